@@ -1,0 +1,91 @@
+package org.demebook.journal;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.SerializationFeature;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
+import com.fasterxml.jackson.module.paramnames.ParameterNamesModule;
+import java.io.IOException;
+import java.time.Instant;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.UUID;
+import org.erdtman.jcs.JsonCanonicalizer;
+
+/** The form in which entries are stored and, later, signed: canonical JSON of RFC 8785. */
+final class CanonicalEntry {
+    private final ObjectMapper json = JsonMapper.builder()
+            .addModule(new JavaTimeModule())
+            .addModule(new ParameterNamesModule())
+            .disable(SerializationFeature.WRITE_DATES_AS_TIMESTAMPS)
+            .enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES)
+            .build()
+            .setDefaultPropertyInclusion(JsonInclude.Include.NON_EMPTY);
+    private final Map<String, Class<? extends Fact>> factOfType = new HashMap<>();
+
+    /** An entry read back. */
+    record Read(Entry entry, Fact fact) {}
+
+    void know(Class<? extends Fact> fact) {
+        if (factOfType.put(Fact.typeOf(fact), fact) != null) {
+            throw new IllegalStateException("two facts are called " + Fact.typeOf(fact));
+        }
+    }
+
+    byte[] write(Entry entry, Fact fact) {
+        var envelope = json.createObjectNode()
+                .put("population", entry.populationId().toString())
+                .put("node", entry.nodeCode())
+                .put("seq", entry.seq())
+                .put("at", entry.recordedAt().toString())
+                .put("actor", entry.actorId().toString())
+                .put("type", Fact.typeOf(fact.getClass()));
+        if (fact.validFrom() != null) {
+            envelope.put("validFrom", fact.validFrom());
+        }
+        if (fact.supersedes() != null) {
+            envelope.put("supersedes", fact.supersedes());
+        }
+        envelope.set("fact", json.valueToTree(fact));
+        requireNoFloats(envelope);
+        try {
+            return new JsonCanonicalizer(json.writeValueAsString(envelope)).getEncodedUTF8();
+        } catch (IOException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    Read read(byte[] body) {
+        try {
+            var envelope = json.readTree(body);
+            var type = envelope.required("type").asText();
+            var known = factOfType.get(type);
+            if (known == null) {
+                throw new IllegalArgumentException("no room knows facts of the type " + type);
+            }
+            var entry = new Entry(
+                    UUID.fromString(envelope.required("population").asText()),
+                    envelope.required("node").asText(),
+                    envelope.required("seq").asLong(),
+                    Instant.parse(envelope.required("at").asText()),
+                    UUID.fromString(envelope.required("actor").asText()));
+            return new Read(entry, json.treeToValue(envelope.required("fact"), known));
+        } catch (JsonProcessingException e) {
+            throw new IllegalArgumentException("not an entry: " + e.getOriginalMessage(), e);
+        } catch (IOException e) {
+            throw new IllegalArgumentException("not an entry", e);
+        }
+    }
+
+    // RFC 8785 writes numbers as ECMAScript doubles: a fraction, or an integer beyond 2^53, would not survive it
+    private static void requireNoFloats(JsonNode node) {
+        if (node.isFloatingPointNumber() || node.isIntegralNumber() && Math.abs(node.asLong()) > 1L << 53) {
+            throw new IllegalStateException("the journal holds no number like " + node + "; write it as a string");
+        }
+        node.forEach(CanonicalEntry::requireNoFloats);
+    }
+}

@@ -1,0 +1,220 @@
+package org.demebook.keeper;
+
+import static org.demebook.problem.ProblemType.ALREADY_MEMBER;
+import static org.demebook.problem.ProblemType.INVITATION_NOT_VALID;
+import static org.demebook.problem.ProblemType.NAME_TAKEN;
+import static org.demebook.problem.ProblemType.NOT_ALLOWED;
+import static org.demebook.problem.ProblemType.SIGN_IN_ELSEWHERE;
+import static org.demebook.problem.ProblemType.WEAK_PASSWORD;
+import static org.demebook.problem.ProblemType.WRONG_SIGN_IN;
+
+import io.quarkus.elytron.security.common.BcryptUtil;
+import io.quarkus.security.UnauthorizedException;
+import io.smallrye.jwt.build.Jwt;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import jakarta.transaction.Transactional.TxType;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Locale;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.Set;
+import org.demebook.journal.Journal;
+import org.demebook.problem.Refusal;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
+import org.eclipse.microprofile.jwt.JsonWebToken;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * How keepers come in: invitations, accounts, tokens.
+ *
+ * <p>In the local way of sign-in, accounts are kept here. In the other one a Keycloak keeps them; a keeper appears here
+ * when they come for the first time.
+ */
+@ApplicationScoped
+public class Accounts {
+    private static final Duration TOKEN_VALID = Duration.ofHours(8);
+    private static final int SHORTEST_PASSWORD = 10;
+    private static final int MOST_PASSWORD_BYTES = 72; // bcrypt reads no further
+    // a hash of nothing, so that an unknown name takes as long as a wrong password
+    private static final String NOBODY = BcryptUtil.bcryptHash(Secret.forLink());
+
+    @Inject
+    Keepers keepers;
+
+    @Inject
+    Journal journal;
+
+    @Inject
+    Clock clock;
+
+    @ConfigProperty(name = "demebook.sign-in")
+    String signIn;
+
+    @ConfigProperty(name = "quarkus.oidc.token.issuer")
+    Optional<String> issuer;
+
+    @ConfigProperty(name = "demebook.administrator.password")
+    Optional<String> administratorPassword;
+
+    /** Gives a token for name and password; refuses with WRONG_SIGN_IN, whichever of the two is wrong. */
+    @Transactional
+    public TokenView token(SignIn given) {
+        requireLocal();
+        var keeper = Keeper.named(given.name());
+        var account = keeper.map(known -> Account.<Account>findById(known.id));
+        var hash = account.map(known -> known.passwordHash).orElse(NOBODY);
+        if (!BcryptUtil.matches(given.password(), hash) || account.isEmpty()) {
+            throw new Refusal(WRONG_SIGN_IN, "Check both; after some wrong attempts you have to wait a while.");
+        }
+        return tokenFor(keeper.orElseThrow());
+    }
+
+    private TokenView tokenFor(Keeper keeper) {
+        var token = Jwt.issuer(issuer.orElseThrow())
+                .subject(keeper.subject)
+                .preferredUserName(keeper.name)
+                .groups(keeper.administrator ? Set.of("keeper", "administrator") : Set.of("keeper"))
+                .expiresIn(TOKEN_VALID)
+                .sign();
+        return new TokenView(token, "Bearer", TOKEN_VALID.toSeconds(), keeper.name);
+    }
+
+    /** The keeper whose token this is; where Keycloak signs in, a new one is written down. */
+    @Transactional
+    public Asker asker(JsonWebToken token, boolean administrator) {
+        var present = Keeper.withSubject(token.getSubject());
+        if (isLocal()) {
+            return present.orElseThrow(UnauthorizedException::new).asker();
+        }
+        var keeper = present.orElseGet(() -> {
+            String name = Objects.requireNonNullElse(token.getClaim("preferred_username"), token.getSubject());
+            String fullName = Objects.requireNonNullElse(token.getClaim("name"), name);
+            return create(name, fullName, token.getSubject(), administrator);
+        });
+        keeper.administrator = administrator;
+        return keeper.asker();
+    }
+
+    /**
+     * Makes the administrator of a fresh node, with the password that is configured or else a random one. Returns the
+     * random one, to be told once; empty when there is nothing to tell.
+     */
+    @Transactional
+    public Optional<String> firstAdministrator() {
+        if (!isLocal() || Keeper.count() > 0) {
+            return Optional.empty();
+        }
+        var password = administratorPassword.orElseGet(Secret::forLink);
+        createLocal("administrator", "Administrator of this node", password, true);
+        return administratorPassword.isPresent() ? Optional.empty() : Optional.of(password);
+    }
+
+    /** Invites somebody to this node, and to a population where a standing is given. The secret is shown this once. */
+    @Transactional
+    public InvitationView invite(Asker by, @Nullable Standing into, @Nullable Role role) {
+        if (into == null && !by.administrator()) {
+            throw new Refusal(NOT_ALLOWED, "Only an administrator invites to the node alone; name your population.");
+        }
+        if (into != null) {
+            Keepers.requireCoordinator(into);
+        }
+        var secret = Secret.forLink();
+        var invitation = new Invitation(
+                secret,
+                into == null ? null : into.populationId(),
+                into == null ? null : role == null ? Role.MEMBER : role,
+                by.keeperId(),
+                Instant.now(clock));
+        invitation.persist();
+        return new InvitationView(secret, into == null ? null : into.populationCode(), invitation.expiresAt);
+    }
+
+    /** Opens an account with a one-time link. */
+    @Transactional
+    public TokenView accept(Acceptance acceptance) {
+        requireLocal();
+        var invitation = usable(acceptance.secret());
+        var keeper = createLocal(acceptance.name(), acceptance.fullName(), acceptance.password(), false);
+        use(invitation, keeper);
+        return tokenFor(keeper);
+    }
+
+    /** Joins a population with a one-time link, for a keeper who is signed in already. */
+    @Transactional
+    public void accept(Asker by, String secret) {
+        var invitation = usable(secret);
+        if (invitation.populationId != null && keepers.belongs(invitation.populationId, by.keeperId())) {
+            throw new Refusal(ALREADY_MEMBER, "You belong to that population already; the link stays good for another.");
+        }
+        use(invitation, Keeper.findById(by.keeperId()));
+    }
+
+    private Invitation usable(String secret) {
+        return Invitation.locked(secret.strip())
+                .filter(invitation -> invitation.usable(Instant.now(clock)))
+                .orElseThrow(() -> new Refusal(
+                        INVITATION_NOT_VALID,
+                        "The link is mistyped, used or out of date; ask the one who sent it for a fresh one."));
+    }
+
+    private void use(Invitation invitation, Keeper keeper) {
+        invitation.usedAt = Instant.now(clock);
+        invitation.usedBy = keeper.id;
+        if (invitation.populationId != null && invitation.role != null) {
+            journal.open(invitation.populationId);
+            keepers.join(invitation.populationId, invitation.invitedBy, keeper.id, Role.of(invitation.role));
+        }
+    }
+
+    /** An account for a keeper who comes in by another one-time secret, such as a claim code. */
+    @Transactional(TxType.MANDATORY)
+    public Asker open(String name, String fullName, String password) {
+        requireLocal();
+        return createLocal(name, fullName, password, false).asker();
+    }
+
+    /** A token for a keeper whose identity was just established by {@link #open}. */
+    @Transactional(TxType.MANDATORY)
+    public TokenView tokenFor(Asker opened) {
+        return tokenFor(Keeper.<Keeper>findById(opened.keeperId()));
+    }
+
+    private Keeper createLocal(String name, String fullName, String password, boolean administrator) {
+        if (password.length() < SHORTEST_PASSWORD
+                || password.getBytes(StandardCharsets.UTF_8).length > MOST_PASSWORD_BYTES
+                || password.toLowerCase(Locale.ROOT).contains(name.toLowerCase(Locale.ROOT))) {
+            throw new Refusal(
+                    WEAK_PASSWORD, "Take a password of %d to %d characters that does not contain your name."
+                            .formatted(SHORTEST_PASSWORD, MOST_PASSWORD_BYTES));
+        }
+        var keeper = create(name, fullName, null, administrator);
+        new Account(keeper.id, password).persist();
+        return keeper;
+    }
+
+    private Keeper create(String name, String fullName, @Nullable String subject, boolean administrator) {
+        if (Keeper.named(name).isPresent()) {
+            throw new Refusal(NAME_TAKEN, "Somebody is called \"%s\" already; choose another sign-in name.".formatted(name));
+        }
+        var id = Journal.newId();
+        var keeper = new Keeper(
+                id, name.strip(), fullName.strip(), subject == null ? id.toString() : subject, administrator, Instant.now(clock));
+        keeper.persistAndFlush();
+        return keeper;
+    }
+
+    private boolean isLocal() {
+        return signIn.equals("local");
+    }
+
+    private void requireLocal() {
+        if (!isLocal()) {
+            throw new Refusal(SIGN_IN_ELSEWHERE, "Sign in where your accounts are kept and come back with the token of there.");
+        }
+    }
+}

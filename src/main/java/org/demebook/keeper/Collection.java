@@ -1,0 +1,59 @@
+package org.demebook.keeper;
+
+import io.quarkus.hibernate.orm.panache.PanacheEntityBase;
+import jakarta.persistence.CollectionTable;
+import jakarta.persistence.Column;
+import jakarta.persistence.ElementCollection;
+import jakarta.persistence.Entity;
+import jakarta.persistence.Id;
+import jakarta.persistence.IdClass;
+import jakarta.persistence.JoinColumn;
+import jakarta.persistence.Table;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.UUID;
+
+/** The set of animals that one keeper, or a household, holds in a population. */
+@Entity
+@Table(name = "collection")
+@IdClass(Collection.Key.class)
+class Collection extends PanacheEntityBase {
+    record Key(UUID populationId, UUID id) {}
+
+    @Id
+    @Column(name = "population_id")
+    UUID populationId;
+
+    @Id
+    UUID id;
+
+    String label;
+
+    @ElementCollection
+    @CollectionTable(
+            name = "collection_keeper",
+            joinColumns = {
+                @JoinColumn(name = "population_id", referencedColumnName = "population_id"),
+                @JoinColumn(name = "collection_id", referencedColumnName = "id")
+            })
+    @Column(name = "keeper_id")
+    Set<UUID> keeperIds = new HashSet<>();
+
+    protected Collection() {}
+
+    Collection(UUID populationId, UUID id, String label, Set<UUID> keeperIds) {
+        this.populationId = populationId;
+        this.id = id;
+        this.label = label;
+        this.keeperIds = new HashSet<>(keeperIds);
+    }
+
+    static List<Collection> of(UUID populationId, UUID keeperId) {
+        return list("populationId = ?1 and ?2 member of keeperIds order by id", populationId, keeperId);
+    }
+
+    CollectionView view() {
+        return new CollectionView(id, label);
+    }
+}

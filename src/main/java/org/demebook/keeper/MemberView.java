@@ -1,0 +1,8 @@
+package org.demebook.keeper;
+
+import jakarta.validation.constraints.NotBlank;
+import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Size;
+
+/** A keeper's place in a population. */
+public record MemberView(@NotBlank @Size(max = 40) String name, @NotNull Role role) {}

@@ -1,0 +1,40 @@
+package org.demebook.keeper;
+
+import com.github.benmanes.caffeine.cache.Cache;
+import com.github.benmanes.caffeine.cache.Caffeine;
+import io.quarkus.security.UnauthorizedException;
+import io.quarkus.security.identity.SecurityIdentity;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Duration;
+import org.eclipse.microprofile.jwt.JsonWebToken;
+
+/** Who sends the present request, read from their token. Resources ask here and pass the answer on: no door reads it itself. */
+@ApplicationScoped
+public class SignedIn {
+    private static final Duration TRUSTED = Duration.ofSeconds(10);
+
+    private final Cache<String, Asker> known =
+            Caffeine.newBuilder().maximumSize(10_000).expireAfterWrite(TRUSTED).build();
+
+    @Inject
+    SecurityIdentity identity;
+
+    @Inject
+    Accounts accounts;
+
+    @Inject
+    Keepers keepers;
+
+    public Asker asker() {
+        if (identity.isAnonymous() || !(identity.getPrincipal() instanceof JsonWebToken token)) {
+            throw new UnauthorizedException();
+        }
+        // an account that was taken away is noticed within ten seconds
+        return known.get(token.getSubject(), subject -> accounts.asker(token, identity.hasRole("administrator")));
+    }
+
+    public Standing standing(String populationCode) {
+        return keepers.standing(asker(), populationCode);
+    }
+}

@@ -1,0 +1,161 @@
+package org.demebook.kinship;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A pedigree that answers questions about itself. Animals are the rows under which they were told to the builder.
+ *
+ * <p>Immutable and safe for use by several threads. Answers are given under one {@link Convention} about unknown
+ * ancestors, at first {@link Convention#UNRELATED}; see {@link #under}. Equal births and keys give bit-equal answers,
+ * whatever the numbering and the order in which they were told.
+ *
+ * <p>Kinship of two animals is the probability that two genes at the same locus, one drawn at random from each, are
+ * identical by descent: in [0, 1], ½ for a non-inbred animal with itself. The inbreeding coefficient F of an animal is
+ * the same for the two genes it has, so it equals the kinship of its parents.
+ */
+public final class Pedigree {
+    /** Stands for a parent that nobody knows. */
+    public static final int UNKNOWN = -1;
+
+    private final Births births;
+    private final Convention convention;
+    private final Relationship identical;
+    private final @Nullable Relationship bothKnown;
+    private final double[] known;
+    private volatile @Nullable Pedigree otherwise;
+
+    Pedigree(Births births) {
+        this.births = births;
+        convention = Convention.UNRELATED;
+        identical = Relationship.ofAll(births);
+        bothKnown = null;
+        known = births.toRows(births.knownFractions());
+    }
+
+    /** The same births, with genes of unknown origin left out. */
+    private Pedigree(Pedigree all) {
+        births = all.births;
+        convention = Convention.KNOWN_ONLY;
+        identical = Relationship.ofKnown(births);
+        bothKnown = Relationship.ofKnown(births.ofOneCommonFounder());
+        known = all.known;
+        otherwise = all;
+    }
+
+    /** @param animals how many rows will be told, numbered from 0 */
+    public static PedigreeBuilder builder(int animals) {
+        return new PedigreeBuilder(animals);
+    }
+
+    /** This pedigree, answering under the convention. The first change costs as much as the building did. */
+    public Pedigree under(Convention wanted) {
+        if (wanted == convention) {
+            return this;
+        }
+        var other = otherwise;
+        if (other == null) {
+            other = new Pedigree(this);
+            otherwise = other;
+        }
+        return other;
+    }
+
+    public Convention convention() {
+        return convention;
+    }
+
+    public int size() {
+        return births.nodeOfRow().length;
+    }
+
+    /**
+     * The expected share, in [0, 1], of the animal's genome that traces to stated founders; the rest was lost at a parent
+     * that nobody knows. The same under both conventions.
+     */
+    public double knownFraction(int animal) {
+        return known[animal];
+    }
+
+    /** By row, {@link #knownFraction}. */
+    public double[] knownFractions() {
+        return known.clone();
+    }
+
+    /** The inbreeding coefficient F, in [0, 1]. O(1). */
+    public double inbreeding(int animal) {
+        double beyond = identical.self(animal) - identical.known(animal);
+        return bothKnown == null ? beyond : beyond / (bothKnown.self(animal) - bothKnown.known(animal));
+    }
+
+    /** By row, {@link #inbreeding(int)}. */
+    public double[] inbreeding() {
+        double[] all = new double[size()];
+        for (int animal = 0; animal < all.length; animal++) {
+            all[animal] = inbreeding(animal);
+        }
+        return all;
+    }
+
+    /** F of one more young of the two, which is their kinship. Cost: as {@link #kinship(int, int)}. */
+    public double inbreedingOfYoung(int sire, int dam) {
+        return kinship(sire, dam);
+    }
+
+    /** Symmetric. Visits the ancestors of the two: below a millisecond for thousands of them. */
+    public double kinship(int animal, int other) {
+        double relationship = identical.between(animal, other);
+        return bothKnown == null ? relationship / 2 : relationship / bothKnown.between(animal, other);
+    }
+
+    /** Kinship of each row animal with each column animal, as {@code [row][column]}. O(pedigree × columns). */
+    public double[][] kinship(int[] rows, int[] columns) {
+        double[][] kinship = identical.table(rows, columns);
+        double[][] pairs = bothKnown == null ? null : bothKnown.table(rows, columns);
+        for (int r = 0; r < rows.length; r++) {
+            for (int c = 0; c < columns.length; c++) {
+                kinship[r][c] /= pairs == null ? 2 : pairs[r][c];
+            }
+        }
+        return kinship;
+    }
+
+    /**
+     * Best and worst case of a kinship that depends on who the sires were.
+     *
+     * @param limit how many ways to name them are tried at most: all if there are no more, else as many drawn by their
+     *     probabilities
+     * @param seed of the draws
+     */
+    public KinshipRange kinshipRange(int animal, int other, int limit, long seed) {
+        return KinshipRange.of(births, convention, animal, other, limit, seed);
+    }
+
+    /**
+     * A·v by row, A being the additive relationship matrix: twice the kinship of each pair. O(n), without the matrix.
+     *
+     * <p>Under {@link Convention#KNOWN_ONLY} identity among known genes is counted, not rescaled.
+     */
+    public double[] relationshipTimes(double[] v) {
+        if (v.length != size()) {
+            throw new IllegalArgumentException("the vector has " + v.length + " places for " + size() + " animals");
+        }
+        return identical.times(v);
+    }
+
+    /** These animals as one pool of genes. */
+    public GenePool pool(int... animals) {
+        return new GenePool(this, animals, identical, bothKnown);
+    }
+
+    /** How much of its ancestry each animal has on record. */
+    public PedigreeDepth depth() {
+        return new PedigreeDepth(births);
+    }
+
+    /** Where the genes of one animal come from. */
+    public FounderContributions founderContributions(int animal) {
+        double[] genes = births.vector();
+        genes[births.nodeOfRow()[animal]] = 1;
+        return FounderContributions.of(births, genes, convention);
+    }
+}

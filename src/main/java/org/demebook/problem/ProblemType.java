@@ -1,0 +1,119 @@
+package org.demebook.problem;
+
+import java.util.Locale;
+
+/** Every kind of refusal that the server knows, with its HTTP status and its title; the type URI is {@code /problems/<name>}. */
+public enum ProblemType {
+    // the request itself
+    UNREADABLE_BODY(400, "The body of the request cannot be read"),
+    UNKNOWN_FIELD(400, "The request has a field that does not exist"),
+    BAD_PARAMETER(400, "A parameter of the address cannot be read"),
+    INVALID_VALUES(422, "Some values are missing or not allowed"),
+    NOT_SIGNED_IN(401, "You are not signed in"),
+    WRONG_SIGN_IN(401, "Name and password do not match"),
+    NOT_ALLOWED(403, "This is not yours to do"),
+    NO_SUCH_ADDRESS(404, "There is nothing at this address"),
+    METHOD_NOT_ALLOWED(405, "This address does not take that method"),
+    NOT_ACCEPTABLE(406, "The answer cannot be given in that form"),
+    CONFLICT(409, "Somebody else changed the same thing at the same moment"),
+    TOO_LARGE(413, "The request is too large"),
+    UNSUPPORTED_MEDIA_TYPE(415, "The body has a form that is not taken here"),
+    TOO_MANY_REQUESTS(429, "Too many attempts"),
+    UNEXPECTED(500, "Something went wrong on the server"),
+    UNAVAILABLE(503, "The server cannot answer just now"),
+    IDEMPOTENCY_KEY_MISSING(400, "The request needs an Idempotency-Key"),
+    IDEMPOTENCY_KEY_REUSED(422, "The Idempotency-Key was used for something else"),
+    SHOWN_ONCE(409, "That answer was given once"),
+    REVISION_MISSING(428, "The change needs If-Match"),
+    REVISION_OUTDATED(412, "It was changed since you read it"),
+
+    // keepers
+    NO_SUCH_POPULATION(404, "There is no such population"),
+    NO_SUCH_KEEPER(422, "There is no such keeper in this population"),
+    NO_SUCH_COLLECTION(422, "There is no such collection of yours"),
+    NO_COLLECTION(409, "You have no collection in this population"),
+    NAME_TAKEN(409, "That name is taken"),
+    WEAK_PASSWORD(422, "The password is too weak"),
+    INVITATION_NOT_VALID(404, "This invitation cannot be used"),
+    ALREADY_MEMBER(409, "Already a member of this population"),
+    SIGN_IN_ELSEWHERE(409, "Accounts are kept elsewhere"),
+
+    // registry
+    CODE_TAKEN(409, "That population code is taken"),
+    NO_SUCH_ANIMAL(404, "There is no such animal"),
+    NO_SUCH_PARENT(422, "There is no such parent"),
+    MISTYPED_NUMBER(422, "That is not a studbook number"),
+    NUMBER_TAKEN(409, "That studbook number is taken"),
+    UNREADABLE_DATE(422, "That is not a date"),
+    DATE_IN_FUTURE(422, "That day has not come yet"),
+    DAM_NOT_FEMALE(422, "The dam is not female"),
+    SIRE_NOT_MALE(422, "The sire is not male"),
+    OWN_ANCESTOR(422, "An animal cannot be its own ancestor"),
+    BORN_BEFORE_PARENT(422, "An animal cannot be born before its parent"),
+    DAM_DIED_BEFORE_BIRTH(422, "The dam died before the birth"),
+    DAM_TOO_YOUNG(422, "The dam was too young to give birth"),
+    SIRE_TOO_YOUNG(422, "The sire was too young"),
+    SEX_CONTRADICTS_YOUNG(422, "The sex contradicts the young it has"),
+    CONTRADICTORY_PARENTAGE(422, "The parentage contradicts itself"),
+    FOUNDER_WITH_PARENTS(422, "A wild-caught animal has no registered parents"),
+    DIED_BEFORE_BIRTH(422, "An animal cannot die before it is born"),
+    DEAD_BEFORE_ITS_YOUNG(422, "A dam cannot die before its young are born"),
+    INVALID_TRANSPONDER(422, "That is not a transponder number"),
+    TRANSPONDER_TAKEN(409, "Another living animal carries this transponder"),
+    REFERENCE_TAKEN(409, "You use this reference for another animal"),
+    NOT_YOUR_ANIMAL(403, "The animal is not in your collection"),
+    ANIMAL_DEAD(409, "The animal is dead"),
+    UNREADABLE_PHOTO(422, "The photograph cannot be used"),
+    NO_SUCH_PHOTO(404, "There is no such photograph"),
+    NO_SUCH_CLAIM(404, "There is no such claim"),
+    CLAIM_NOT_POSSIBLE(422, "These two cannot be one animal"),
+    CLAIM_ALREADY_ANSWERED(409, "The claim was answered before"),
+
+    // breeding
+    NO_SUCH_LITTER(404, "There is no such litter"),
+    LITTER_DOES_NOT_ADD_UP(422, "The counts do not add up"),
+    LITTER_TOO_SOON(422, "The same dam has a litter too close to this one"),
+
+    // transfer
+    NO_SUCH_TRANSFER(404, "There is no such transfer"),
+    ALREADY_IN_TRANSFER(409, "The animal is offered to somebody already"),
+    TRANSFER_ENDED(409, "The transfer has come to its end"),
+    TRANSFER_TO_YOURSELF(422, "The animal is yours already"),
+    NOT_ON_LOAN(422, "The animal is not on loan to you"),
+    ON_LOAN(422, "The animal is on loan to you"),
+    CLAIM_CODE_NOT_VALID(404, "This claim code cannot be used"),
+
+    // sheets
+    NO_SUCH_IMPORT(404, "There is no such import"),
+    UNREADABLE_SHEET(422, "The file cannot be read"),
+    IMPORT_REFUSED(422, "Nothing was imported"),
+
+    // planning, census
+    NO_CANDIDATES(422, "There is nothing to pair"),
+    NO_SUCH_RELEASE(404, "There is no such release");
+
+    private final int status;
+    private final String title;
+
+    ProblemType(int status, String title) {
+        this.status = status;
+        this.title = title;
+    }
+
+    public int status() {
+        return status;
+    }
+
+    public String title() {
+        return title;
+    }
+
+    /** The type URI of RFC 9457, relative to the server. */
+    public String uri() {
+        return "/problems/" + kebab();
+    }
+
+    public String kebab() {
+        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+}

@@ -1,0 +1,144 @@
+package org.demebook.registry;
+
+import io.quarkus.hibernate.orm.panache.PanacheEntityBase;
+import jakarta.persistence.Entity;
+import jakarta.persistence.Id;
+import jakarta.persistence.IdClass;
+import jakarta.persistence.Table;
+import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.demebook.journal.Entry;
+import org.jspecify.annotations.Nullable;
+
+/** An animal of a population, as its last facts left it. */
+@Entity
+@Table(name = "animal")
+@IdClass(Animal.Key.class)
+class Animal extends PanacheEntityBase {
+    record Key(UUID populationId, UUID id) {}
+
+    @Id
+    UUID populationId;
+
+    @Id
+    UUID id;
+
+    String number;
+    String nodeCode;
+    long serial;
+    Sex sex;
+
+    @Nullable RoughDate born;
+    @Nullable LocalDate bornEarliest;
+    @Nullable LocalDate bornLatest;
+    @Nullable RoughDate died;
+    @Nullable LocalDate diedEarliest;
+    @Nullable LocalDate diedLatest;
+    @Nullable String deathCause;
+
+    Origin origin;
+    @Nullable SourceCode sourceCode;
+
+    @Nullable UUID damId;
+    String sireKind = "unknown";
+    @Nullable UUID sireId;
+    @Nullable UUID sireDrawId;
+    @Nullable String fusion;
+    @Nullable BigDecimal secondDivision;
+    @Nullable UUID litterId;
+    boolean malformed;
+
+    @Nullable UUID collectionId;
+    @Nullable UUID transferId;
+    @Nullable UUID ownerCollectionId;
+    @Nullable UUID sameAsId;
+    @Nullable String notes;
+    UUID registeredBy;
+    long parentageSeq;
+    long sexSeq;
+    long descriptionSeq;
+    @Nullable Long deathSeq;
+    long revision;
+
+    protected Animal() {}
+
+    Animal(Entry entry, UUID id, StudbookNumber number) {
+        this.populationId = entry.populationId();
+        this.id = id;
+        this.number = number.toString();
+        this.nodeCode = number.nodeCode();
+        this.serial = number.serial();
+        this.registeredBy = entry.actorId();
+        this.parentageSeq = entry.seq();
+        this.sexSeq = entry.seq();
+        this.descriptionSeq = entry.seq();
+        this.revision = entry.seq();
+    }
+
+    static Animal of(UUID populationId, UUID id) {
+        return findById(new Key(populationId, id));
+    }
+
+    static Optional<Animal> numbered(UUID populationId, String number) {
+        return find("populationId = ?1 and number = ?2", populationId, number).firstResultOptional();
+    }
+
+    static List<Animal> numbered(UUID populationId, List<String> numbers) {
+        return list("populationId = ?1 and number in ?2", populationId, numbers);
+    }
+
+    static List<Animal> withIds(UUID populationId, java.util.Collection<UUID> ids) {
+        return ids.isEmpty() ? List.of() : list("populationId = ?1 and id in ?2", populationId, ids);
+    }
+
+    /** The young of an animal, as dam or as its known sire. */
+    static List<Animal> youngOf(UUID populationId, UUID parentId) {
+        return list("populationId = ?1 and (damId = ?2 or sireId = ?2) order by serial", populationId, parentId);
+    }
+
+    boolean alive() {
+        return died == null;
+    }
+
+    void setBorn(@Nullable RoughDate date) {
+        born = date;
+        bornEarliest = date == null ? null : date.earliest();
+        bornLatest = date == null ? null : date.latest();
+    }
+
+    void setDied(@Nullable RoughDate date, @Nullable String cause) {
+        died = date;
+        diedEarliest = date == null ? null : date.earliest();
+        diedLatest = date == null ? null : date.latest();
+        deathCause = cause;
+    }
+
+    /** Takes the parentage over; candidates stand in a table of their own. */
+    void setParents(@Nullable UUID dam, Sire sire) {
+        damId = dam;
+        sireId = null;
+        sireDrawId = null;
+        fusion = null;
+        secondDivision = null;
+        if (sire instanceof Sire.Known known) {
+            sireKind = "known";
+            sireId = known.sireId();
+        } else if (sire instanceof Sire.Candidates candidates) {
+            sireKind = "candidates";
+            sireDrawId = candidates.drawId();
+        } else if (sire instanceof Sire.None none) {
+            sireKind = "none";
+            fusion = none.fusion();
+            secondDivision = new BigDecimal(none.secondDivision());
+        } else {
+            sireKind = "unknown";
+        }
+    }
+
+    Kin kin() {
+        return new Kin(number, sex, born, died);
+    }
+}

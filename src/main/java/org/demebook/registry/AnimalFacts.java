@@ -1,0 +1,190 @@
+package org.demebook.registry;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.time.LocalDate;
+import java.util.Set;
+import java.util.UUID;
+import org.demebook.journal.Entry;
+import org.demebook.journal.Fact;
+import org.demebook.journal.FactBook;
+import org.jspecify.annotations.Nullable;
+
+/** What the journal says of animals, and what that does to their rows. */
+@ApplicationScoped
+class AnimalFacts implements FactBook {
+    /** The parentage as it is known now. */
+    record ParentageStated(UUID animalId, @Nullable UUID damId, Sire sire, @Nullable Long supersedes) implements Fact {}
+
+    record SexDetermined(UUID animalId, Sex sex, @Nullable Long supersedes) implements Fact {}
+
+    record AnimalDied(UUID animalId, RoughDate on, @Nullable String cause, @Nullable Long supersedes) implements Fact {
+        @Override
+        public String validFrom() {
+            return on.toString();
+        }
+    }
+
+    /** It is alive: the death was reported by mistake. */
+    record DeathWithdrawn(UUID animalId, @Nullable Long supersedes) implements Fact {}
+
+    /** Birth, origin and notes as they are known now. */
+    record AnimalDescribed(
+            UUID animalId,
+            @Nullable RoughDate born,
+            Origin origin,
+            @Nullable SourceCode sourceCode,
+            boolean malformed,
+            @Nullable String notes,
+            @Nullable Long supersedes)
+            implements Fact {}
+
+    record IdentifierAdded(UUID animalId, IdentifierView identifier, UUID collectionId) implements Fact {}
+
+    /** It carries this no longer. */
+    record IdentifierEnded(UUID animalId, IdentifierView identifier) implements Fact {}
+
+    record PhotoAdded(
+            UUID photoId,
+            UUID animalId,
+            String sha256,
+            @Nullable String label,
+            @Nullable LocalDate takenOn,
+            int widthPixels,
+            int heightPixels)
+            implements Fact {
+        @Override
+        public @Nullable String validFrom() {
+            return takenOn == null ? null : takenOn.toString();
+        }
+    }
+
+    record SameAnimalClaimed(UUID claimId, UUID animalId, UUID otherId, @Nullable String evidence) implements Fact {}
+
+    /** Both keepers agree: the smaller id stands for both. */
+    record SameAnimalConfirmed(UUID claimId) implements Fact {}
+
+    record SameAnimalReversed(UUID claimId) implements Fact {}
+
+    @Override
+    public Set<Class<? extends Fact>> facts() {
+        return Set.of(
+                AnimalRegistered.class,
+                ParentageStated.class,
+                SexDetermined.class,
+                AnimalDied.class,
+                DeathWithdrawn.class,
+                AnimalDescribed.class,
+                IdentifierAdded.class,
+                IdentifierEnded.class,
+                PhotoAdded.class,
+                SameAnimalClaimed.class,
+                SameAnimalConfirmed.class,
+                SameAnimalReversed.class);
+    }
+
+    @Override
+    public void apply(Entry entry, Fact fact) {
+        var populationId = entry.populationId();
+        if (fact instanceof AnimalRegistered registered) {
+            register(entry, registered);
+        } else if (fact instanceof ParentageStated stated) {
+            var animal = touched(entry, stated.animalId());
+            animal.parentageSeq = entry.seq();
+            animal.setParents(stated.damId(), stated.sire());
+            CandidateSire.clear(populationId, animal.id);
+            persistCandidates(populationId, animal.id, stated.sire());
+        } else if (fact instanceof SexDetermined determined) {
+            var animal = touched(entry, determined.animalId());
+            animal.sexSeq = entry.seq();
+            animal.sex = determined.sex();
+        } else if (fact instanceof AnimalDied died) {
+            var animal = touched(entry, died.animalId());
+            animal.deathSeq = entry.seq();
+            animal.setDied(died.on(), died.cause());
+        } else if (fact instanceof DeathWithdrawn withdrawn) {
+            var animal = touched(entry, withdrawn.animalId());
+            animal.deathSeq = null;
+            animal.setDied(null, null);
+        } else if (fact instanceof AnimalDescribed described) {
+            var animal = touched(entry, described.animalId());
+            animal.descriptionSeq = entry.seq();
+            animal.setBorn(described.born());
+            animal.origin = described.origin();
+            animal.sourceCode = described.sourceCode();
+            animal.malformed = described.malformed();
+            animal.notes = described.notes();
+        } else if (fact instanceof IdentifierAdded added) {
+            touched(entry, added.animalId());
+            new Identifier(populationId, added.animalId(), added.identifier(), added.collectionId()).persist();
+        } else if (fact instanceof IdentifierEnded ended) {
+            touched(entry, ended.animalId());
+            Identifier.deleteById(new Identifier.Key(
+                    populationId,
+                    ended.animalId(),
+                    ended.identifier().kind(),
+                    ended.identifier().value()));
+        } else if (fact instanceof PhotoAdded added) {
+            touched(entry, added.animalId());
+            new Photo(entry, added).persist();
+        } else if (fact instanceof SameAnimalClaimed claimed) {
+            new SameAnimalClaim(entry, claimed).persist();
+        } else if (fact instanceof SameAnimalConfirmed confirmed) {
+            merge(entry, SameAnimalClaim.of(populationId, confirmed.claimId()));
+        } else if (fact instanceof SameAnimalReversed reversed) {
+            separate(entry, SameAnimalClaim.of(populationId, reversed.claimId()));
+        }
+    }
+
+    private static void register(Entry entry, AnimalRegistered registered) {
+        var animal = new Animal(entry, registered.animalId(), registered.number());
+        animal.sex = registered.sex();
+        animal.setBorn(registered.born());
+        animal.setDied(registered.died(), null);
+        animal.deathSeq = registered.died() == null ? null : entry.seq();
+        animal.origin = registered.origin();
+        animal.sourceCode = registered.sourceCode();
+        animal.setParents(registered.damId(), registered.sire());
+        animal.litterId = registered.litterId();
+        animal.malformed = registered.malformed();
+        animal.collectionId = registered.collectionId();
+        animal.ownerCollectionId = registered.collectionId();
+        animal.notes = registered.notes();
+        animal.persist();
+        persistCandidates(entry.populationId(), animal.id, registered.sire());
+        for (var identifier : registered.identifiers()) {
+            new Identifier(entry.populationId(), animal.id, identifier, registered.collectionId()).persist();
+        }
+        SerialCounter.reached(entry.populationId(), registered.number());
+    }
+
+    private static void persistCandidates(UUID populationId, UUID animalId, Sire sire) {
+        if (sire instanceof Sire.Candidates candidates) {
+            for (var candidate : candidates.candidates()) {
+                new CandidateSire(populationId, animalId, candidate).persist();
+            }
+        }
+    }
+
+    private static void merge(Entry entry, SameAnimalClaim claim) {
+        claim.state = SameAnimalClaim.CONFIRMED;
+        claim.revision = entry.seq();
+        var canonicalFirst = claim.animalId.compareTo(claim.otherId) < 0;
+        var canonical = canonicalFirst ? claim.animalId : claim.otherId;
+        var alias = canonicalFirst ? claim.otherId : claim.animalId;
+        touched(entry, canonical);
+        touched(entry, alias).sameAsId = canonical;
+    }
+
+    private static void separate(Entry entry, SameAnimalClaim claim) {
+        claim.state = SameAnimalClaim.REVERSED;
+        claim.revision = entry.seq();
+        touched(entry, claim.animalId).sameAsId = null;
+        touched(entry, claim.otherId).sameAsId = null;
+    }
+
+    private static Animal touched(Entry entry, UUID animalId) {
+        var animal = Animal.of(entry.populationId(), animalId);
+        animal.revision = entry.seq();
+        return animal;
+    }
+}

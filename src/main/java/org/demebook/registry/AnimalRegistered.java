@@ -1,0 +1,38 @@
+package org.demebook.registry;
+
+import java.util.List;
+import java.util.UUID;
+import org.demebook.journal.Fact;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * An animal came into the register, with everything that was known of it.
+ *
+ * @param litterId the litter that it comes from; null when it was born outside this register
+ * @param identifiers its own references belong to {@code collectionId}
+ */
+public record AnimalRegistered(
+        UUID animalId,
+        StudbookNumber number,
+        Sex sex,
+        @Nullable RoughDate born,
+        @Nullable RoughDate died,
+        Origin origin,
+        @Nullable SourceCode sourceCode,
+        @Nullable UUID damId,
+        Sire sire,
+        @Nullable UUID litterId,
+        boolean malformed,
+        UUID collectionId,
+        List<IdentifierView> identifiers,
+        @Nullable String notes)
+        implements Fact {
+    public AnimalRegistered {
+        identifiers = identifiers == null ? List.of() : List.copyOf(identifiers);
+    }
+
+    @Override
+    public @Nullable String validFrom() {
+        return born == null ? null : born.toString();
+    }
+}

@@ -1,0 +1,44 @@
+package org.demebook.registry;
+
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * An animal as a member of its population may see it: identity and parentage, and the rest where it is in their hands.
+ *
+ * @param id never changes and is never used again
+ * @param born absent when unknown
+ * @param dam studbook number; absent when unknown
+ * @param sameAs the number that stands for it since two records were found to be one animal
+ * @param held what only its holder and its owner see; absent for everybody else
+ */
+public record AnimalView(
+        UUID id,
+        String number,
+        Sex sex,
+        @Nullable RoughDate born,
+        boolean alive,
+        Origin origin,
+        @Nullable String dam,
+        StatedSire sire,
+        @Nullable UUID litter,
+        @Nullable String sameAs,
+        long revision,
+        @Nullable Held held) {
+
+    /**
+     * @param collection where it lives; absent while it is with somebody who does not take part
+     * @param owner the collection whose animal it is, when that is another (a breeding loan)
+     */
+    public record Held(
+            @Nullable UUID collection,
+            @Nullable UUID owner,
+            @Nullable RoughDate died,
+            @Nullable String deathCause,
+            @Nullable SourceCode sourceCode,
+            boolean malformed,
+            List<IdentifierView> identifiers,
+            List<PhotoView> photos,
+            @Nullable String notes) {}
+}

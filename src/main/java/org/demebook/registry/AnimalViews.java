@@ -1,0 +1,127 @@
+package org.demebook.registry;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.demebook.keeper.CollectionView;
+import org.demebook.keeper.Keepers;
+import org.demebook.keeper.Standing;
+import org.demebook.registry.StatedSire.StatedCandidate;
+import org.jspecify.annotations.Nullable;
+
+/** Shows animals to one asker: the only place where a row becomes a view. A fixed number of queries for any number of rows. */
+@ApplicationScoped
+class AnimalViews {
+    @Inject
+    Keepers keepers;
+
+    AnimalView of(Standing by, Animal animal) {
+        return of(by, List.of(animal)).get(0);
+    }
+
+    List<AnimalView> of(Standing by, List<Animal> animals) {
+        var candidates = candidatesOf(by.populationId(), animals);
+        var numbers = numbersOf(by.populationId(), animals, candidates);
+        var own = keepers.collections(by).stream().map(CollectionView::id).collect(Collectors.toSet());
+        return animals.stream()
+                .map(animal -> view(animal, candidates.getOrDefault(animal.id, List.of()), numbers, own))
+                .toList();
+    }
+
+    private static AnimalView view(
+            Animal animal, List<CandidateSire> candidates, Map<UUID, String> numbers, Set<UUID> ownCollections) {
+        var inHand = ownCollections.contains(animal.collectionId) || ownCollections.contains(animal.ownerCollectionId);
+        return new AnimalView(
+                animal.id,
+                animal.number,
+                animal.sex,
+                animal.born,
+                animal.alive(),
+                animal.origin,
+                animal.damId == null ? null : numbers.get(animal.damId),
+                sire(animal, candidates, numbers),
+                animal.litterId,
+                animal.sameAsId == null ? null : numbers.get(animal.sameAsId),
+                animal.revision,
+                inHand ? held(animal) : null);
+    }
+
+    static StatedSire sire(Animal animal, List<CandidateSire> candidates, Map<UUID, String> numbers) {
+        return switch (animal.sireKind) {
+            case "known" -> StatedSire.known(numbers.get(animal.sireId));
+            case "candidates" -> new StatedSire(
+                    "candidates",
+                    null,
+                    candidates.stream()
+                            .map(candidate -> new StatedCandidate(
+                                    numbers.get(candidate.sireId), candidate.probability.stripTrailingZeros()))
+                            .toList(),
+                    animal.sireDrawId != null,
+                    null,
+                    null);
+            case "none" -> new StatedSire(
+                    "none",
+                    null,
+                    null,
+                    null,
+                    animal.fusion,
+                    animal.secondDivision == null ? null : animal.secondDivision.stripTrailingZeros());
+            default -> StatedSire.UNKNOWN;
+        };
+    }
+
+    private static AnimalView.Held held(Animal animal) {
+        return new AnimalView.Held(
+                animal.collectionId,
+                animal.ownerCollectionId != null && !animal.ownerCollectionId.equals(animal.collectionId)
+                        ? animal.ownerCollectionId
+                        : null,
+                animal.died,
+                animal.deathCause,
+                animal.sourceCode,
+                animal.malformed,
+                Identifier.of(animal.populationId, animal.id).stream()
+                        .map(Identifier::view)
+                        .toList(),
+                Photo.ofAnimal(animal.populationId, animal.id).stream()
+                        .map(Photo::view)
+                        .toList(),
+                animal.notes);
+    }
+
+    private static Map<UUID, List<CandidateSire>> candidatesOf(UUID populationId, List<Animal> animals) {
+        var uncertain = animals.stream()
+                .filter(animal -> animal.sireKind.equals("candidates"))
+                .map(animal -> animal.id)
+                .toList();
+        return CandidateSire.of(populationId, uncertain).stream()
+                .collect(Collectors.groupingBy(candidate -> candidate.animalId));
+    }
+
+    private static Map<UUID, String> numbersOf(
+            UUID populationId, List<Animal> animals, Map<UUID, List<CandidateSire>> candidates) {
+        Set<UUID> ids = new HashSet<>();
+        for (var animal : animals) {
+            addIfThere(ids, animal.damId);
+            addIfThere(ids, animal.sireId);
+            addIfThere(ids, animal.sameAsId);
+        }
+        candidates.values().stream().flatMap(Collection::stream).forEach(candidate -> ids.add(candidate.sireId));
+        var numbers = new HashMap<UUID, String>();
+        Animal.withIds(populationId, ids).forEach(animal -> numbers.put(animal.id, animal.number));
+        return numbers;
+    }
+
+    private static void addIfThere(Set<UUID> ids, @Nullable UUID id) {
+        if (id != null) {
+            ids.add(id);
+        }
+    }
+}

@@ -1,0 +1,218 @@
+package org.demebook.registry;
+
+import static org.demebook.problem.ProblemType.ANIMAL_DEAD;
+import static org.demebook.problem.ProblemType.MISTYPED_NUMBER;
+import static org.demebook.problem.ProblemType.NOT_YOUR_ANIMAL;
+import static org.demebook.problem.ProblemType.NO_SUCH_ANIMAL;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import jakarta.transaction.Transactional;
+import jakarta.transaction.Transactional.TxType;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.UUID;
+import java.util.function.IntConsumer;
+import org.demebook.journal.Entry;
+import org.demebook.journal.Journal;
+import org.demebook.keeper.CollectionView;
+import org.demebook.keeper.Keepers;
+import org.demebook.keeper.Standing;
+import org.demebook.problem.Refusal;
+import org.demebook.rest.Page;
+import org.jspecify.annotations.Nullable;
+
+/** The animals of the populations on this node. */
+@ApplicationScoped
+public class Animals {
+    private static final int CHUNK = 1000;
+
+    @Inject
+    Journal journal;
+
+    @Inject
+    Keepers keepers;
+
+    @Inject
+    AnimalViews views;
+
+    @Inject
+    Registration registration;
+
+    @Inject
+    EntityManager entities;
+
+    // ── reading ──────────────────────────────────────────────────────────────────────────────────────────────────────
+
+    /** One animal by its studbook number; refuses with MISTYPED_NUMBER or NO_SUCH_ANIMAL. */
+    @Transactional
+    public AnimalView get(Standing by, String number) {
+        return views.of(by, require(by, number));
+    }
+
+    /**
+     * The animals of a population in the order of their numbers.
+     *
+     * @param mine only those in the asker's collections
+     * @param after cursor: serial and node code of the last one seen
+     */
+    @Transactional
+    public Page<AnimalView> page(
+            Standing by, @Nullable Sex sex, @Nullable Boolean alive, boolean mine, @Nullable String after, int limit) {
+        var where = new StringBuilder("populationId = :population");
+        var parameters = new HashMap<String, Object>();
+        parameters.put("population", by.populationId());
+        if (sex != null) {
+            where.append(" and sex = :sex");
+            parameters.put("sex", sex);
+        }
+        if (alive != null) {
+            where.append(alive ? " and died is null" : " and died is not null");
+        }
+        if (mine) {
+            where.append(" and (collectionId in :own or ownerCollectionId in :own)");
+            parameters.put("own", keepers.collections(by).stream().map(CollectionView::id).toList());
+        }
+        if (after != null) {
+            var last = number(after);
+            where.append(" and (nodeCode > :node or nodeCode = :node and serial > :serial)");
+            parameters.put("node", last.nodeCode());
+            parameters.put("serial", last.serial());
+        }
+        List<Animal> read = Animal.<Animal>find(where + " order by nodeCode, serial", parameters)
+                .page(0, limit + 1)
+                .list();
+        return Page.of(views.of(by, read), limit, AnimalView::number);
+    }
+
+    /** What other rooms need to know of an animal before they act on it. */
+    @Transactional
+    public Custody custody(Standing by, String number) {
+        return custody(require(by, number));
+    }
+
+    /** The same by id; for rooms that hold one. */
+    @Transactional
+    public Custody custody(UUID populationId, UUID animalId) {
+        return custody(Animal.of(populationId, animalId));
+    }
+
+    private static Custody custody(Animal animal) {
+        return new Custody(
+                animal.id,
+                animal.number,
+                animal.sex,
+                animal.born,
+                animal.died,
+                animal.collectionId,
+                animal.ownerCollectionId,
+                animal.transferId,
+                animal.sameAsId != null,
+                animal.revision);
+    }
+
+    /** The animal, alive and in a collection of the asker's; refuses with NOT_YOUR_ANIMAL or ANIMAL_DEAD. */
+    @Transactional
+    public Custody inHand(Standing by, String number) {
+        var animal = require(by, number);
+        requireInHand(by, animal);
+        if (!animal.alive()) {
+            throw new Refusal(ANIMAL_DEAD, "%s died on %s.".formatted(animal.number, animal.died));
+        }
+        return custody(animal);
+    }
+
+    // ── writing ──────────────────────────────────────────────────────────────────────────────────────────────────────
+
+    /** Registers an animal that no litter of this register brought. Refuses what breaks a rule, telling every breach. */
+    @Transactional
+    public Registered register(Standing by, NewAnimal animal) {
+        journal.open(by.populationId());
+        var checked = registration.check(by, animal);
+        journal.record(by.populationId(), by.keeperId(), checked.fact());
+        entities.flush();
+        return new Registered(views.of(by, Animal.of(by.populationId(), checked.fact().animalId())), checked.warnings());
+    }
+
+    /** A block of fresh studbook numbers, in order; they are used up when their animals are recorded. */
+    @Transactional(TxType.MANDATORY)
+    public List<StudbookNumber> nextNumbers(Standing by, int count) {
+        long last = SerialCounter.last(by.populationId(), journal.nodeCode());
+        var numbers = new ArrayList<StudbookNumber>(count);
+        for (int i = 1; i <= count; i++) {
+            numbers.add(new StudbookNumber(by.populationCode(), journal.nodeCode(), last + i));
+        }
+        return numbers;
+    }
+
+    /**
+     * Records animals that the caller has checked, parents before young.
+     *
+     * @param progress told how many are done, now and then
+     */
+    @Transactional(TxType.MANDATORY)
+    public void recordAll(Standing by, List<AnimalRegistered> animals, IntConsumer progress) {
+        int done = 0;
+        for (var animal : animals) {
+            journal.record(by.populationId(), by.keeperId(), animal);
+            if (++done % CHUNK == 0) {
+                entities.flush();
+                entities.clear();
+                progress.accept(done);
+            }
+        }
+        entities.flush();
+    }
+
+    /** The views of animals by id, in the given order. */
+    @Transactional
+    public List<AnimalView> views(Standing by, List<UUID> animalIds) {
+        var byId = new HashMap<UUID, Animal>();
+        Animal.withIds(by.populationId(), animalIds).forEach(animal -> byId.put(animal.id, animal));
+        return views.of(by, animalIds.stream().map(byId::get).toList());
+    }
+
+    /**
+     * Puts an animal where a transfer says that it is; called while that fact is applied.
+     *
+     * @param collectionId where it lives now; null while it is with somebody who does not take part
+     * @param transferId the transfer that it is in; null when it is in a collection
+     * @param ownerCollectionId whose it is now
+     */
+    @Transactional(TxType.MANDATORY)
+    public void move(
+            Entry entry, UUID animalId, @Nullable UUID collectionId, @Nullable UUID transferId, UUID ownerCollectionId) {
+        var animal = Animal.of(entry.populationId(), animalId);
+        animal.collectionId = collectionId;
+        animal.transferId = transferId;
+        animal.ownerCollectionId = ownerCollectionId;
+        animal.revision = entry.seq();
+    }
+
+    // ── shared by the classes of this room ───────────────────────────────────────────────────────────────────────────
+
+    Animal require(Standing by, String typed) {
+        var number = number(typed);
+        return Animal.numbered(by.populationId(), number.toString())
+                .orElseThrow(() -> new Refusal(
+                        NO_SUCH_ANIMAL, "No animal of %s has the number %s.".formatted(by.populationCode(), number)));
+    }
+
+    void requireInHand(Standing by, Animal animal) {
+        if (animal.collectionId == null || !keepers.actsFor(by.populationId(), by.keeperId(), animal.collectionId)) {
+            throw new Refusal(
+                    NOT_YOUR_ANIMAL,
+                    "%s is not in a collection of yours; only who holds it may do this.".formatted(animal.number));
+        }
+    }
+
+    static StudbookNumber number(String typed) {
+        try {
+            return StudbookNumber.parse(typed);
+        } catch (IllegalArgumentException e) {
+            throw new Refusal(MISTYPED_NUMBER, "%s: %s.".formatted(typed, e.getMessage()), List.of(), e);
+        }
+    }
+}

@@ -1,0 +1,24 @@
+package org.demebook.registry;
+
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Where an animal is and whose it is, for the rooms that act on it; never shown as it stands.
+ *
+ * @param collectionId where it lives; null while it is in a transfer
+ * @param ownerCollectionId whose it is
+ * @param transferId the transfer that it is in; null while it is in a collection
+ * @param merged another number stands for it
+ */
+public record Custody(
+        UUID id,
+        String number,
+        Sex sex,
+        @Nullable RoughDate born,
+        @Nullable RoughDate died,
+        @Nullable UUID collectionId,
+        @Nullable UUID ownerCollectionId,
+        @Nullable UUID transferId,
+        boolean merged,
+        long revision) {}

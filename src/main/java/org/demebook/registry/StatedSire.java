@@ -1,0 +1,50 @@
+package org.demebook.registry;
+
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.DecimalMax;
+import jakarta.validation.constraints.DecimalMin;
+import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Pattern;
+import jakarta.validation.constraints.Size;
+import java.math.BigDecimal;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What is stated of a sire.
+ *
+ * @param kind {@code known} (with animal), {@code unknown}, {@code candidates} (with candidates), or {@code none}: the
+ *     dam alone, parthenogenesis
+ * @param animal studbook number of the known sire
+ * @param candidates the males that it may be; what their probabilities leave to 1 is an unrelated, unnamed male
+ * @param wholeLitter with candidates: true when one and the same male sired the whole litter, false when each young may
+ *     have another
+ * @param fusion with none: {@code terminal} (the default) or {@code central}
+ * @param secondDivision with none: share of second-division segregation, 0 (the default) to 1
+ */
+public record StatedSire(
+        @NotNull
+                @Pattern(regexp = "known|unknown|candidates|none", message = "is known, unknown, candidates or none")
+                String kind,
+        @Nullable @Size(max = 60) String animal,
+        @Nullable @Size(min = 1, max = 20) List<@NotNull @Valid StatedCandidate> candidates,
+        @Nullable Boolean wholeLitter,
+        @Nullable @Pattern(regexp = "terminal|central", message = "is terminal or central") String fusion,
+        @Nullable @DecimalMin("0") @DecimalMax("1") BigDecimal secondDivision) {
+
+    /**
+     * A male that it may be.
+     *
+     * @param animal its studbook number
+     * @param probability above 0, at most 1
+     */
+    public record StatedCandidate(
+            @NotNull @Size(max = 60) String animal,
+            @NotNull @DecimalMin(value = "0", inclusive = false) @DecimalMax("1") BigDecimal probability) {}
+
+    public static final StatedSire UNKNOWN = new StatedSire("unknown", null, null, null, null, null);
+
+    public static StatedSire known(String animal) {
+        return new StatedSire("known", animal, null, null, null, null);
+    }
+}

@@ -1,0 +1,42 @@
+package org.demebook.rest;
+
+import static org.demebook.problem.ProblemType.BAD_PARAMETER;
+import static org.demebook.problem.ProblemType.REVISION_MISSING;
+import static org.demebook.problem.ProblemType.REVISION_OUTDATED;
+
+import jakarta.ws.rs.core.EntityTag;
+import org.demebook.problem.Refusal;
+import org.jspecify.annotations.Nullable;
+
+/** A thing's revision is the sequence number of the journal entry that changed it last; its ETag is that number. */
+public final class Revision {
+    private Revision() {}
+
+    public static EntityTag tag(long revision) {
+        return new EntityTag(Long.toString(revision));
+    }
+
+    /**
+     * Refuses a change that was not made on the present state.
+     *
+     * @param ifMatch the header as it was sent; null when it was not
+     */
+    public static void require(@Nullable String ifMatch, long present) {
+        if (ifMatch == null) {
+            throw new Refusal(
+                    REVISION_MISSING, "Read it first, then send the change with If-Match set to the ETag that you got.");
+        }
+        if (expected(ifMatch) != present) {
+            throw new Refusal(
+                    REVISION_OUTDATED, "It was changed since you read it. Read it again, look at what is new, and send again.");
+        }
+    }
+
+    private static long expected(String ifMatch) {
+        var trimmed = ifMatch.strip();
+        if (trimmed.matches("\"\\d{1,18}\"")) {
+            return Long.parseLong(trimmed.substring(1, trimmed.length() - 1));
+        }
+        throw new Refusal(BAD_PARAMETER, "If-Match is the ETag of the answer that you changed, quotes included.");
+    }
+}

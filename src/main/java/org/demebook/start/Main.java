@@ -1,0 +1,77 @@
+package org.demebook.start;
+
+import io.quarkus.runtime.Quarkus;
+import io.quarkus.runtime.annotations.QuarkusMain;
+import java.nio.file.Path;
+import java.util.Map;
+import org.demebook.start.LocalPostgres.Durability;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Starts the server. Where {@code quarkus.datasource.jdbc.url} is set, on that PostgreSQL; otherwise on one of its own, in
+ * the folder {@code demebook.state}.
+ */
+@QuarkusMain
+public final class Main {
+    private Main() {}
+
+    public static void main(String... args) {
+        try {
+            start(args);
+        } catch (CannotStart refused) {
+            System.err.println("Demebook cannot start.");
+            System.err.println(refused.getMessage());
+            System.exit(1);
+        }
+    }
+
+    private static void start(String... args) {
+        if (Boolean.getBoolean("demebook.stop-with-parent")) {
+            stopWithParent();
+        }
+        var settings = new Settings();
+        var state = settings.stateFolder();
+        System.setProperty("demebook.state", state.toString());
+        if (settings.signsInLocally()) {
+            take(SignInKey.in(state).properties());
+        }
+        @Nullable LocalPostgres postgres = null;
+        if (!settings.hasDatabase()) {
+            postgres = LocalPostgres.start(state, Durability.FULL);
+            take(databaseProperties(postgres));
+        }
+        run(postgres, args);
+    }
+
+    private static void run(@Nullable LocalPostgres postgres, String... args) {
+        // closed after the server has answered its last request, whether it ends by Ctrl-C, by exit or by failing to start
+        Quarkus.run(
+                null,
+                (exitCode, failure) -> {
+                    if (postgres != null) {
+                        postgres.close();
+                    }
+                    System.exit(exitCode);
+                },
+                args);
+    }
+
+    /** What the server needs to reach a PostgreSQL of ours: migrations run as the owner, requests as a role that owns nothing. */
+    static Map<String, String> databaseProperties(LocalPostgres postgres) {
+        return Map.of(
+                "quarkus.datasource.jdbc.url", postgres.jdbcUrl(),
+                "quarkus.datasource.username", postgres.app().name(),
+                "quarkus.datasource.password", postgres.app().password(),
+                "quarkus.flyway.username", postgres.owner().name(),
+                "quarkus.flyway.password", postgres.owner().password());
+    }
+
+    private static void take(Map<String, String> properties) {
+        properties.forEach(System::setProperty);
+    }
+
+    /** A demo that lost the terminal it was started from should not go on unseen. */
+    private static void stopWithParent() {
+        ProcessHandle.current().parent().ifPresent(parent -> parent.onExit().thenRun(Quarkus::asyncExit));
+    }
+}

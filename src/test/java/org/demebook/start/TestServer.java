@@ -1,0 +1,55 @@
+package org.demebook.start;
+
+import io.quarkus.test.common.QuarkusTestResourceLifecycleManager;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.Map;
+import org.demebook.start.LocalPostgres.Durability;
+
+/** What the server under test stands on: a real PostgreSQL of its own, on an empty folder, and a fresh key for sign-in. */
+public class TestServer implements QuarkusTestResourceLifecycleManager {
+    public static final String ADMINISTRATOR_PASSWORD = "only-for-tests-4711";
+    private static final Path STATE = Path.of("target", "test-state").toAbsolutePath();
+
+    private static LocalPostgres postgres;
+
+    @Override
+    public Map<String, String> start() {
+        deleteAll(STATE.resolve("postgresql").resolve("data"));
+        postgres = LocalPostgres.start(STATE, Durability.NONE);
+        var properties = new HashMap<>(Main.databaseProperties(postgres));
+        properties.putAll(SignInKey.in(STATE).properties());
+        properties.put("demebook.administrator.password", ADMINISTRATOR_PASSWORD);
+        properties.put("demebook.attempts.wrong-per-quarter-hour", "10");
+        return properties;
+    }
+
+    @Override
+    public void stop() {
+        if (postgres != null) {
+            postgres.close();
+        }
+    }
+
+    /** The database as its owner sees it; for tests that look behind the server's back. */
+    public static LocalPostgres database() {
+        return postgres;
+    }
+
+    static void deleteAll(Path folder) {
+        if (!Files.exists(folder)) {
+            return;
+        }
+        try (var files = Files.walk(folder)) {
+            for (var file : files.sorted(Comparator.reverseOrder()).toList()) {
+                Files.delete(file);
+            }
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}
