@@ -25,6 +25,7 @@ public final class Colony {
     public static final String OUTSIDER = "oyelaran";
 
     private static final String PASSWORD = "a long walk on the cay";
+    private static final ContractFilter CONTRACT = new ContractFilter();
     private static final AtomicInteger FOUNDED = new AtomicInteger();
     private static final Map<String, String> TOKENS = new ConcurrentHashMap<>();
 
@@ -65,7 +66,7 @@ public final class Colony {
 
     /** A request of somebody who is not signed in. */
     public static RequestSpecification anonymous() {
-        return given().baseUri(TestHTTPResourceManager.getUri()).contentType(ContentType.JSON);
+        return given().filter(CONTRACT).baseUri(TestHTTPResourceManager.getUri()).contentType(ContentType.JSON);
     }
 
     public static String token(String keeper) {

@@ -13,12 +13,8 @@ import org.demebook.kinship.Births.Sparse;
 final class BirthOrder {
     private final PedigreeBuilder told;
     private final Generations generations;
+    private final Keys keys;
     private final int rows;
-    private final int entities;
-
-    private int[] byKey = new int[0];
-    /** By entity, its place in the order of keys; for a hidden male that of his first young. */
-    private final int[] rank;
 
     private final int[] node;
     private int nodes;
@@ -34,17 +30,14 @@ final class BirthOrder {
         this.told = told;
         generations = new Generations(told);
         rows = generations.rows;
-        entities = generations.entities;
-        rank = new int[entities];
-        node = new int[entities];
+        keys = new Keys(told, generations);
+        node = new int[generations.entities];
         maleInOrder = new int[told.males];
         candidateNodes = new int[told.males][];
         candidateShares = new double[told.males][];
     }
 
     Births births() {
-        sortByKey();
-        rank();
         number();
         return new Births(
                 kinds(),
@@ -57,53 +50,123 @@ final class BirthOrder {
                 founderKinship());
     }
 
-    private void sortByKey() {
-        int[] order = new int[rows];
-        for (int row = 0; row < rows; row++) {
-            order[row] = row;
-        }
-        if (told.keyed) {
-            order = sorted(order, row -> (int) told.keyLow[row]);
-            order = sorted(order, row -> (int) (told.keyLow[row] >>> 32));
-            order = sorted(order, row -> (int) told.keyHigh[row]);
-            order = sorted(order, row -> (int) (told.keyHigh[row] >>> 32));
-        }
-        byKey = order;
-        for (int place = 1; place < rows; place++) {
-            requireDistinctKeys(byKey[place - 1], byKey[place]);
+    private void number() {
+        Arrays.fill(node, -1);
+        int[] animals = sorted(inSequence(), row -> generations.of[row]);
+        int[] hidden = sorted(malesInUse(), male -> generations.of[male]);
+        int animal = 0;
+        int male = 0;
+        for (int generation = 0; animal < animals.length || male < hidden.length; generation++) {
+            int toMale = male;
+            while (toMale < hidden.length && generations.of[hidden[toMale]] == generation) {
+                toMale++;
+            }
+            numberMales(Arrays.copyOfRange(hidden, male, toMale));
+            male = toMale;
+            int toAnimal = animal;
+            while (toAnimal < animals.length && generations.of[animals[toAnimal]] == generation) {
+                toAnimal++;
+            }
+            numberAnimals(Arrays.copyOfRange(animals, animal, toAnimal));
+            animal = toAnimal;
         }
     }
 
-    private void requireDistinctKeys(int row, int next) {
-        if (told.keyLow[row] == told.keyLow[next] && told.keyHigh[row] == told.keyHigh[next]) {
-            throw new IllegalStateException("rows " + row + " and " + next + " have the same key");
+    /** All animals, those of a pedigree that is being extended in its order: what is in order need not be sorted. */
+    private int[] inSequence() {
+        int[] sequence = new int[rows];
+        int count = 0;
+        int from = 0;
+        if (told.before != null) {
+            for (int row : told.before.animalsInOrder()) {
+                sequence[count++] = generations.self[row];
+            }
+            from = told.before.size();
         }
-    }
-
-    private void rank() {
-        Arrays.fill(rank, Integer.MAX_VALUE);
-        for (int place = 0; place < rows; place++) {
-            int animal = generations.self[byKey[place]];
-            rank[animal] = Math.min(rank[animal], place);
-        }
-        for (int row = 0; row < rows; row++) {
+        for (int row = from; row < rows; row++) {
             if (generations.isOneself(row)) {
-                rankMales(row);
+                sequence[count++] = row;
             }
         }
-        // A male's candidates are told before him, so one pass backwards reaches the males among them.
-        for (int male = entities - 1; male >= rows; male--) {
-            rankMales(male);
+        return Arrays.copyOf(sequence, count);
+    }
+
+    private int[] malesInUse() {
+        int[] inUse = new int[told.males];
+        int count = 0;
+        for (int male = 0; male < told.males; male++) {
+            if (keys.isInUse(male)) {
+                inUse[count++] = rows + male;
+            }
+        }
+        return Arrays.copyOf(inUse, count);
+    }
+
+    private void numberMales(int[] ofGeneration) {
+        Integer[] hidden = new Integer[ofGeneration.length];
+        for (int i = 0; i < hidden.length; i++) {
+            hidden[i] = ofGeneration[i] - rows;
+            sortCandidates(hidden[i]);
+        }
+        Arrays.sort(hidden, this::compareMales);
+        for (int male : hidden) {
+            maleInOrder[males++] = male;
+            node[rows + male] = nodes++;
         }
     }
 
-    private void rankMales(int entity) {
-        for (int p = 0; p < generations.parents(entity); p++) {
-            int parent = generations.parent(entity, p);
-            if (parent >= rows) {
-                rank[parent] = Math.min(rank[parent], rank[entity]);
-            }
+    /** Leaves what stands in order already, sorts the rest, and merges. */
+    private void numberAnimals(int[] animals) {
+        int inOrder = Math.min(1, animals.length);
+        while (inOrder < animals.length && compareAnimals(animals[inOrder - 1], animals[inOrder]) < 0) {
+            inOrder++;
         }
+        int[] rest = sorted(
+                sorted(Arrays.copyOfRange(animals, inOrder, animals.length), row -> nodeOf(told.sire[row])),
+                row -> nodeOf(told.dam[row]));
+        sortLittersByKey(rest);
+        int next = 0;
+        for (int i = 0; i < inOrder; i++) {
+            while (next < rest.length && compareAnimals(rest[next], animals[i]) < 0) {
+                node[rest[next++]] = nodes++;
+            }
+            node[animals[i]] = nodes++;
+        }
+        while (next < rest.length) {
+            node[rest[next++]] = nodes++;
+        }
+    }
+
+    private int compareAnimals(int row, int other) {
+        int byDam = Integer.compare(nodeOf(told.dam[row]), nodeOf(told.dam[other]));
+        if (byDam != 0) {
+            return byDam;
+        }
+        int bySire = Integer.compare(nodeOf(told.sire[row]), nodeOf(told.sire[other]));
+        return bySire != 0 ? bySire : keys.compareAnimals(row, other);
+    }
+
+    private void sortLittersByKey(int[] animals) {
+        int from = 0;
+        while (from < animals.length) {
+            int to = from + 1;
+            while (to < animals.length && haveSameParents(animals[from], animals[to])) {
+                to++;
+            }
+            Integer[] litter = new Integer[to - from];
+            for (int i = from; i < to; i++) {
+                litter[i - from] = animals[i];
+            }
+            Arrays.sort(litter, (row, other) -> keys.compareAnimals(row, other));
+            for (int i = from; i < to; i++) {
+                animals[i] = litter[i - from];
+            }
+            from = to;
+        }
+    }
+
+    private boolean haveSameParents(int row, int other) {
+        return nodeOf(told.dam[row]) == nodeOf(told.dam[other]) && nodeOf(told.sire[row]) == nodeOf(told.sire[other]);
     }
 
     private interface IntKey {
@@ -122,52 +185,6 @@ final class BirthOrder {
             result[i] = items[(int) packed[i]];
         }
         return result;
-    }
-
-    private void number() {
-        int[] live = new int[entities];
-        int count = 0;
-        for (int entity = 0; entity < entities; entity++) {
-            if (generations.isOneself(entity) && rank[entity] < Integer.MAX_VALUE) {
-                live[count++] = entity;
-            }
-        }
-        int[] byGeneration =
-                sorted(sorted(Arrays.copyOf(live, count), entity -> rank[entity]), entity -> generations.of[entity]);
-        Arrays.fill(node, -1);
-        int from = 0;
-        while (from < count) {
-            int to = from;
-            while (to < count && generations.of[byGeneration[to]] == generations.of[byGeneration[from]]) {
-                to++;
-            }
-            numberOneGeneration(Arrays.copyOfRange(byGeneration, from, to));
-            from = to;
-        }
-    }
-
-    private void numberOneGeneration(int[] byRank) {
-        int[] animals = new int[byRank.length];
-        Integer[] hidden = new Integer[byRank.length];
-        int animalCount = 0;
-        int maleCount = 0;
-        for (int entity : byRank) {
-            if (entity < rows) {
-                animals[animalCount++] = entity;
-            } else {
-                sortCandidates(entity - rows);
-                hidden[maleCount++] = entity;
-            }
-        }
-        Arrays.sort(hidden, 0, maleCount, this::compareMales);
-        for (int i = 0; i < maleCount; i++) {
-            maleInOrder[males++] = hidden[i] - rows;
-            node[hidden[i]] = nodes++;
-        }
-        int[] bySire = sorted(Arrays.copyOf(animals, animalCount), row -> nodeOf(told.sire[row]));
-        for (int row : sorted(bySire, row -> nodeOf(told.dam[row]))) {
-            node[row] = nodes++;
-        }
     }
 
     private int nodeOf(int parent) {
@@ -206,13 +223,13 @@ final class BirthOrder {
         candidateShares[male] = Arrays.copyOf(sortedShares, length);
     }
 
-    private int compareMales(int a, int b) {
-        int byRank = Integer.compare(rank[a], rank[b]);
-        if (byRank != 0) {
-            return byRank;
+    private int compareMales(int male, int other) {
+        int byYoung = keys.compareMales(male, other);
+        if (byYoung != 0) {
+            return byYoung;
         }
-        int byCandidates = Arrays.compare(candidateNodes[a - rows], candidateNodes[b - rows]);
-        return byCandidates != 0 ? byCandidates : Arrays.compare(candidateShares[a - rows], candidateShares[b - rows]);
+        int byCandidates = Arrays.compare(candidateNodes[male], candidateNodes[other]);
+        return byCandidates != 0 ? byCandidates : Arrays.compare(candidateShares[male], candidateShares[other]);
     }
 
     private byte[] kinds() {
@@ -296,8 +313,10 @@ final class BirthOrder {
     private int[] rowOfNode() {
         int[] result = new int[nodes];
         Arrays.fill(result, -1);
-        for (int place = rows - 1; place >= 0; place--) {
-            result[node[generations.self[byKey[place]]]] = byKey[place];
+        for (int row = 0; row < rows; row++) {
+            if (generations.isOneself(row)) {
+                result[node[row]] = keys.smallestTwin(row);
+            }
         }
         return result;
     }

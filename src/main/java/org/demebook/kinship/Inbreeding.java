@@ -29,12 +29,13 @@ final class Inbreeding {
     /**
      * @param known by node, the part of its genome that counts
      * @param strangersAreFounders whether the chance of an unrelated sire counts as known
+     * @param self by node what is computed already, NaN where nothing is; kept and filled
      */
-    Inbreeding(Births births, double[] known, boolean strangersAreFounders) {
+    Inbreeding(Births births, double[] known, boolean strangersAreFounders, double[] self) {
         this.births = births;
         this.known = known;
         this.strangersAreFounders = strangersAreFounders;
-        self = births.vector();
+        this.self = self;
         factor = new Factor(births, births.vector(), births.founderKinship().ofKnown(known));
         breeders = Part.breeders(births);
         ofBreeders = factor.of(breeders);
@@ -61,11 +62,15 @@ final class Inbreeding {
         }
     }
 
-    /** The young of two parents, grouped by sire; those of a breeder are from its start to that of the next. */
+    private boolean isToCompute(int node) {
+        return hasTwoParents(node) && Double.isNaN(self[node]);
+    }
+
+    /** The young of two parents to be computed, grouped by sire; those of a breeder are from its start to that of the next. */
     private int[] youngBySire(int[] start) {
         int nodes = breeders.births().nodes();
         for (int node = 0; node < births.nodes(); node++) {
-            if (hasTwoParents(node)) {
+            if (isToCompute(node)) {
                 start[breeders.part()[births.sire()[node]] + 1]++;
             }
         }
@@ -75,7 +80,7 @@ final class Inbreeding {
         int[] young = new int[start[nodes]];
         int[] next = start.clone();
         for (int node = 0; node < births.nodes(); node++) {
-            if (hasTwoParents(node)) {
+            if (isToCompute(node)) {
                 young[next[breeders.part()[births.sire()[node]]]++] = node;
             }
         }

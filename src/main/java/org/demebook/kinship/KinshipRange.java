@@ -45,7 +45,7 @@ public record KinshipRange(double lowest, double highest, int assignments, boole
     }
 
     private static double kinship(Births named, Convention convention) {
-        return new Pedigree(named).under(convention).kinship(0, 1);
+        return new Pedigree(named, null).under(convention).kinship(0, 1);
     }
 
     /** A stranger is one more way where he is possible. Stops counting above the limit. */

@@ -1,5 +1,7 @@
 package org.demebook.kinship;
 
+import java.util.Arrays;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -18,16 +20,20 @@ public final class Pedigree {
     public static final int UNKNOWN = -1;
 
     private final Births births;
+    /** What was told, to be extended; absent where the pedigree is a part of another. */
+    private final @Nullable PedigreeBuilder told;
+
     private final Convention convention;
     private final Relationship identical;
     private final @Nullable Relationship bothKnown;
     private final double[] known;
     private volatile @Nullable Pedigree otherwise;
 
-    Pedigree(Births births) {
+    Pedigree(Births births, @Nullable PedigreeBuilder told) {
         this.births = births;
+        this.told = told;
         convention = Convention.UNRELATED;
-        identical = Relationship.ofAll(births);
+        identical = Relationship.ofAll(births, told == null || told.before == null ? null : told.before.identical);
         bothKnown = null;
         known = births.toRows(births.knownFractions());
     }
@@ -35,6 +41,7 @@ public final class Pedigree {
     /** The same births, with genes of unknown origin left out. */
     private Pedigree(Pedigree all) {
         births = all.births;
+        told = all.told;
         convention = Convention.KNOWN_ONLY;
         identical = Relationship.ofKnown(births);
         bothKnown = Relationship.ofKnown(births.ofOneCommonFounder());
@@ -45,6 +52,21 @@ public final class Pedigree {
     /** @param animals how many rows will be told, numbered from 0 */
     public static PedigreeBuilder builder(int animals) {
         return new PedigreeBuilder(animals);
+    }
+
+    /**
+     * A builder that knows all births of this pedigree, with more rows behind to be told. What is built then is what
+     * building from nothing would give, to the last bit, but inbreeding is computed for the new rows only; it answers
+     * under {@link Convention#UNRELATED}.
+     */
+    public PedigreeBuilder extended(int more) {
+        var all = under(Convention.UNRELATED);
+        return new PedigreeBuilder(Objects.requireNonNull(all.told), all, more);
+    }
+
+    /** One row of every animal, of twins one of them, in the order of nodes. */
+    int[] animalsInOrder() {
+        return Arrays.stream(births.rowOfNode()).filter(row -> row >= 0).toArray();
     }
 
     /** This pedigree, answering under the convention. The first change costs as much as the building did. */

@@ -2,6 +2,7 @@ package org.demebook.kinship;
 
 import java.util.Arrays;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Takes the births of a pedigree, in any order, under the caller's own row numbers.
@@ -25,7 +26,6 @@ public final class PedigreeBuilder {
 
     final long[] keyHigh;
     final long[] keyLow;
-    boolean keyed;
 
     int males;
     int[][] candidates = new int[4][];
@@ -36,17 +36,48 @@ public final class PedigreeBuilder {
     int[] dnaB = new int[4];
     double[] dnaKinship = new double[4];
 
+    /** What is known of rows told before, so that it need not be computed again; let go once built. */
+    @Nullable
+    Pedigree before;
+
+    private boolean built;
+
     PedigreeBuilder(int animals) {
         this.animals = animals;
+        before = null;
         kind = new byte[animals];
         sire = new int[animals];
         dam = new int[animals];
         extra = new double[animals];
         keyHigh = new long[animals];
         keyLow = new long[animals];
-        Arrays.fill(sire, Pedigree.UNKNOWN);
-        Arrays.fill(dam, Pedigree.UNKNOWN);
-        for (int row = 0; row < animals; row++) {
+        setUp(0);
+    }
+
+    /** All that was told before, and more rows behind. */
+    PedigreeBuilder(PedigreeBuilder told, Pedigree before, int more) {
+        animals = told.animals + more;
+        this.before = before;
+        kind = Arrays.copyOf(told.kind, animals);
+        sire = Arrays.copyOf(told.sire, animals);
+        dam = Arrays.copyOf(told.dam, animals);
+        extra = Arrays.copyOf(told.extra, animals);
+        keyHigh = Arrays.copyOf(told.keyHigh, animals);
+        keyLow = Arrays.copyOf(told.keyLow, animals);
+        males = told.males;
+        candidates = told.candidates.clone();
+        shares = told.shares.clone();
+        dnaPairs = told.dnaPairs;
+        dnaA = told.dnaA.clone();
+        dnaB = told.dnaB.clone();
+        dnaKinship = told.dnaKinship.clone();
+        setUp(told.animals);
+    }
+
+    private void setUp(int from) {
+        Arrays.fill(sire, from, animals, Pedigree.UNKNOWN);
+        Arrays.fill(dam, from, animals, Pedigree.UNKNOWN);
+        for (int row = from; row < animals; row++) {
             keyLow[row] = row;
         }
     }
@@ -57,9 +88,9 @@ public final class PedigreeBuilder {
      * keys the row number is the key.
      */
     public PedigreeBuilder key(int animal, UUID key) {
+        requireOpen();
         keyHigh[animal] = key.getMostSignificantBits();
         keyLow[animal] = key.getLeastSignificantBits();
-        keyed = true;
         return this;
     }
 
@@ -76,6 +107,7 @@ public final class PedigreeBuilder {
 
     /** The kinship of two founders, in [0, 1], known from their DNA; 0 for every pair not told. */
     public PedigreeBuilder founderKinship(int founder, int other, double kinship) {
+        requireOpen();
         requireProbability(kinship);
         if (founder == other) {
             throw new IllegalArgumentException("give founder " + founder + " its own inbreeding coefficient instead");
@@ -132,6 +164,7 @@ public final class PedigreeBuilder {
      * @return a negative number to be given as sire or candidate to this builder; it is no animal of the pedigree
      */
     public int unknownSire(int[] candidates, double[] probabilities) {
+        requireOpen();
         if (candidates.length != probabilities.length || candidates.length == 0) {
             throw new IllegalArgumentException("each candidate needs a probability, and there must be one");
         }
@@ -177,9 +210,10 @@ public final class PedigreeBuilder {
      * with 1 700 ancestors each.
      *
      * @throws PedigreeLoop if an animal would be its own ancestor
-     * @throws IllegalStateException if a row was not told
+     * @throws IllegalStateException if a row was not told, or the pedigree was built already
      */
     public Pedigree build() {
+        requireOpen();
         for (int row = 0; row < animals; row++) {
             if (kind[row] == UNTOLD) {
                 throw new IllegalStateException("row " + row + " was not told");
@@ -189,7 +223,11 @@ public final class PedigreeBuilder {
             requireFounder(dnaA[pair]);
             requireFounder(dnaB[pair]);
         }
-        return new Pedigree(new BirthOrder(this).births());
+        var births = new BirthOrder(this).births();
+        var pedigree = new Pedigree(births, this);
+        built = true;
+        before = null;
+        return pedigree;
     }
 
     /** The number by which the caller knows a hidden male. */
@@ -197,7 +235,14 @@ public final class PedigreeBuilder {
         return -2 - index;
     }
 
+    private void requireOpen() {
+        if (built) {
+            throw new IllegalStateException("this pedigree was built; extend it to tell more");
+        }
+    }
+
     private PedigreeBuilder tell(int animal, byte what, int sireOf, int damOf, double more) {
+        requireOpen();
         if (kind[animal] != UNTOLD) {
             throw new IllegalStateException("row " + animal + " was told twice");
         }

@@ -1,6 +1,7 @@
 package org.demebook.kinship;
 
 import java.util.Arrays;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The additive relationship matrix A of a pedigree, asked by row and never written out. The relationship of two animals
@@ -14,22 +15,37 @@ final class Relationship {
     private final double[] known;
     private final Inbreeding inbreeding;
 
-    private Relationship(Births births, double[] known, boolean strangersAreFounders) {
+    private Relationship(Births births, double[] known, boolean strangersAreFounders, double[] before) {
         this.births = births;
         this.known = known;
-        inbreeding = new Inbreeding(births, known, strangersAreFounders);
+        inbreeding = new Inbreeding(births, known, strangersAreFounders, before);
     }
 
-    /** Unknown ancestors are founders. */
-    static Relationship ofAll(Births births) {
+    /**
+     * Unknown ancestors are founders.
+     *
+     * @param before of the same births but those of the last rows
+     */
+    static Relationship ofAll(Births births, @Nullable Relationship before) {
         double[] known = births.vector();
         Arrays.fill(known, 0, births.nodes(), 1);
-        return new Relationship(births, known, true);
+        return new Relationship(births, known, true, selfBefore(births, before));
+    }
+
+    /** By node, its relationship with itself as far as it was known before, NaN elsewhere. */
+    private static double[] selfBefore(Births births, @Nullable Relationship before) {
+        double[] self = births.vector();
+        Arrays.fill(self, 0, births.nodes(), Double.NaN);
+        int rows = before == null ? 0 : before.births.nodeOfRow().length;
+        for (int row = 0; row < rows; row++) {
+            self[births.nodeOfRow()[row]] = before.self(row);
+        }
+        return self;
     }
 
     /** Genes of unknown origin are identical to none. */
     static Relationship ofKnown(Births births) {
-        return new Relationship(births, births.knownFractions(), false);
+        return new Relationship(births, births.knownFractions(), false, selfBefore(births, null));
     }
 
     Births births() {

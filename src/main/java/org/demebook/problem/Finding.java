@@ -1,5 +1,6 @@
 package org.demebook.problem;
 
+import com.fasterxml.jackson.annotation.JsonProperty;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -13,7 +14,9 @@ import org.jspecify.annotations.Nullable;
 public record Finding(
         Level level, @Nullable String field, @Nullable String value, String message) {
     public enum Level {
+        @JsonProperty("error")
         ERROR,
+        @JsonProperty("warning")
         WARNING
     }
 

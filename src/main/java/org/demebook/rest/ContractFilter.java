@@ -43,6 +43,8 @@ public class ContractFilter implements OASFilter {
                         annotation -> annotation.value("operationId").asString(),
                         annotation -> annotation.target().asMethod(),
                         (first, second) -> first));
+        var schemas = contract.getComponents().getSchemas();
+        new ContractSchemas(index, schemas).complete(contract);
         contract.getPaths().getPathItems().forEach((path, item) -> item.getOperations()
                 .forEach((verb, operation) -> complete(path, verb, operation, methods.get(operation.getOperationId()))));
     }

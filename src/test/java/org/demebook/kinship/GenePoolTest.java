@@ -174,6 +174,27 @@ class GenePoolTest {
     }
 
     @Test
+    void a_bottleneck_shows_in_effective_ancestors_and_not_in_effective_founders() {
+        // By hand, the same pedigree: ancestors S 1/2, C 1/4, D 1/4, so fa = 8/3.
+        var bottleneck = PublishedPedigreesTest.pedigree(
+                new int[] {-1, -1, -1, -1, 0, 4, 4, 4, 4}, new int[] {-1, -1, -1, -1, 1, 2, 2, 3, 3});
+        var ancestors = bottleneck.pool(5, 6, 7, 8).effectiveAncestors(9);
+        assertThat(ancestors.ancestors()).containsExactly(4, 2, 3);
+        assertThat(ancestors.marginalShares()).containsExactly(.5, .25, .25);
+        assertThat(ancestors.atMost()).isCloseTo(fraction("8/3"), EXACT);
+        assertThat(ancestors.atLeast()).isEqualTo(ancestors.atMost());
+    }
+
+    @Test
+    void with_few_ancestors_chosen_the_effective_number_lies_between_bounds() {
+        var all = pool.effectiveAncestors(16);
+        var few = pool.effectiveAncestors(2);
+        assertThat(few.ancestors()).hasSize(2);
+        assertThat(all.atMost()).isBetween(few.atLeast(), few.atMost());
+        assertThat(few.atLeast()).isLessThan(few.atMost());
+    }
+
+    @Test
     void an_animal_stands_in_a_pool_once() {
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> pedigree.pool(3, 4, 3))

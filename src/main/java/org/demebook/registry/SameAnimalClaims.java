@@ -1,0 +1,176 @@
+package org.demebook.registry;
+
+import static org.demebook.problem.ProblemType.CLAIM_ALREADY_ANSWERED;
+import static org.demebook.problem.ProblemType.CLAIM_NOT_POSSIBLE;
+import static org.demebook.problem.ProblemType.NOT_YOUR_ANIMAL;
+import static org.demebook.problem.ProblemType.NO_SUCH_CLAIM;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import jakarta.persistence.EntityManager;
+import jakarta.transaction.Transactional;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.UUID;
+import org.demebook.journal.Journal;
+import org.demebook.keeper.Keepers;
+import org.demebook.keeper.Standing;
+import org.demebook.problem.Refusal;
+import org.demebook.registry.AnimalFacts.SameAnimalClaimed;
+import org.demebook.registry.AnimalFacts.SameAnimalConfirmed;
+import org.demebook.registry.AnimalFacts.SameAnimalReversed;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Two records of one animal. The keeper of one claims it, the keeper of the other confirms; both numbers stay, the older
+ * record stands for both, and either keeper can take it back.
+ */
+@ApplicationScoped
+public class SameAnimalClaims {
+    @Inject
+    Journal journal;
+
+    @Inject
+    Keepers keepers;
+
+    @Inject
+    Animals animals;
+
+    @Inject
+    Lineage lineage;
+
+    @Inject
+    EntityManager entities;
+
+    /**
+     * @param state {@code claimed}, {@code confirmed} or {@code reversed}
+     */
+    public record ClaimView(
+            UUID id, String animal, String other, String state, @Nullable String evidence, long revision) {}
+
+    @Transactional
+    public ClaimView claim(Standing by, String number, String otherNumber, @Nullable String evidence) {
+        journal.open(by.populationId());
+        var animal = animals.require(by, number);
+        var other = animals.require(by, otherNumber);
+        animals.requireInHand(by, animal);
+        requirePossible(by, animal, other);
+        var id = Journal.newId();
+        journal.record(by.populationId(), by.keeperId(), new SameAnimalClaimed(id, animal.id, other.id, evidence));
+        // one pair of hands holds both: nobody else has to agree
+        if (holds(by, other)) {
+            journal.record(by.populationId(), by.keeperId(), new SameAnimalConfirmed(id));
+        }
+        return view(by, id);
+    }
+
+    @Transactional
+    public ClaimView confirm(Standing by, UUID claimId) {
+        journal.open(by.populationId());
+        var claim = require(by, claimId);
+        var other = Animal.of(by.populationId(), claim.otherId);
+        if (!holds(by, other)) {
+            throw new Refusal(NOT_YOUR_ANIMAL, "The keeper of %s confirms; ask them.".formatted(other.number));
+        }
+        if (claim.state.equals(SameAnimalClaim.REVERSED)) {
+            throw new Refusal(CLAIM_ALREADY_ANSWERED, "The claim was taken back; make it anew.");
+        }
+        if (claim.state.equals(SameAnimalClaim.CLAIMED)) {
+            requirePossible(by, Animal.of(by.populationId(), claim.animalId), other);
+            journal.record(by.populationId(), by.keeperId(), new SameAnimalConfirmed(claimId));
+        }
+        return view(by, claimId);
+    }
+
+    /** Takes a claim back, refuses it, or separates two merged records again: all by either keeper. */
+    @Transactional
+    public ClaimView reverse(Standing by, UUID claimId) {
+        journal.open(by.populationId());
+        var claim = require(by, claimId);
+        if (!claim.state.equals(SameAnimalClaim.REVERSED)) {
+            journal.record(by.populationId(), by.keeperId(), new SameAnimalReversed(claimId));
+        }
+        return view(by, claimId);
+    }
+
+    /** The claims about an animal of the asker's. */
+    @Transactional
+    public List<ClaimView> about(Standing by, String number) {
+        var animal = animals.require(by, number);
+        return SameAnimalClaim.about(by.populationId(), animal.id).stream()
+                .filter(claim -> concerns(by, claim))
+                .map(claim -> view(by, claim.id))
+                .toList();
+    }
+
+    private void requirePossible(Standing by, Animal animal, Animal other) {
+        var reasons = new ArrayList<String>();
+        if (animal.id.equals(other.id)) {
+            reasons.add("both numbers are one record");
+        }
+        if (animal.sameAsId != null || other.sameAsId != null) {
+            reasons.add("one of them was merged with another already; separate them first");
+        }
+        if (animal.sex != Sex.UNKNOWN && other.sex != Sex.UNKNOWN && animal.sex != other.sex) {
+            reasons.add("%s is %s, %s is %s".formatted(animal.number, animal.sex.word(), other.number, other.sex.word()));
+        }
+        if (animal.born != null
+                && other.born != null
+                && (animal.born.surelyBefore(other.born) || other.born.surelyBefore(animal.born))) {
+            reasons.add("%s was born on %s, %s on %s".formatted(animal.number, animal.born, other.number, other.born));
+        }
+        addIfDifferent(by, "dam", animal.damId, other.damId, reasons);
+        addIfDifferent(by, "sire", animal.sireId, other.sireId, reasons);
+        for (var pair : List.of(List.of(animal, other), List.of(other, animal))) {
+            lineage.wayUp(by.populationId(), List.of(pair.get(0).id), pair.get(1).id)
+                    .filter(way -> way.size() > 1)
+                    .ifPresent(way -> reasons.add("one descends from the other: " + String.join(" < ", way)));
+        }
+        if (!reasons.isEmpty()) {
+            throw new Refusal(
+                    CLAIM_NOT_POSSIBLE,
+                    "%s and %s cannot be one animal: %s.".formatted(animal.number, other.number, String.join("; ", reasons)));
+        }
+    }
+
+    private static void addIfDifferent(
+            Standing by, String parent, @Nullable UUID one, @Nullable UUID other, List<String> reasons) {
+        if (one != null && other != null && !one.equals(other)) {
+            reasons.add("their %ss are %s and %s"
+                    .formatted(
+                            parent,
+                            Animal.of(by.populationId(), one).number,
+                            Animal.of(by.populationId(), other).number));
+        }
+    }
+
+    private SameAnimalClaim require(Standing by, UUID claimId) {
+        var claim = SameAnimalClaim.of(by.populationId(), claimId);
+        if (claim == null || !concerns(by, claim)) {
+            throw new Refusal(NO_SUCH_CLAIM, "There is no such claim about an animal of yours.");
+        }
+        return claim;
+    }
+
+    private boolean concerns(Standing by, SameAnimalClaim claim) {
+        return claim.claimedBy.equals(by.keeperId())
+                || holds(by, Animal.of(by.populationId(), claim.animalId))
+                || holds(by, Animal.of(by.populationId(), claim.otherId));
+    }
+
+    private boolean holds(Standing by, Animal animal) {
+        return animal.collectionId != null && keepers.actsFor(by.populationId(), by.keeperId(), animal.collectionId);
+    }
+
+    private ClaimView view(Standing by, UUID claimId) {
+        entities.flush();
+        var claim = SameAnimalClaim.of(by.populationId(), claimId);
+        return new ClaimView(
+                claim.id,
+                Animal.of(by.populationId(), claim.animalId).number,
+                Animal.of(by.populationId(), claim.otherId).number,
+                claim.state,
+                claim.evidence,
+                claim.revision);
+    }
+}

@@ -1,0 +1,97 @@
+package org.demebook;
+
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+
+import com.tngtech.archunit.core.domain.JavaClass;
+import com.tngtech.archunit.core.domain.JavaClasses;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import com.tngtech.archunit.core.importer.ImportOption;
+import com.tngtech.archunit.lang.ArchCondition;
+import com.tngtech.archunit.lang.ConditionEvents;
+import com.tngtech.archunit.lang.SimpleConditionEvent;
+import jakarta.persistence.Entity;
+import jakarta.ws.rs.Path;
+import java.util.Map;
+import java.util.Set;
+import org.junit.jupiter.api.Test;
+
+/** The map of the house: which room may know which. Directions only; taste is for people. */
+class RoomsTest {
+    private static final Set<String> MANNERS = Set.of("problem", "rest");
+    private static final Set<String> REGISTER = Set.of("problem", "rest", "journal", "keeper", "registry", "kinship");
+
+    private static final Map<String, Set<String>> MAY_IMPORT = Map.ofEntries(
+            Map.entry("kinship", Set.of()),
+            Map.entry("problem", Set.of()),
+            Map.entry("rest", Set.of("problem")),
+            Map.entry("journal", MANNERS),
+            Map.entry("keeper", Set.of("problem", "rest", "journal")),
+            Map.entry("registry", Set.of("problem", "rest", "journal", "keeper", "kinship")),
+            Map.entry("breeding", REGISTER),
+            Map.entry("transfer", REGISTER),
+            Map.entry("sheet", REGISTER),
+            Map.entry("ancestry", REGISTER),
+            Map.entry("planning", Set.of("problem", "rest", "keeper", "registry", "ancestry", "kinship", "breeding")),
+            Map.entry("census", Set.of("problem", "rest", "journal", "keeper", "registry", "ancestry", "kinship")),
+            Map.entry(
+                    "start",
+                    Set.of(
+                            "problem", "rest", "journal", "keeper", "registry", "breeding", "transfer", "sheet",
+                            "ancestry", "planning", "census")));
+
+    private static final JavaClasses HOUSE = new ClassFileImporter()
+            .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
+            .importPackages("org.demebook");
+
+    @Test
+    void a_room_imports_only_the_rooms_that_the_map_allows() {
+        classes().should(keepToTheMap()).check(HOUSE);
+    }
+
+    @Test
+    void there_are_no_circles() {
+        slices().matching("org.demebook.(*)..").should().beFreeOfCycles().check(HOUSE);
+    }
+
+    @Test
+    void resources_and_entities_stay_in_their_room() {
+        classes().that().areAnnotatedWith(Path.class).should().bePackagePrivate().check(HOUSE);
+        classes().that().areAnnotatedWith(Entity.class).should().bePackagePrivate().check(HOUSE);
+    }
+
+    @Test
+    void the_kinship_engine_knows_no_framework() {
+        noClasses()
+                .that()
+                .resideInAPackage("org.demebook.kinship..")
+                .should()
+                .dependOnClassesThat()
+                .resideOutsideOfPackages("org.demebook.kinship..", "java..", "org.jspecify..")
+                .check(HOUSE);
+    }
+
+    private static ArchCondition<JavaClass> keepToTheMap() {
+        return new ArchCondition<>("import only the rooms that MAY_IMPORT lists") {
+            @Override
+            public void check(JavaClass from, ConditionEvents events) {
+                for (var dependency : from.getDirectDependenciesFromSelf()) {
+                    var here = room(from);
+                    var there = room(dependency.getTargetClass());
+                    if (!there.isEmpty()
+                            && !there.equals(here)
+                            && !MAY_IMPORT.getOrDefault(here, Set.of()).contains(there)) {
+                        events.add(SimpleConditionEvent.violated(dependency, dependency.getDescription()));
+                    }
+                }
+            }
+        };
+    }
+
+    private static String room(JavaClass type) {
+        var name = type.getPackageName();
+        var prefix = "org.demebook.";
+        return name.startsWith(prefix) ? name.substring(prefix.length()).split("\\.")[0] : "";
+    }
+}
