@@ -1,6 +1,7 @@
 package org.demebook.kinship;
 
 import java.util.Arrays;
+import java.util.function.IntUnaryOperator;
 import org.demebook.kinship.Births.FounderKinship;
 import org.demebook.kinship.Births.HiddenMales;
 import org.demebook.kinship.Births.Sparse;
@@ -157,7 +158,7 @@ final class BirthOrder {
             for (int i = from; i < to; i++) {
                 litter[i - from] = animals[i];
             }
-            Arrays.sort(litter, (row, other) -> keys.compareAnimals(row, other));
+            Arrays.sort(litter, keys::compareAnimals);
             for (int i = from; i < to; i++) {
                 animals[i] = litter[i - from];
             }
@@ -169,15 +170,11 @@ final class BirthOrder {
         return nodeOf(told.dam[row]) == nodeOf(told.dam[other]) && nodeOf(told.sire[row]) == nodeOf(told.sire[other]);
     }
 
-    private interface IntKey {
-        int of(int item);
-    }
-
     /** Sorts by an int key and keeps the order of equals. */
-    private static int[] sorted(int[] items, IntKey key) {
+    private static int[] sorted(int[] items, IntUnaryOperator key) {
         long[] packed = new long[items.length];
         for (int i = 0; i < items.length; i++) {
-            packed[i] = (long) key.of(items[i]) << 32 | i;
+            packed[i] = (long) key.applyAsInt(items[i]) << 32 | i;
         }
         Arrays.sort(packed);
         int[] result = new int[items.length];

@@ -47,10 +47,10 @@ record Factor(Births births, double[] own, FounderKinship founders) {
     }
 
     /**
-     * The relationship of each row node with each column node, as {@code [row][column]}. Looks at their ancestors only;
-     * a column's values do not depend, to the last bit, on what else is asked for.
+     * The kinship of each row node with each column node, half their relationship, as {@code [row][column]}. Looks at
+     * their ancestors only; a column's values do not depend, to the last bit, on what else is asked for.
      */
-    double[][] table(int[] rows, int[] columns) {
+    double[][] kinship(int[] rows, int[] columns) {
         var part = Part.ancestors(births, rows, columns);
         var cut = of(part);
         int[] partRows = part.within(rows);
@@ -72,7 +72,9 @@ record Factor(Births births, double[] own, FounderKinship founders) {
         weigh(v);
         down(v);
         for (int r = 0; r < rows.length; r++) {
-            System.arraycopy(v, rows[r] * WIDTH, table[r], from, width);
+            for (int c = 0; c < width; c++) {
+                table[r][from + c] = 0.5 * v[rows[r] * WIDTH + c];
+            }
         }
     }
 

@@ -108,7 +108,8 @@ final class Relationship {
         return births.toRows(v);
     }
 
-    double[][] table(int[] rows, int[] columns) {
-        return inbreeding.factor.table(births.nodesOf(rows), births.nodesOf(columns));
+    /** Half the relationships, as {@code [row][column]}. */
+    double[][] kinship(int[] rows, int[] columns) {
+        return inbreeding.factor.kinship(births.nodesOf(rows), births.nodesOf(columns));
     }
 }

@@ -71,13 +71,25 @@ public class ContractFilter implements OASFilter {
                             .minLength(1)
                             .maxLength(100)));
         }
+        if (operation.getDescription() == null) {
+            operation.setDescription(forWhom(path, anonymous, takesKey));
+        }
         for (var entry : byStatus(problems(operation, method, anonymous, takesKey)).entrySet()) {
             operation.getResponses().addAPIResponse(entry.getKey().toString(), response(entry.getValue()));
         }
     }
 
+    private static String forWhom(String path, boolean anonymous, boolean takesKey) {
+        var audience = anonymous
+                ? "Needs no sign-in."
+                : path.contains("{population}")
+                        ? "For members of the population; to everybody else it does not exist."
+                        : "For everybody who is signed in.";
+        return takesKey ? audience + " Sent again with the same Idempotency-Key, it has one effect and one answer." : audience;
+    }
+
     private static Set<ProblemType> problems(Operation operation, MethodInfo method, boolean anonymous, boolean takesKey) {
-        var types = EnumSet.of(ProblemType.UNEXPECTED);
+        var types = EnumSet.of(ProblemType.UNEXPECTED, ProblemType.NOT_ACCEPTABLE);
         var refuses = method.annotation(DotName.createSimple(Refuses.class.getName()));
         if (refuses == null) {
             throw new IllegalStateException(method + " does not say what it refuses (@Refuses)");

@@ -59,6 +59,14 @@ class OrderTest {
         assertThat(pedigree.size()).isEqualTo(1);
     }
 
+    @Test
+    void kinship_of_founders_is_told_before_that_of_their_young_is_computed() {
+        var grown =
+                Pedigree.builder(2).founder(0).founder(1).build().extended(1).founder(2);
+        assertThatIllegalStateException().isThrownBy(() -> grown.founderKinship(0, 1, .1));
+        assertThat(grown.founderKinship(1, 2, .1).build().kinship(1, 2)).isEqualTo(.1);
+    }
+
     private static int[] shuffled(int animals, long seed) {
         var rows = new ArrayList<>(IntStream.range(0, animals).boxed().toList());
         Collections.shuffle(rows, new Random(seed));

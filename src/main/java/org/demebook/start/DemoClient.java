@@ -1,0 +1,86 @@
+package org.demebook.start;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.net.ConnectException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpRequest.BodyPublishers;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.time.Duration;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/** A small client of this server's own API, for the demo. */
+final class DemoClient {
+    private static final Duration PATIENCE = Duration.ofSeconds(60);
+
+    private final HttpClient http = HttpClient.newHttpClient();
+    private final String server;
+    private final ObjectMapper json;
+
+    DemoClient(int port, ObjectMapper json) {
+        this.server = "http://127.0.0.1:" + port;
+        this.json = json;
+    }
+
+    void awaitServer() throws IOException, InterruptedException {
+        long end = System.nanoTime() + PATIENCE.toNanos();
+        while (true) {
+            try {
+                get(null, "/api/v1/node");
+                return;
+            } catch (ConnectException notYet) {
+                if (System.nanoTime() > end) {
+                    throw notYet;
+                }
+                Thread.sleep(50);
+            }
+        }
+    }
+
+    JsonNode get(@Nullable String token, String path) throws IOException, InterruptedException {
+        return send(request(token, path).GET().build());
+    }
+
+    JsonNode post(@Nullable String token, String path, JsonNode body) throws IOException, InterruptedException {
+        return send(request(token, path)
+                .header("Content-Type", "application/json")
+                .header("Idempotency-Key", UUID.randomUUID().toString())
+                .POST(BodyPublishers.ofByteArray(json.writeValueAsBytes(body)))
+                .build());
+    }
+
+    /** Sends a sheet and waits until it is in; fails with its findings when it is refused. */
+    void importSheet(String token, String population, byte[] csv) throws IOException, InterruptedException {
+        var run = send(request(token, population + "/imports")
+                .header("Content-Type", "text/csv")
+                .header("Idempotency-Key", UUID.randomUUID().toString())
+                .POST(BodyPublishers.ofByteArray(csv))
+                .build());
+        long end = System.nanoTime() + PATIENCE.toNanos();
+        while (run.get("state").asText().equals("running") && System.nanoTime() < end) {
+            Thread.sleep(50);
+            run = get(token, population + "/imports/" + run.get("id").asText());
+        }
+        if (!run.get("state").asText().equals("done")) {
+            throw new IllegalStateException("A sheet of the demo was not taken: " + run);
+        }
+    }
+
+    private HttpRequest.Builder request(@Nullable String token, String path) {
+        var request = HttpRequest.newBuilder(URI.create(server + path)).timeout(PATIENCE);
+        return token == null ? request : request.header("Authorization", "Bearer " + token);
+    }
+
+    private JsonNode send(HttpRequest request) throws IOException, InterruptedException {
+        var response = http.send(request, BodyHandlers.ofByteArray());
+        var body = json.readTree(response.body());
+        if (response.statusCode() >= 400) {
+            throw new IllegalStateException("%s %s: %s".formatted(request.method(), request.uri(), body));
+        }
+        return body;
+    }
+}

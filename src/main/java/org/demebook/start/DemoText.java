@@ -1,0 +1,68 @@
+package org.demebook.start;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+
+/** What the demo prints: where it is, who may sign in with what, and three lines that do the main job. */
+final class DemoText {
+    private static final String TEXT =
+            """
+
+              Demebook is ready: http://127.0.0.1:%1$d   (contract: /openapi, health: /q/health)
+              State is kept in %2$s; %3$s. Ctrl-C stops everything.
+
+              Who may sign in (password of all four: %4$s)
+            %5$s
+              The main job in three lines: Ines takes over the young that Wren offers her, looks up its ancestry,
+              and asks which pairs across the collections would be best. Sign in first:
+
+            INES=$(curl -s http://127.0.0.1:%1$d/api/v1/tokens -H 'Content-Type: application/json' -H 'Accept: text/plain' -d '{"name":"ines","password":"%4$s"}')
+
+            curl -s -X POST http://127.0.0.1:%1$d/api/v1/populations/%6$s/transfers/%7$s/acceptance -H "Authorization: Bearer $INES" -H 'Content-Type: application/json' -H 'Idempotency-Key: first-purchase' -d '{}'
+
+            curl -s "http://127.0.0.1:%1$d/api/v1/populations/%6$s/animals/%8$s/ancestry?generations=5" -H "Authorization: Bearer $INES"
+
+            curl -s "http://127.0.0.1:%1$d/api/v1/populations/%6$s/pairings?limit=5" -H "Authorization: Bearer $INES"
+
+              The published counts need no sign-in: http://127.0.0.1:%1$d/api/v1/populations/%6$s/count-releases
+
+            """;
+
+    private DemoText() {}
+
+    static void print(JsonNode world, DemoClient client, String inesToken, int port, String state, boolean fresh)
+            throws IOException, InterruptedException {
+        var code = world.at("/population/code").asText();
+        var animal = world.at("/offer/body/animal").asText();
+        var keepers = new StringBuilder();
+        for (var keeper : world.get("keepers")) {
+            keepers.append("    %-10s %s, %s%n"
+                    .formatted(
+                            keeper.get("name").asText(),
+                            keeper.get("fullName").asText(),
+                            keeper.get("role").asText()));
+        }
+        System.out.printf(
+                TEXT,
+                port,
+                state,
+                fresh ? "it was made just now" : "this start goes on with what was there",
+                world.get("password").asText(),
+                keepers,
+                code,
+                offerOf(client, inesToken, code, animal),
+                animal);
+        System.out.flush();
+    }
+
+    /** The transfer that Wren offered; its id is another on every node. */
+    private static String offerOf(DemoClient client, String token, String code, String animal)
+            throws IOException, InterruptedException {
+        for (var transfer : client.get(token, "/api/v1/populations/" + code + "/transfers").get("items")) {
+            if (transfer.get("animal").asText().equals(animal)) {
+                return transfer.get("id").asText();
+            }
+        }
+        throw new IllegalStateException("the offer of " + animal + " is not there");
+    }
+}
