@@ -133,6 +133,7 @@ create unique index animal_serial on animal (population_id, node_code, serial);
 create index animal_dam on animal (population_id, dam_id);
 create index animal_sire on animal (population_id, sire_id);
 create index animal_collection on animal (population_id, collection_id);
+create index animal_litter on animal (population_id, litter_id);
 
 create table candidate_sire (
     population_id uuid          not null,
@@ -202,6 +203,11 @@ create table litter (
     population_id       uuid    not null,
     id                  uuid    not null,
     dam_id              uuid    not null,
+    -- what was stated of the sire, in the form of the journal: young found later are registered with it
+    sire                text    not null,
+    origin              text    not null check (origin in ('wild-caught', 'captive-bred', 'unknown')),
+    -- of whoever held the dam at the birth
+    collection_id       uuid    not null,
     born                text    not null,
     born_earliest       date,
     born_latest         date,
@@ -216,9 +222,11 @@ create table litter (
     revision            bigint  not null,
     primary key (population_id, id),
     foreign key (population_id, dam_id) references animal (population_id, id),
+    foreign key (population_id, collection_id) references collection (population_id, id),
     check (live_born + stillborn + unfertilised = ova_found)
 );
 create index litter_dam on litter (population_id, dam_id);
+create index litter_collection on litter (population_id, collection_id);
 
 -- ── transfer ─────────────────────────────────────────────────────────────────────────────────────────────────────────
 
@@ -236,9 +244,9 @@ create table transfer (
     offered_at          timestamptz not null,
     expires_at          timestamptz not null,
     handed_over_on      date,
+    note                text,
     ended_at            timestamptz,
     reason              text,
-    claim_code_hash     text,
     revision            bigint      not null,
     primary key (population_id, id),
     foreign key (population_id, animal_id) references animal (population_id, id),
@@ -250,7 +258,7 @@ create unique index transfer_open on transfer (population_id, animal_id) where s
 create index transfer_animal on transfer (population_id, animal_id);
 create index transfer_to_keeper on transfer (population_id, to_keeper_id);
 create index transfer_from_collection on transfer (population_id, from_collection_id);
-create unique index transfer_claim_code on transfer (claim_code_hash) where claim_code_hash is not null;
+create index transfer_due on transfer (population_id, expires_at) where state = 'offered';
 
 alter table animal add foreign key (population_id, transfer_id) references transfer (population_id, id);
 alter table animal add foreign key (population_id, litter_id) references litter (population_id, id);
@@ -319,6 +327,16 @@ create table invitation (
     primary key (id)
 );
 create unique index invitation_secret on invitation (secret_hash);
+
+-- The secret of an animal that was handed out, as a hash: it is in no journal, and is gone once it was used.
+create table claim_code (
+    transfer_id   uuid        not null,
+    population_id uuid        not null,
+    hash          text        not null,
+    expires_at    timestamptz not null,
+    primary key (transfer_id)
+);
+create unique index claim_code_hash on claim_code (hash);
 
 create table kept_answer (
     actor_id    uuid        not null,

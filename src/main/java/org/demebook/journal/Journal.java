@@ -108,6 +108,8 @@ public class Journal {
             head.seq++;
             new JournalEntry(read.entry(), Fact.typeOf(read.fact().getClass()), body).persist();
             apply(read.entry(), read.fact());
+            // one after the other, as they happened: gathered, an insert would come before the delete that made room for it
+            JournalEntry.flush();
         }
     }
 

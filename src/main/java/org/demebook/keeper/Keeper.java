@@ -5,8 +5,10 @@ import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import java.time.Instant;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 
 /** A person on this node. */
@@ -39,6 +41,10 @@ class Keeper extends PanacheEntityBase {
 
     static Optional<Keeper> withSubject(String subject) {
         return find("subject", subject).firstResultOptional();
+    }
+
+    static List<Keeper> withIds(Set<UUID> ids) {
+        return ids.isEmpty() ? List.of() : list("id in ?1", ids);
     }
 
     Asker asker() {

@@ -13,7 +13,10 @@ import jakarta.transaction.Transactional;
 import jakarta.transaction.Transactional.TxType;
 import java.sql.SQLException;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import javax.sql.DataSource;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.KeeperFacts.CollectionOpened;
@@ -134,6 +137,12 @@ public class Keepers {
                         NO_SUCH_KEEPER,
                         "Nobody called \"%s\" belongs to %s; ask them for their sign-in name."
                                 .formatted(name, by.populationCode())));
+    }
+
+    /** Sign-in names by id; an id whose keeper is gone from this node has none. */
+    @Transactional
+    public Map<UUID, String> names(Set<UUID> keeperIds) {
+        return Keeper.withIds(keeperIds).stream().collect(Collectors.toMap(keeper -> keeper.id, keeper -> keeper.name));
     }
 
     /** Whether the keeper belongs to the population. */

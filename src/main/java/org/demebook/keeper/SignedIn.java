@@ -7,6 +7,7 @@ import io.quarkus.security.identity.SecurityIdentity;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Duration;
+import java.util.Optional;
 import org.eclipse.microprofile.jwt.JsonWebToken;
 
 /** Who sends the present request, read from their token. Resources ask here and pass the answer on: no door reads it itself. */
@@ -32,6 +33,11 @@ public class SignedIn {
         }
         // an account that was taken away is noticed within ten seconds
         return known.get(token.getSubject(), subject -> accounts.asker(token, identity.hasRole("administrator")));
+    }
+
+    /** The keeper who sends the request; empty when nobody is signed in. */
+    public Optional<Asker> askerIfAny() {
+        return identity.isAnonymous() ? Optional.empty() : Optional.of(asker());
     }
 
     public Standing standing(String populationCode) {

@@ -63,6 +63,7 @@ public enum ProblemType {
     REFERENCE_TAKEN(409, "You use this reference for another animal"),
     NOT_YOUR_ANIMAL(403, "The animal is not in your collection"),
     ANIMAL_DEAD(409, "The animal is dead"),
+    ANIMAL_MERGED(409, "Another number stands for this animal"),
     UNREADABLE_PHOTO(422, "The photograph cannot be used"),
     NO_SUCH_PHOTO(404, "There is no such photograph"),
     NO_SUCH_CLAIM(404, "There is no such claim"),

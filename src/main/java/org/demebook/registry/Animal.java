@@ -99,6 +99,12 @@ class Animal extends PanacheEntityBase {
         return list("populationId = ?1 and (damId = ?2 or sireId = ?2) order by serial", populationId, parentId);
     }
 
+    static List<Animal> ofLitters(UUID populationId, java.util.Collection<UUID> litterIds) {
+        return litterIds.isEmpty()
+                ? List.of()
+                : list("populationId = ?1 and litterId in ?2 order by nodeCode, serial", populationId, litterIds);
+    }
+
     boolean alive() {
         return died == null;
     }

@@ -50,7 +50,7 @@ class AnimalViews {
                 animal.litterId,
                 animal.sameAsId == null ? null : numbers.get(animal.sameAsId),
                 animal.revision,
-                inHand ? held(animal) : null);
+                inHand ? held(animal, ownCollections) : null);
     }
 
     static StatedSire sire(Animal animal, List<CandidateSire> candidates, Map<UUID, String> numbers) {
@@ -77,7 +77,7 @@ class AnimalViews {
         };
     }
 
-    private static AnimalView.Held held(Animal animal) {
+    private static AnimalView.Held held(Animal animal, Set<UUID> ownCollections) {
         return new AnimalView.Held(
                 animal.collectionId,
                 animal.ownerCollectionId != null && !animal.ownerCollectionId.equals(animal.collectionId)
@@ -88,6 +88,9 @@ class AnimalViews {
                 animal.sourceCode,
                 animal.malformed,
                 Identifier.of(animal.populationId, animal.id).stream()
+                        // a reference stays with the keeper who gave it
+                        .filter(identifier -> identifier.collectionId == null
+                                || ownCollections.contains(identifier.collectionId))
                         .map(Identifier::view)
                         .toList(),
                 Photo.ofAnimal(animal.populationId, animal.id).stream()

@@ -13,8 +13,11 @@ import jakarta.transaction.Transactional.TxType;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import java.util.function.IntConsumer;
+import java.util.stream.Collectors;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.CollectionView;
@@ -113,15 +116,22 @@ public class Animals {
                 animal.revision);
     }
 
+    /** The animal, dead or alive, in a collection of the asker's; refuses with NOT_YOUR_ANIMAL. */
+    @Transactional
+    public Custody held(Standing by, String number) {
+        var animal = require(by, number);
+        requireInHand(by, animal);
+        return custody(animal);
+    }
+
     /** The animal, alive and in a collection of the asker's; refuses with NOT_YOUR_ANIMAL or ANIMAL_DEAD. */
     @Transactional
     public Custody inHand(Standing by, String number) {
-        var animal = require(by, number);
-        requireInHand(by, animal);
-        if (!animal.alive()) {
-            throw new Refusal(ANIMAL_DEAD, "%s died on %s.".formatted(animal.number, animal.died));
+        var animal = held(by, number);
+        if (animal.died() != null) {
+            throw new Refusal(ANIMAL_DEAD, "%s died on %s.".formatted(animal.number(), animal.died()));
         }
-        return custody(animal);
+        return animal;
     }
 
     // ── writing ──────────────────────────────────────────────────────────────────────────────────────────────────────
@@ -166,6 +176,21 @@ public class Animals {
         entities.flush();
     }
 
+    /** Studbook numbers by id. */
+    @Transactional
+    public Map<UUID, String> numbers(UUID populationId, Set<UUID> animalIds) {
+        return Animal.withIds(populationId, animalIds).stream()
+                .collect(Collectors.toMap(animal -> animal.id, animal -> animal.number));
+    }
+
+    /** The studbook numbers of the young of each litter, in order; a litter without young is left out. */
+    @Transactional
+    public Map<UUID, List<String>> numbersOfLitters(UUID populationId, Set<UUID> litterIds) {
+        return Animal.ofLitters(populationId, litterIds).stream()
+                .collect(Collectors.groupingBy(
+                        animal -> animal.litterId, Collectors.mapping(animal -> animal.number, Collectors.toList())));
+    }
+
     /** The views of animals by id, in the given order. */
     @Transactional
     public List<AnimalView> views(Standing by, List<UUID> animalIds) {
@@ -175,7 +200,8 @@ public class Animals {
     }
 
     /**
-     * Puts an animal where a transfer says that it is; called while that fact is applied.
+     * Puts an animal where a transfer says that it is; called while that fact is applied. The notes of one owner are not
+     * shown to the next: they go with a loan, not with a sale.
      *
      * @param collectionId where it lives now; null while it is with somebody who does not take part
      * @param transferId the transfer that it is in; null when it is in a collection
@@ -187,6 +213,9 @@ public class Animals {
         var animal = Animal.of(entry.populationId(), animalId);
         animal.collectionId = collectionId;
         animal.transferId = transferId;
+        if (!ownerCollectionId.equals(animal.ownerCollectionId)) {
+            animal.notes = null;
+        }
         animal.ownerCollectionId = ownerCollectionId;
         animal.revision = entry.seq();
     }

@@ -14,12 +14,19 @@ import org.jspecify.annotations.Nullable;
  * @param type of the problem that it is; null for a warning, which refuses nothing
  */
 public record Breach(@Nullable ProblemType type, Finding finding) {
-    static Breach error(ProblemType type, String field, @Nullable Object value, String message) {
+    public static Breach error(ProblemType type, String field, @Nullable Object value, String message) {
         return new Breach(type, Finding.error(field, value, message));
     }
 
     static Breach warning(String field, @Nullable Object value, String message) {
         return new Breach(null, Finding.warning(field, value, message));
+    }
+
+    /** The same, found in a part of a form. */
+    Breach within(String part) {
+        return new Breach(
+                type,
+                new Finding(finding.level(), part + "." + finding.field(), finding.value(), finding.message()));
     }
 
     public boolean isError() {

@@ -74,7 +74,8 @@ public class Corrections {
     public Registered parentage(Standing by, String number, @Nullable String ifMatch, StatedParentage stated) {
         var animal = open(by, number, ifMatch);
         var breaches = new ArrayList<Breach>();
-        var parents = registration.parents(by, stated.dam(), stated.sire(), breaches);
+        var drawId = Objects.requireNonNullElseGet(animal.litterId, Journal::newId);
+        var parents = registration.parents(by, stated.dam(), stated.sire(), drawId, breaches);
         breaches.addAll(registration
                 .rules(by)
                 .check(

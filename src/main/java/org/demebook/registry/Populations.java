@@ -6,6 +6,7 @@ import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.util.List;
 import java.util.Objects;
+import java.util.UUID;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Asker;
 import org.demebook.keeper.Keepers;
@@ -50,6 +51,12 @@ public class Populations {
     @Transactional
     public PopulationView get(Standing by) {
         return Population.<Population>findById(by.populationId()).view();
+    }
+
+    /** The code of a population, for a keeper who does not belong to it yet. */
+    @Transactional
+    public String codeOf(UUID populationId) {
+        return Population.<Population>findById(populationId).code;
     }
 
     /** The populations that a keeper belongs to. */

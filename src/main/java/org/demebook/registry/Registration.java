@@ -51,7 +51,7 @@ class Registration {
         var young = new Kin("The animal", animal.sex(), animal.born(), animal.died());
         checkPast("born", animal.born(), breaches);
         checkPast("died", animal.died(), breaches);
-        var parents = parents(by, animal.dam(), animal.sire(), breaches);
+        var parents = parents(by, animal.dam(), animal.sire(), Journal.newId(), breaches);
         breaches.addAll(rules(by).check(young, animal.origin(), kin(parents.dam()), kin(parents.sires())));
         var identifiers = identifiers(by, animal, collection.id(), breaches);
         var warnings = Breach.refuseErrors(breaches);
@@ -88,16 +88,30 @@ class Registration {
         }
     }
 
-    /** Finds the parents by number; what is not found, or contradicts itself, is added to the breaches. */
-    Parents parents(Standing by, @Nullable String damNumber, @Nullable StatedSire stated, List<Breach> breaches) {
+    /**
+     * Finds the parents by number; what is not found, or contradicts itself, is added to the breaches.
+     *
+     * @param drawId which draw it is where one of several candidates sired a whole litter
+     */
+    Parents parents(
+            Standing by,
+            @Nullable String damNumber,
+            @Nullable StatedSire stated,
+            UUID drawId,
+            List<Breach> breaches) {
         var dam = damNumber == null ? null : parent(by, "dam", damNumber, breaches);
         var sires = new ArrayList<Animal>();
-        var sire = sire(by, stated == null ? StatedSire.UNKNOWN : stated, dam, sires, breaches);
+        var sire = sire(by, stated == null ? StatedSire.UNKNOWN : stated, dam, sires, drawId, breaches);
         return new Parents(dam, sires, sire);
     }
 
     private Sire sire(
-            Standing by, StatedSire stated, @Nullable Animal dam, List<Animal> sires, List<Breach> breaches) {
+            Standing by,
+            StatedSire stated,
+            @Nullable Animal dam,
+            List<Animal> sires,
+            UUID drawId,
+            List<Breach> breaches) {
         requireOnlyItsOwnFields(stated, breaches);
         switch (stated.kind()) {
             case "known" -> {
@@ -111,7 +125,7 @@ class Registration {
                 return new Sire.Unknown();
             }
             case "candidates" -> {
-                return candidates(by, stated, sires, breaches);
+                return candidates(by, stated, sires, drawId, breaches);
             }
             case "none" -> {
                 if (dam == null) {
@@ -128,7 +142,8 @@ class Registration {
         }
     }
 
-    private Sire candidates(Standing by, StatedSire stated, List<Animal> sires, List<Breach> breaches) {
+    private Sire candidates(
+            Standing by, StatedSire stated, List<Animal> sires, UUID drawId, List<Breach> breaches) {
         var sum = BigDecimal.ZERO;
         var candidates = new ArrayList<Sire.Candidate>();
         for (var candidate : Objects.requireNonNullElse(stated.candidates(), List.<StatedSire.StatedCandidate>of())) {
@@ -159,8 +174,7 @@ class Registration {
                     "The probabilities of the candidates sum to %s; together they are at most 1 (what is left to 1 is an unnamed male)."
                             .formatted(sum.toPlainString())));
         }
-        var draw = Boolean.TRUE.equals(stated.wholeLitter()) ? Journal.newId() : null;
-        return new Sire.Candidates(candidates, draw);
+        return new Sire.Candidates(candidates, Boolean.TRUE.equals(stated.wholeLitter()) ? drawId : null);
     }
 
     private static void requireOnlyItsOwnFields(StatedSire stated, List<Breach> breaches) {

@@ -6,7 +6,9 @@ import com.fasterxml.jackson.annotation.JsonTypeName;
 import java.math.BigDecimal;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.demebook.kinship.Fusion;
 import org.jspecify.annotations.Nullable;
 
@@ -19,6 +21,16 @@ import org.jspecify.annotations.Nullable;
     @JsonSubTypes.Type(Sire.None.class)
 })
 public sealed interface Sire {
+    /** The males that it is or may be. */
+    default Set<UUID> animalIds() {
+        if (this instanceof Known known) {
+            return Set.of(known.sireId());
+        }
+        return this instanceof Candidates candidates
+                ? candidates.candidates().stream().map(Candidate::sireId).collect(Collectors.toSet())
+                : Set.of();
+    }
+
     @JsonTypeName("known")
     record Known(UUID sireId) implements Sire {}
 

@@ -8,6 +8,8 @@ import jakarta.validation.constraints.Pattern;
 import jakarta.validation.constraints.Size;
 import java.math.BigDecimal;
 import java.util.List;
+import java.util.Map;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -46,5 +48,24 @@ public record StatedSire(
 
     public static StatedSire known(String animal) {
         return new StatedSire("known", animal, null, null, null, null);
+    }
+
+    /**
+     * What was recorded of a sire, as it was stated.
+     *
+     * @param numbers studbook numbers of {@link Sire#animalIds}
+     */
+    public static StatedSire of(Sire sire, Map<UUID, String> numbers) {
+        if (sire instanceof Sire.Known known) {
+            return known(numbers.get(known.sireId()));
+        } else if (sire instanceof Sire.Candidates several) {
+            var candidates = several.candidates().stream()
+                    .map(candidate -> new StatedCandidate(numbers.get(candidate.sireId()), candidate.value()))
+                    .toList();
+            return new StatedSire("candidates", null, candidates, several.drawId() != null, null, null);
+        } else if (sire instanceof Sire.None none) {
+            return new StatedSire("none", null, null, null, none.fusion(), new BigDecimal(none.secondDivision()));
+        }
+        return UNKNOWN;
     }
 }

@@ -7,6 +7,7 @@ import jakarta.ws.rs.core.UriInfo;
 import java.nio.charset.StandardCharsets;
 import java.util.Base64;
 import java.util.List;
+import java.util.UUID;
 import java.util.function.Function;
 import org.demebook.problem.Refusal;
 import org.jspecify.annotations.Nullable;
@@ -53,6 +54,16 @@ public record Page<T>(List<T> items, @Nullable String next) {
         }
         try {
             return new String(Base64.getUrlDecoder().decode(cursor), StandardCharsets.UTF_8);
+        } catch (IllegalArgumentException e) {
+            throw new Refusal(
+                    BAD_PARAMETER, "after is not a cursor of this list; take it from next of the page before, unchanged.");
+        }
+    }
+
+    /** The id that a cursor stands for, in a list that is read in the order of ids. */
+    public static UUID id(String after) {
+        try {
+            return UUID.fromString(after);
         } catch (IllegalArgumentException e) {
             throw new Refusal(
                     BAD_PARAMETER, "after is not a cursor of this list; take it from next of the page before, unchanged.");

@@ -1,0 +1,30 @@
+package org.demebook.transfer;
+
+import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Size;
+import java.time.LocalDate;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * An animal to be offered to a fellow member, or handed out to somebody who has no account yet.
+ *
+ * @param animal studbook number; it is in a collection of yours
+ * @param to sign-in name of a fellow member; nothing with a claim code
+ * @param withClaimCode true for a sale, gift or exchange with somebody who has no account: they take it over with a code
+ * @param handedOverOn the day, when it was handed over already
+ * @param expiresOn last day on which it can be accepted or claimed, at most a year ahead; nothing for 14 days, with a claim
+ *     code 180 days
+ * @param note what the receiver should know
+ */
+public record NewTransfer(
+        @NotNull @Size(max = 60) String animal,
+        @NotNull Kind kind,
+        @Nullable @Size(min = 1, max = 40) String to,
+        @Nullable Boolean withClaimCode,
+        @Nullable LocalDate handedOverOn,
+        @Nullable LocalDate expiresOn,
+        @Nullable @Size(max = 500) String note) {
+    boolean handsOut() {
+        return Boolean.TRUE.equals(withClaimCode);
+    }
+}

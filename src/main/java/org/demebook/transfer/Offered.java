@@ -1,0 +1,15 @@
+package org.demebook.transfer;
+
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A transfer that has begun.
+ *
+ * @param claimCode to be given to the buyer, shown this once; absent for an offer to a member
+ */
+public record Offered(TransferView transfer, @Nullable String claimCode) {
+    @Override
+    public String toString() {
+        return "Offered[transfer=" + transfer.id() + "]"; // no code in a log
+    }
+}

@@ -1,0 +1,108 @@
+package org.demebook.transfer;
+
+import io.quarkus.hibernate.orm.panache.PanacheEntityBase;
+import jakarta.persistence.Entity;
+import jakarta.persistence.Id;
+import jakarta.persistence.IdClass;
+import jakarta.persistence.Table;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import java.util.UUID;
+import org.demebook.journal.Entry;
+import org.jspecify.annotations.Nullable;
+
+/** A transfer, as its last fact left it. */
+@Entity
+@Table(name = "transfer")
+@IdClass(Transfer.Key.class)
+class Transfer extends PanacheEntityBase {
+    record Key(UUID populationId, UUID id) {}
+
+    @Id
+    UUID populationId;
+
+    @Id
+    UUID id;
+
+    UUID animalId;
+    Kind kind;
+    UUID fromCollectionId;
+    @Nullable UUID toKeeperId;
+    @Nullable UUID toCollectionId;
+    State state;
+    UUID offeredBy;
+    Instant offeredAt;
+    Instant expiresAt;
+    @Nullable LocalDate handedOverOn;
+    @Nullable String note;
+    @Nullable Instant endedAt;
+    @Nullable String reason;
+    long revision;
+
+    protected Transfer() {}
+
+    Transfer(Entry entry, TransferFacts.TransferOffered offered) {
+        this(entry, offered.transferId(), offered.animalId(), offered.kind(), offered.fromCollectionId());
+        this.state = State.OFFERED;
+        this.toKeeperId = offered.toKeeperId();
+        this.expiresAt = offered.expiresAt();
+        this.handedOverOn = offered.handedOverOn();
+        this.note = offered.note();
+    }
+
+    Transfer(Entry entry, TransferFacts.AnimalHandedOut handedOut) {
+        this(entry, handedOut.transferId(), handedOut.animalId(), handedOut.kind(), handedOut.fromCollectionId());
+        this.state = State.HANDED_OUT;
+        this.expiresAt = handedOut.expiresAt();
+        this.handedOverOn = handedOut.handedOverOn();
+        this.note = handedOut.note();
+    }
+
+    private Transfer(Entry entry, UUID id, UUID animalId, Kind kind, UUID fromCollectionId) {
+        this.populationId = entry.populationId();
+        this.id = id;
+        this.animalId = animalId;
+        this.kind = kind;
+        this.fromCollectionId = fromCollectionId;
+        this.offeredBy = entry.actorId();
+        this.offeredAt = entry.recordedAt();
+        this.revision = entry.seq();
+    }
+
+    static Transfer of(UUID populationId, UUID id) {
+        return findById(new Key(populationId, id));
+    }
+
+    /** The transfer of an animal that has not come to its end. */
+    static Optional<Transfer> openOf(UUID populationId, UUID animalId) {
+        return find(
+                        "populationId = ?1 and animalId = ?2 and state in ?3",
+                        populationId,
+                        animalId,
+                        List.of(State.OFFERED, State.HANDED_OUT))
+                .firstResultOptional();
+    }
+
+    /** Offers of a population whose time is over and whose end has not been written down. */
+    static List<Transfer> due(UUID populationId, Instant now) {
+        return list(
+                "populationId = ?1 and state = ?2 and expiresAt <= ?3 order by id", populationId, State.OFFERED, now);
+    }
+
+    /** Populations with such offers. */
+    static List<UUID> populationsWithDue(Instant now) {
+        return getEntityManager()
+                .createQuery(
+                        "select distinct t.populationId from Transfer t where t.state = :offered and t.expiresAt <= :now",
+                        UUID.class)
+                .setParameter("offered", State.OFFERED)
+                .setParameter("now", now)
+                .getResultList();
+    }
+
+    boolean due(Instant now) {
+        return state == State.OFFERED && !now.isBefore(expiresAt);
+    }
+}
