@@ -62,6 +62,7 @@ public class Claims {
     public Claimed claim(@Nullable Asker signedIn, Claim claim) {
         var code = Secret.asIssued(claim.code());
         var populationId = ClaimCode.populationOf(code).orElseThrow(Claims::notValid);
+        var buyer = buyer(signedIn, claim); // hashes a password, so before the population is taken
         journal.open(populationId);
         // read again: whoever had the population before us may have used it
         var present = ClaimCode.of(code)
@@ -71,7 +72,6 @@ public class Claims {
         requireNotTheGiver(signedIn, transfer);
         Transfers.requireNotMerged(animals.custody(populationId, transfer.animalId));
 
-        var buyer = buyer(signedIn, claim);
         var by = join(buyer, transfer);
         var collection = collection(by, claim);
         journal.record(

@@ -142,7 +142,7 @@ class LitterTest {
         register(with(litter(dam, "2026-06-29", 2), "sire", known(sire)))
                 .statusCode(201)
                 .body("warnings", hasSize(1))
-                .body("warnings[0].level", equalTo("WARNING"))
+                .body("warnings[0].level", equalTo("warning"))
                 .body("warnings[0].message", containsString("2026-02-26, 116 days after the death"))
                 .body("warnings[0].message", containsString("DNA"));
     }
