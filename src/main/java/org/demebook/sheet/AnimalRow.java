@@ -32,7 +32,8 @@ final class AnimalRow {
             case SIRE -> SireText.of(animal.sire());
             case SEX -> animal.sex() == Sex.UNKNOWN ? "" : animal.sex().word();
             case BORN -> text(animal.born());
-            case ORIGIN -> animal.origin() == Origin.UNKNOWN ? "" : animal.origin().word();
+            case ORIGIN ->
+                animal.origin() == Origin.UNKNOWN ? "" : animal.origin().word();
             case REFERENCE, DIED, SOURCE, COLLECTION, TRANSPONDERS, MARKS, NOTES ->
                 animal.held() == null ? "" : heldText(column, animal.held(), labels);
         };

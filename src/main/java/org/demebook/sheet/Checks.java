@@ -68,8 +68,7 @@ class Checks {
         inSheet.forEach(parents::find);
 
         var toAdd = inSheet.stream().filter(SheetAnimal::isNew).toList();
-        var rules = new SheetRules(
-                new ParentageRules(populations.get(by).profile()), LocalDate.now(clock), findings);
+        var rules = new SheetRules(new ParentageRules(populations.get(by).profile()), LocalDate.now(clock), findings);
         for (var animal : toAdd) {
             rules.check(animal);
             var label = animal.stated.collectionLabel();

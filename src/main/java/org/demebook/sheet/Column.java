@@ -54,7 +54,8 @@ enum Column {
 
     /** Which column a header means; case, spaces, underscores and other signs do not count. */
     static Optional<Column> of(String header) {
-        return Optional.ofNullable(BY_NAME.get(NOT_READ.matcher(header).replaceAll("").toLowerCase(Locale.ROOT)));
+        return Optional.ofNullable(
+                BY_NAME.get(NOT_READ.matcher(header).replaceAll("").toLowerCase(Locale.ROOT)));
     }
 
     static String allHeaders() {

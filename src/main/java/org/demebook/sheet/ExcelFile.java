@@ -77,9 +77,7 @@ final class ExcelFile {
 
     private static String text(Cell cell) {
         if (cell.getType() == CellType.NUMBER) {
-            return isDate(cell)
-                    ? cell.asDate().toLocalDate().toString()
-                    : plain(cell.asNumber());
+            return isDate(cell) ? cell.asDate().toLocalDate().toString() : plain(cell.asNumber());
         }
         var raw = cell.getType() == CellType.FORMULA ? cell.getRawValue() : cell.getText();
         return raw == null ? "" : raw;

@@ -39,9 +39,10 @@ class ExportResource {
     @Operation(
             operationId = "exportAnimals",
             summary = "The animals of a population as a sheet",
-            description = "In the columns of an import, by number: all columns for the animals in your collections, number,"
-                    + " dam, sire, sex, born and origin for the others. A cell that would begin with = + - or @ has an"
-                    + " apostrophe before it. The same register gives the same bytes.")
+            description =
+                    "In the columns of an import, by number: all columns for the animals in your collections, number,"
+                            + " dam, sire, sex, born and origin for the others. A cell that would begin with = + - or @ has an"
+                            + " apostrophe before it. The same register gives the same bytes.")
     @APIResponse(
             responseCode = "200",
             description = "The sheet",

@@ -31,7 +31,8 @@ final class Findings {
     private void keep(
             @Nullable Integer row, @Nullable String column, @Nullable Object value, Level level, String message) {
         if (shown.size() < Report.MOST_SHOWN) {
-            shown.add(new SheetFinding(row, column, value == null ? null : shortened(value.toString()), level, message));
+            shown.add(
+                    new SheetFinding(row, column, value == null ? null : shortened(value.toString()), level, message));
         }
     }
 

@@ -81,8 +81,8 @@ class ImportResource {
             @HeaderParam("Content-Type") String mediaType,
             @Context Request request,
             byte[] file) {
-        var form = request.selectVariant(
-                Variant.mediaTypes(MediaType.APPLICATION_JSON_TYPE, MediaType.valueOf(Sheet.CSV))
+        var form =
+                request.selectVariant(Variant.mediaTypes(MediaType.APPLICATION_JSON_TYPE, MediaType.valueOf(Sheet.CSV))
                         .build());
         if (form == null) {
             throw new Refusal(NOT_ACCEPTABLE, "The findings come as application/json or as text/csv.");
@@ -114,8 +114,7 @@ class ImportResource {
             description = "The import is at work; Location tells how far it is",
             content = @Content(mediaType = "application/json", schema = @Schema(implementation = ImportView.class)))
     @Refuses({NO_SUCH_POPULATION, UNREADABLE_SHEET, IMPORT_RUNNING})
-    public Response start(
-            @RestPath String population, @HeaderParam("Content-Type") String mediaType, byte[] file) {
+    public Response start(@RestPath String population, @HeaderParam("Content-Type") String mediaType, byte[] file) {
         var by = signedIn.standing(population);
         var sheet = Sheet.read(file, mediaType);
         return once.answer(by.keeperId(), file, () -> {

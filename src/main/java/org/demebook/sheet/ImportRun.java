@@ -41,7 +41,9 @@ class ImportRun extends PanacheEntityBase {
     int alreadyKnown;
     String findings;
     Instant startedAt;
-    @Nullable Instant endedAt;
+
+    @Nullable
+    Instant endedAt;
 
     protected ImportRun() {}
 

@@ -60,11 +60,10 @@ class Importing {
 
     /** Ends the runs that no longer run: those begun before this server was started. */
     void tellInterrupted(Instant startOfServer) {
-        QuarkusTransaction.requiringNew()
-                .run(() -> ImportRun.leftRunning(startOfServer)
-                        .forEach(run -> run.interrupted(
-                                "The server was stopped while it imported. Nothing was imported; send the file again.",
-                                clock.instant())));
+        QuarkusTransaction.requiringNew().run(() -> ImportRun.leftRunning(startOfServer)
+                .forEach(run -> run.interrupted(
+                        "The server was stopped while it imported. Nothing was imported; send the file again.",
+                        clock.instant())));
     }
 
     void stopped(@Observes ShutdownEvent event) {
@@ -92,9 +91,11 @@ class Importing {
             }
         } catch (RuntimeException | Error bug) {
             LOG.errorf(bug, "import %s", wanted.runId());
-            end(wanted, run -> run.interrupted(
-                    "Something went wrong on the server. Nothing was imported; the log has the cause: tell the one who runs the node.",
-                    clock.instant()));
+            end(
+                    wanted,
+                    run -> run.interrupted(
+                            "Something went wrong on the server. Nothing was imported; the log has the cause: tell the one who runs the node.",
+                            clock.instant()));
         } finally {
             rowsDone.remove(wanted.runId());
         }

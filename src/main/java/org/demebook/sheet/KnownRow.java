@@ -46,7 +46,11 @@ final class KnownRow {
 
     private boolean agrees() {
         var row = animal.stated;
-        var agrees = agrees(Column.SEX, row.sex() == Sex.UNKNOWN ? null : row.sex(), view.sex(), view.sex().word());
+        var agrees = agrees(
+                Column.SEX,
+                row.sex() == Sex.UNKNOWN ? null : row.sex(),
+                view.sex(),
+                view.sex().word());
         agrees &= dateAgrees(Column.BORN, row.born(), view.born());
         agrees &= agrees(
                 Column.ORIGIN,
@@ -65,8 +69,9 @@ final class KnownRow {
         agrees &= agrees(Column.SOURCE, row.source(), held.sourceCode(), held.sourceCode());
         agrees &= agrees(Column.NOTES, row.notes(), notes(held), held.notes());
         agrees &= row.collectionLabel().isEmpty()
-                || row.collection() != null && (row.collection().equals(held.collection())
-                        || row.collection().equals(held.owner()))
+                || row.collection() != null
+                        && (row.collection().equals(held.collection())
+                                || row.collection().equals(held.owner()))
                 || tell(Column.COLLECTION, row.collectionLabel(), "the register has it in another collection");
         agrees &= identifiersAgree(Column.REFERENCE, "own-reference", list(row.reference()), held);
         agrees &= identifiersAgree(
@@ -91,12 +96,15 @@ final class KnownRow {
                 .filter(identifier -> identifier.kind().equals(kind))
                 .map(IdentifierView::value)
                 .toList();
-        var unknown = stated.stream().filter(value -> !registered.contains(value)).toList();
+        var unknown =
+                stated.stream().filter(value -> !registered.contains(value)).toList();
         return unknown.isEmpty()
                 || tell(
                         column,
                         String.join("; ", unknown),
-                        registered.isEmpty() ? "the register has none" : "the register has " + String.join("; ", registered));
+                        registered.isEmpty()
+                                ? "the register has none"
+                                : "the register has " + String.join("; ", registered));
     }
 
     /** What only its holder may see of an animal is not compared, so that nobody learns it by guessing. */
@@ -176,7 +184,11 @@ final class KnownRow {
                     candidates == null
                             ? numbers.get(i)
                             : numbers.get(i) + ":"
-                                    + candidates.get(i).probability().stripTrailingZeros().toPlainString());
+                                    + candidates
+                                            .get(i)
+                                            .probability()
+                                            .stripTrailingZeros()
+                                            .toPlainString());
         }
         Collections.sort(males);
         return new Form(
@@ -201,11 +213,14 @@ final class KnownRow {
         var from = stated.earliest();
         var to = stated.latest();
         return (from == null
-                        || registered.earliest() != null && !registered.earliest().isBefore(from))
-                && (to == null || registered.latest() != null && !registered.latest().isAfter(to));
+                        || registered.earliest() != null
+                                && !registered.earliest().isBefore(from))
+                && (to == null
+                        || registered.latest() != null && !registered.latest().isAfter(to));
     }
 
-    private boolean agrees(Column column, @Nullable Object stated, @Nullable Object registered, @Nullable Object shown) {
+    private boolean agrees(
+            Column column, @Nullable Object stated, @Nullable Object registered, @Nullable Object shown) {
         return stated == null
                 || stated.equals(registered)
                 || tell(column, stated, shown == null ? "the register has nothing there" : "the register has " + shown);

@@ -99,7 +99,8 @@ record Plan(Report report, List<SheetAnimal> toAdd, List<SheetAnimal> parentsFir
                     animal.sires.get(i).id(),
                     shares.get(i).probability().stripTrailingZeros().toPlainString()));
         }
-        return new Sire.Candidates(candidates, Boolean.TRUE.equals(stated.wholeLitter()) ? draw(animal, candidates) : null);
+        return new Sire.Candidates(
+                candidates, Boolean.TRUE.equals(stated.wholeLitter()) ? draw(animal, candidates) : null);
     }
 
     /**

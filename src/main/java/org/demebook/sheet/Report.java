@@ -13,8 +13,7 @@ import java.util.List;
  * @param warnings all of them, shown or not
  * @param findings the first {@value #MOST_SHOWN}, by row
  */
-public record Report(
-        int rows, int wouldAdd, int alreadyKnown, int errors, int warnings, List<SheetFinding> findings) {
+public record Report(int rows, int wouldAdd, int alreadyKnown, int errors, int warnings, List<SheetFinding> findings) {
     static final int MOST_SHOWN = 1000;
 
     @JsonIgnore

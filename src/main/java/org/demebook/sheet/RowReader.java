@@ -173,7 +173,8 @@ final class RowReader {
                     line.row(),
                     column,
                     null,
-                    "There are %d values in the cell, at most %d are kept.".formatted(values.size(), NewAnimal.MOST_MARKS));
+                    "There are %d values in the cell, at most %d are kept."
+                            .formatted(values.size(), NewAnimal.MOST_MARKS));
         }
         return values;
     }

@@ -20,7 +20,8 @@ final class SheetAnimal {
     /** Its own when it is registered, else the one that it is going to have. */
     final UUID id;
 
-    @Nullable Relative dam;
+    @Nullable
+    Relative dam;
 
     /** One, or the candidates in the order in which they were written. */
     final List<Relative> sires = new ArrayList<>();
@@ -72,7 +73,8 @@ final class SheetAnimal {
     }
 
     /** The reference in its collection; null when one of the two is missing. */
-    @Nullable OwnReference ownReference() {
+    @Nullable
+    OwnReference ownReference() {
         return stated.reference() == null || stated.collection() == null
                 ? null
                 : new OwnReference(stated.collection(), stated.reference());

@@ -49,7 +49,9 @@ final class SheetRules {
         if (candidates != null) {
             ParentageRules.checkCandidates(
                             "sire",
-                            animal.sires.stream().map(male -> male.kin().label()).toList(),
+                            animal.sires.stream()
+                                    .map(male -> male.kin().label())
+                                    .toList(),
                             candidates.stream()
                                     .map(StatedCandidate::probability)
                                     .toList())

@@ -84,6 +84,10 @@ final class SheetText {
 
     private static long line(CharBuffer before) {
         var text = before.toString();
-        return 1 + text.replace("\r\n", "\n").chars().filter(c -> c == '\n' || c == '\r').count();
+        return 1
+                + text.replace("\r\n", "\n")
+                        .chars()
+                        .filter(c -> c == '\n' || c == '\r')
+                        .count();
     }
 }

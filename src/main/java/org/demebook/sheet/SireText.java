@@ -143,7 +143,8 @@ final class SireText {
         var wholeLitter = Boolean.TRUE.equals(sire.wholeLitter());
         var share = equalShare(candidates.size());
         var equal = (candidates.size() > 1 || wholeLitter)
-                && candidates.stream().allMatch(candidate -> candidate.probability().compareTo(share) == 0);
+                && candidates.stream()
+                        .allMatch(candidate -> candidate.probability().compareTo(share) == 0);
         List<String> parts = candidates.stream()
                 .map(candidate -> equal
                         ? candidate.animal()
