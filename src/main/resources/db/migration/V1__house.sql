@@ -280,6 +280,8 @@ create table import_run (
     primary key (population_id, id),
     foreign key (population_id) references journal_head (population_id)
 );
+-- one import of a keeper at a time
+create unique index import_run_running on import_run (population_id, keeper_id) where state = 'running';
 
 -- ── census ───────────────────────────────────────────────────────────────────────────────────────────────────────────
 

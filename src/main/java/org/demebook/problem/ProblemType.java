@@ -87,6 +87,7 @@ public enum ProblemType {
     // sheets
     NO_SUCH_IMPORT(404, "There is no such import"),
     UNREADABLE_SHEET(422, "The file cannot be read"),
+    IMPORT_RUNNING(409, "An import of yours is still at work"),
     IMPORT_REFUSED(422, "Nothing was imported"),
 
     // planning, census

@@ -8,8 +8,10 @@ import jakarta.persistence.Table;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.demebook.journal.Entry;
 import org.jspecify.annotations.Nullable;
 
@@ -19,6 +21,8 @@ import org.jspecify.annotations.Nullable;
 @IdClass(Animal.Key.class)
 class Animal extends PanacheEntityBase {
     record Key(UUID populationId, UUID id) {}
+
+    record Numbered(UUID id, String number) {}
 
     @Id
     UUID populationId;
@@ -92,6 +96,16 @@ class Animal extends PanacheEntityBase {
 
     static List<Animal> withIds(UUID populationId, java.util.Collection<UUID> ids) {
         return ids.isEmpty() ? List.of() : list("populationId = ?1 and id in ?2", populationId, ids);
+    }
+
+    static Map<UUID, String> numbersOf(UUID populationId, java.util.Collection<UUID> ids) {
+        if (ids.isEmpty()) {
+            return Map.of();
+        }
+        return Animal.<Animal>find("populationId = ?1 and id in ?2", populationId, ids)
+                .project(Numbered.class)
+                .stream()
+                .collect(Collectors.toMap(Numbered::id, Numbered::number));
     }
 
     /** The young of an animal, as dam or as its known sire. */

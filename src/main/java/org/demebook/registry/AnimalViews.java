@@ -3,6 +3,7 @@ package org.demebook.registry;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -30,14 +31,39 @@ class AnimalViews {
         var candidates = candidatesOf(by.populationId(), animals);
         var numbers = numbersOf(by.populationId(), animals, candidates);
         var own = keepers.collections(by).stream().map(CollectionView::id).collect(Collectors.toSet());
+        var held = held(by.populationId(), animals, own);
         return animals.stream()
-                .map(animal -> view(animal, candidates.getOrDefault(animal.id, List.of()), numbers, own))
+                .map(animal -> view(
+                        animal, candidates.getOrDefault(animal.id, List.of()), numbers, held.get(animal.id)))
                 .toList();
     }
 
+    /** What only holder and owner see, of those of the animals that are the asker's. */
+    private static Map<UUID, AnimalView.Held> held(UUID populationId, List<Animal> animals, Set<UUID> own) {
+        var inHand = animals.stream()
+                .filter(animal -> own.contains(animal.collectionId) || own.contains(animal.ownerCollectionId))
+                .toList();
+        var ids = inHand.stream().map(animal -> animal.id).toList();
+        var identifiers = Identifier.of(populationId, ids).stream()
+                // a reference is its keeper's alone, wherever the animal goes
+                .filter(identifier -> identifier.collectionId == null || own.contains(identifier.collectionId))
+                .collect(Collectors.groupingBy(identifier -> identifier.animalId));
+        var photos =
+                Photo.of(populationId, ids).stream().collect(Collectors.groupingBy(photo -> photo.animalId));
+        return inHand.stream()
+                .collect(Collectors.toMap(
+                        animal -> animal.id,
+                        animal -> held(
+                                animal,
+                                identifiers.getOrDefault(animal.id, List.of()),
+                                photos.getOrDefault(animal.id, List.of()))));
+    }
+
     private static AnimalView view(
-            Animal animal, List<CandidateSire> candidates, Map<UUID, String> numbers, Set<UUID> ownCollections) {
-        var inHand = ownCollections.contains(animal.collectionId) || ownCollections.contains(animal.ownerCollectionId);
+            Animal animal,
+            List<CandidateSire> candidates,
+            Map<UUID, String> numbers,
+            AnimalView.@Nullable Held held) {
         return new AnimalView(
                 animal.id,
                 animal.number,
@@ -50,7 +76,7 @@ class AnimalViews {
                 animal.litterId,
                 animal.sameAsId == null ? null : numbers.get(animal.sameAsId),
                 animal.revision,
-                inHand ? held(animal, ownCollections) : null);
+                held);
     }
 
     static StatedSire sire(Animal animal, List<CandidateSire> candidates, Map<UUID, String> numbers) {
@@ -77,7 +103,7 @@ class AnimalViews {
         };
     }
 
-    private static AnimalView.Held held(Animal animal, Set<UUID> ownCollections) {
+    private static AnimalView.Held held(Animal animal, List<Identifier> identifiers, List<Photo> photos) {
         return new AnimalView.Held(
                 animal.collectionId,
                 animal.ownerCollectionId != null && !animal.ownerCollectionId.equals(animal.collectionId)
@@ -87,15 +113,15 @@ class AnimalViews {
                 animal.deathCause,
                 animal.sourceCode,
                 animal.malformed,
-                Identifier.of(animal.populationId, animal.id).stream()
-                        // a reference stays with the keeper who gave it
-                        .filter(identifier -> identifier.collectionId == null
-                                || ownCollections.contains(identifier.collectionId))
+                identifiers.stream()
+                        // of several references first the one of the collection in which it lives
+                        .sorted(Comparator.comparing((Identifier identifier) -> identifier.kind)
+                                .thenComparing(identifier -> identifier.collectionId != null
+                                        && !identifier.collectionId.equals(animal.collectionId))
+                                .thenComparing(identifier -> identifier.value))
                         .map(Identifier::view)
                         .toList(),
-                Photo.ofAnimal(animal.populationId, animal.id).stream()
-                        .map(Photo::view)
-                        .toList(),
+                photos.stream().map(Photo::view).toList(),
                 animal.notes);
     }
 
@@ -117,9 +143,7 @@ class AnimalViews {
             addIfThere(ids, animal.sameAsId);
         }
         candidates.values().stream().flatMap(Collection::stream).forEach(candidate -> ids.add(candidate.sireId));
-        var numbers = new HashMap<UUID, String>();
-        Animal.withIds(populationId, ids).forEach(animal -> numbers.put(animal.id, animal.number));
-        return numbers;
+        return Animal.numbersOf(populationId, ids);
     }
 
     private static void addIfThere(Set<UUID> ids, @Nullable UUID id) {

@@ -11,11 +11,13 @@ import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import jakarta.transaction.Transactional.TxType;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Consumer;
 import java.util.function.IntConsumer;
 import java.util.stream.Collectors;
 import org.demebook.journal.Entry;
@@ -43,6 +45,9 @@ public class Animals {
 
     @Inject
     Registration registration;
+
+    @Inject
+    BulkLookup bulk;
 
     @Inject
     EntityManager entities;
@@ -88,6 +93,39 @@ public class Animals {
                 .page(0, limit + 1)
                 .list();
         return Page.of(views.of(by, read), limit, AnimalView::number);
+    }
+
+    /**
+     * Every animal of a population in the order of the numbers, as they were at one moment; a thousand at a time are in
+     * memory.
+     *
+     * @param mine only those in the asker's collections
+     */
+    @Transactional(TxType.REQUIRES_NEW)
+    public void each(Standing by, boolean mine, Consumer<AnimalView> reader) {
+        entities.createNativeQuery("set transaction isolation level repeatable read").executeUpdate();
+        String last = null;
+        Page<AnimalView> page;
+        do {
+            page = page(by, null, null, mine, last, CHUNK);
+            for (var animal : page.items()) {
+                reader.accept(animal);
+                last = animal.number();
+            }
+            entities.clear();
+        } while (page.next() != null);
+    }
+
+    /**
+     * What the register knows of animals named in bulk; a few queries for any number of them.
+     *
+     * @param references what the asker calls them; looked for in the asker's collections alone
+     * @param transponders codes of which the living carriers are wanted
+     */
+    @Transactional
+    public KnownAnimals known(
+            Standing by, Collection<String> numbers, Collection<String> references, Collection<String> transponders) {
+        return bulk.known(by, numbers, references, transponders);
     }
 
     /** What other rooms need to know of an animal before they act on it. */
@@ -149,7 +187,20 @@ public class Animals {
     /** A block of fresh studbook numbers, in order; they are used up when their animals are recorded. */
     @Transactional(TxType.MANDATORY)
     public List<StudbookNumber> nextNumbers(Standing by, int count) {
-        long last = SerialCounter.last(by.populationId(), journal.nodeCode());
+        return nextNumbers(by, count, List.of());
+    }
+
+    /**
+     * The same behind numbers that are about to be recorded.
+     *
+     * @param kept numbers that their animals bring with them, of this node or of another
+     */
+    @Transactional(TxType.MANDATORY)
+    public List<StudbookNumber> nextNumbers(Standing by, int count, Collection<StudbookNumber> kept) {
+        long last = kept.stream()
+                .filter(number -> number.nodeCode().equals(journal.nodeCode()))
+                .mapToLong(StudbookNumber::serial)
+                .reduce(SerialCounter.last(by.populationId(), journal.nodeCode()), Math::max);
         var numbers = new ArrayList<StudbookNumber>(count);
         for (int i = 1; i <= count; i++) {
             numbers.add(new StudbookNumber(by.populationCode(), journal.nodeCode(), last + i));

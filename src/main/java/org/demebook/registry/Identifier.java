@@ -49,6 +49,12 @@ class Identifier extends PanacheEntityBase {
         return list("populationId = ?1 and animalId = ?2 order by kind, value", populationId, animalId);
     }
 
+    static List<Identifier> of(UUID populationId, List<UUID> animalIds) {
+        return animalIds.isEmpty()
+                ? List.of()
+                : list("populationId = ?1 and animalId in ?2", populationId, animalIds);
+    }
+
     /** The living animal, or at least the animal, that carries a transponder. */
     static Optional<Animal> carrier(UUID populationId, String transponder) {
         return Animal.<Animal>find(

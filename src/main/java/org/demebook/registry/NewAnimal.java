@@ -23,10 +23,16 @@ public record NewAnimal(
         @Nullable RoughDate died,
         @NotNull Origin origin,
         @Nullable SourceCode sourceCode,
-        @Nullable @Size(max = 60) String dam,
+        @Nullable @Size(max = LONGEST_REFERENCE) String dam,
         @Nullable @Valid StatedSire sire,
         @Nullable UUID collection,
-        @Nullable @Size(min = 1, max = 60) String ownReference,
-        @Nullable @Size(max = 20) List<@NotNull @Size(max = 40) String> transponders,
-        @Nullable @Size(max = 20) List<@NotNull @Size(min = 1, max = 200) String> marks,
-        @Nullable @Size(max = 2000) String notes) {}
+        @Nullable @Size(min = 1, max = LONGEST_REFERENCE) String ownReference,
+        @Nullable @Size(max = MOST_MARKS) List<@NotNull @Size(max = 40) String> transponders,
+        @Nullable @Size(max = MOST_MARKS) List<@NotNull @Size(min = 1, max = LONGEST_MARK) String> marks,
+        @Nullable @Size(max = LONGEST_NOTES) String notes) {
+    public static final int LONGEST_REFERENCE = 60;
+    public static final int LONGEST_MARK = 200;
+    public static final int LONGEST_NOTES = 2000;
+    /** As many transponders, and as many marks. */
+    public static final int MOST_MARKS = 20;
+}

@@ -1,18 +1,23 @@
 package org.demebook.registry;
 
 import static org.demebook.problem.ProblemType.BORN_BEFORE_PARENT;
+import static org.demebook.problem.ProblemType.CONTRADICTORY_PARENTAGE;
 import static org.demebook.problem.ProblemType.DAM_DIED_BEFORE_BIRTH;
 import static org.demebook.problem.ProblemType.DAM_NOT_FEMALE;
 import static org.demebook.problem.ProblemType.DAM_TOO_YOUNG;
+import static org.demebook.problem.ProblemType.DATE_IN_FUTURE;
 import static org.demebook.problem.ProblemType.DIED_BEFORE_BIRTH;
 import static org.demebook.problem.ProblemType.FOUNDER_WITH_PARENTS;
 import static org.demebook.problem.ProblemType.SIRE_NOT_MALE;
 import static org.demebook.problem.ProblemType.SIRE_TOO_YOUNG;
 
+import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import org.demebook.problem.ProblemType;
 import org.jspecify.annotations.Nullable;
 
@@ -28,6 +33,54 @@ public final class ParentageRules {
 
     public ParentageRules(TaxonProfile profile) {
         this.profile = profile;
+    }
+
+    /**
+     * A day that has not come yet.
+     *
+     * @param date null when unknown
+     */
+    public static Optional<Breach> checkPast(String field, @Nullable RoughDate date, LocalDate today) {
+        var earliest = date == null ? null : date.earliest();
+        // a day of grace: it may be tomorrow already where the keeper lives
+        if (earliest == null || !earliest.isAfter(today.plusDays(1))) {
+            return Optional.empty();
+        }
+        return Optional.of(
+                Breach.error(DATE_IN_FUTURE, field, date, "%s lies in the future; check the year.".formatted(date)));
+    }
+
+    /** Young without a sire that have no dam either. */
+    public static Optional<Breach> checkSireless(boolean damKnown) {
+        return damKnown
+                ? Optional.empty()
+                : Optional.of(Breach.error(
+                        CONTRADICTORY_PARENTAGE, "dam", null, "Young without a sire have a dam; say which."));
+    }
+
+    /** Candidate sires that are named twice, or whose probabilities sum to more than 1. */
+    public static List<Breach> checkCandidates(String field, List<String> labels, List<BigDecimal> probabilities) {
+        var breaches = new ArrayList<Breach>();
+        var seen = new HashSet<String>();
+        for (var label : labels) {
+            if (!seen.add(label)) {
+                breaches.add(Breach.error(
+                        CONTRADICTORY_PARENTAGE,
+                        field,
+                        label,
+                        "%s stands twice among the candidates; name each male once.".formatted(label)));
+            }
+        }
+        var sum = probabilities.stream().reduce(BigDecimal.ZERO, BigDecimal::add);
+        if (sum.compareTo(BigDecimal.ONE) > 0) {
+            breaches.add(Breach.error(
+                    CONTRADICTORY_PARENTAGE,
+                    field,
+                    sum.toPlainString(),
+                    "The probabilities of the candidates sum to %s; together they are at most 1 (what is left to 1 is an unnamed male)."
+                            .formatted(sum.toPlainString())));
+        }
+        return breaches;
     }
 
     /** Everything that is wrong or strained about one animal and its parents. */

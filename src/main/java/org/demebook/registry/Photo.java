@@ -50,8 +50,10 @@ class Photo extends PanacheEntityBase {
         return findById(new Key(populationId, id));
     }
 
-    static List<Photo> ofAnimal(UUID populationId, UUID animalId) {
-        return list("populationId = ?1 and animalId = ?2 order by id", populationId, animalId);
+    static List<Photo> of(UUID populationId, List<UUID> animalIds) {
+        return animalIds.isEmpty()
+                ? List.of()
+                : list("populationId = ?1 and animalId in ?2 order by id", populationId, animalIds);
     }
 
     PhotoView view() {

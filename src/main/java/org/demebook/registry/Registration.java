@@ -1,7 +1,6 @@
 package org.demebook.registry;
 
 import static org.demebook.problem.ProblemType.CONTRADICTORY_PARENTAGE;
-import static org.demebook.problem.ProblemType.DATE_IN_FUTURE;
 import static org.demebook.problem.ProblemType.INVALID_TRANSPONDER;
 import static org.demebook.problem.ProblemType.MISTYPED_NUMBER;
 import static org.demebook.problem.ProblemType.NO_SUCH_PARENT;
@@ -80,12 +79,7 @@ class Registration {
     }
 
     void checkPast(String field, @Nullable RoughDate date, List<Breach> breaches) {
-        var earliest = date == null ? null : date.earliest();
-        // a day of grace: it may be tomorrow already where the keeper lives
-        if (earliest != null && earliest.isAfter(LocalDate.now(clock).plusDays(1))) {
-            breaches.add(Breach.error(
-                    DATE_IN_FUTURE, field, date, "%s lies in the future; check the year.".formatted(date)));
-        }
+        ParentageRules.checkPast(field, date, LocalDate.now(clock)).ifPresent(breaches::add);
     }
 
     /**
@@ -128,9 +122,7 @@ class Registration {
                 return candidates(by, stated, sires, drawId, breaches);
             }
             case "none" -> {
-                if (dam == null) {
-                    missing("dam", "Young without a sire have a dam; say which.", breaches);
-                }
+                ParentageRules.checkSireless(dam != null).ifPresent(breaches::add);
                 var y = Objects.requireNonNullElse(stated.secondDivision(), BigDecimal.ZERO);
                 return new Sire.None(
                         Objects.requireNonNullElse(stated.fusion(), "terminal"),
@@ -144,21 +136,16 @@ class Registration {
 
     private Sire candidates(
             Standing by, StatedSire stated, List<Animal> sires, UUID drawId, List<Breach> breaches) {
-        var sum = BigDecimal.ZERO;
+        var labels = new ArrayList<String>();
+        var probabilities = new ArrayList<BigDecimal>();
         var candidates = new ArrayList<Sire.Candidate>();
         for (var candidate : Objects.requireNonNullElse(stated.candidates(), List.<StatedSire.StatedCandidate>of())) {
             var sire = parent(by, "sire.candidates", candidate.animal(), breaches);
-            sum = sum.add(candidate.probability());
+            probabilities.add(candidate.probability());
             if (sire == null) {
                 continue;
             }
-            if (sires.contains(sire)) {
-                breaches.add(Breach.error(
-                        CONTRADICTORY_PARENTAGE,
-                        "sire.candidates",
-                        sire.number,
-                        "%s stands twice among the candidates; name each male once.".formatted(sire.number)));
-            }
+            labels.add(sire.number);
             sires.add(sire);
             candidates.add(new Sire.Candidate(
                     sire.id, candidate.probability().stripTrailingZeros().toPlainString()));
@@ -166,14 +153,7 @@ class Registration {
         if (candidates.isEmpty() && breaches.stream().noneMatch(Breach::isError)) {
             missing("sire.candidates", "Name the males that it may be, with their probabilities.", breaches);
         }
-        if (sum.compareTo(BigDecimal.ONE) > 0) {
-            breaches.add(Breach.error(
-                    CONTRADICTORY_PARENTAGE,
-                    "sire.candidates",
-                    sum.toPlainString(),
-                    "The probabilities of the candidates sum to %s; together they are at most 1 (what is left to 1 is an unnamed male)."
-                            .formatted(sum.toPlainString())));
-        }
+        breaches.addAll(ParentageRules.checkCandidates("sire.candidates", labels, probabilities));
         return new Sire.Candidates(candidates, Boolean.TRUE.equals(stated.wholeLitter()) ? drawId : null);
     }
 
@@ -241,14 +221,13 @@ class Registration {
         switch (stated.kind()) {
             case Identifier.TRANSPONDER -> {
                 try {
-                    var code = Transponder.parse(stated.value()).code();
-                    Identifier.carrier(populationId, code).ifPresent(carrier -> breaches.add(Breach.error(
+                    var transponder = Transponder.parse(stated.value());
+                    Identifier.carrier(populationId, transponder.code()).ifPresent(carrier -> breaches.add(Breach.error(
                             TRANSPONDER_TAKEN,
                             "transponders",
-                            code,
-                            "The transponder %s is carried by %s; scan again, or is this the same animal registered before?"
-                                    .formatted(code, carrier.number))));
-                    return new IdentifierView(Identifier.TRANSPONDER, code);
+                            transponder,
+                            transponder.carriedBy(carrier.number))));
+                    return new IdentifierView(Identifier.TRANSPONDER, transponder.code());
                 } catch (IllegalArgumentException e) {
                     breaches.add(Breach.error(
                             INVALID_TRANSPONDER,

@@ -29,7 +29,7 @@ public record StatedSire(
                 @Pattern(regexp = "known|unknown|candidates|none", message = "is known, unknown, candidates or none")
                 String kind,
         @Nullable @Size(max = 60) String animal,
-        @Nullable @Size(min = 1, max = 20) List<@NotNull @Valid StatedCandidate> candidates,
+        @Nullable @Size(min = 1, max = MOST_CANDIDATES) List<@NotNull @Valid StatedCandidate> candidates,
         @Nullable Boolean wholeLitter,
         @Nullable @Pattern(regexp = "terminal|central", message = "is terminal or central") String fusion,
         @Nullable @DecimalMin("0") @DecimalMax("1") BigDecimal secondDivision) {
@@ -44,6 +44,7 @@ public record StatedSire(
             @NotNull @Size(max = 60) String animal,
             @NotNull @DecimalMin(value = "0", inclusive = false) @DecimalMax("1") BigDecimal probability) {}
 
+    public static final int MOST_CANDIDATES = 20;
     public static final StatedSire UNKNOWN = new StatedSire("unknown", null, null, null, null, null);
 
     public static StatedSire known(String animal) {

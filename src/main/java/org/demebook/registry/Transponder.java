@@ -79,6 +79,12 @@ public record Transponder(String code) {
                 && firstDifference(other.code, second + 1) == code.length();
     }
 
+    /** What to say when an animal carries it already. */
+    public String carriedBy(String animal) {
+        return "The transponder %s is carried by %s; scan again, or is this the same animal registered before?"
+                .formatted(code, animal);
+    }
+
     private int firstDifference(String other, int from) {
         int at = from;
         while (at < code.length() && code.charAt(at) == other.charAt(at)) {

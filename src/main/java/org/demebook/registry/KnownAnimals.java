@@ -1,0 +1,31 @@
+package org.demebook.registry;
+
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the register knows of animals that were named in bulk.
+ *
+ * @param byNumber by studbook number
+ * @param numberOf the asker's own references, and the numbers of the animals that they mean
+ * @param carriers transponder codes, and the numbers of the living animals that carry them
+ */
+public record KnownAnimals(
+        Map<String, KnownAnimal> byNumber, Map<OwnReference, String> numberOf, Map<String, String> carriers) {
+
+    /** An animal as the asker may see it, and as the rules look at it. */
+    public record KnownAnimal(AnimalView view, Kin kin) {}
+
+    /** What an animal is called in one collection. */
+    public record OwnReference(UUID collectionId, String reference) {}
+
+    public Optional<KnownAnimal> numbered(@Nullable String number) {
+        return Optional.ofNullable(number).map(byNumber::get);
+    }
+
+    public Optional<KnownAnimal> called(OwnReference reference) {
+        return numbered(numberOf.get(reference));
+    }
+}

@@ -1,0 +1,57 @@
+package org.demebook.sheet;
+
+import java.util.List;
+import java.util.Objects;
+import java.util.UUID;
+import org.demebook.registry.Origin;
+import org.demebook.registry.RoughDate;
+import org.demebook.registry.Sex;
+import org.demebook.registry.SourceCode;
+import org.demebook.registry.StatedSire;
+import org.demebook.registry.StudbookNumber;
+import org.demebook.registry.Transponder;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What one row says of an animal, before anybody looked at the others. Where a cell is empty or cannot be read the row
+ * says nothing.
+ *
+ * @param row as the spreadsheet counts
+ * @param dam as it was written: a number or a reference
+ * @param sire its animals as they were written
+ * @param collectionLabel as it was written; empty when nothing was
+ * @param collection null when it cannot be told which is meant
+ */
+record StatedRow(
+        int row,
+        @Nullable StudbookNumber number,
+        @Nullable String reference,
+        @Nullable String dam,
+        @Nullable StatedSire sire,
+        @Nullable Sex sex,
+        @Nullable RoughDate born,
+        @Nullable RoughDate died,
+        @Nullable Origin origin,
+        @Nullable SourceCode source,
+        String collectionLabel,
+        @Nullable UUID collection,
+        List<Transponder> transponders,
+        List<String> marks,
+        @Nullable String notes) {
+
+    /** How its keeper knows it. */
+    String label() {
+        if (reference != null) {
+            return reference;
+        }
+        return number != null ? number.toString() : "the animal of row " + row;
+    }
+
+    Sex sexOrUnknown() {
+        return Objects.requireNonNullElse(sex, Sex.UNKNOWN);
+    }
+
+    Origin originOrUnknown() {
+        return Objects.requireNonNullElse(origin, Origin.UNKNOWN);
+    }
+}
