@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.UUID;
+import java.util.function.Consumer;
 import java.util.function.IntConsumer;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Journal;
@@ -40,6 +41,9 @@ public class Animals {
 
     @Inject
     Registration registration;
+
+    @Inject
+    PedigreeRows pedigreeRows;
 
     @Inject
     EntityManager entities;
@@ -111,6 +115,16 @@ public class Animals {
                 animal.transferId,
                 animal.sameAsId != null,
                 animal.revision);
+    }
+
+    /**
+     * Every record of a population in the order of the numbers, a few columns each, streamed: for the rooms that compute.
+     *
+     * @return the sequence number of the journal entry up to which these rows are
+     */
+    @Transactional
+    public long eachOf(UUID populationId, Consumer<PedigreeRow> consumer) {
+        return pedigreeRows.eachOf(populationId, consumer);
     }
 
     /** The animal, alive and in a collection of the asker's; refuses with NOT_YOUR_ANIMAL or ANIMAL_DEAD. */
@@ -208,7 +222,8 @@ public class Animals {
         }
     }
 
-    static StudbookNumber number(String typed) {
+    /** A studbook number as somebody typed it; refuses with MISTYPED_NUMBER. */
+    public static StudbookNumber number(String typed) {
         try {
             return StudbookNumber.parse(typed);
         } catch (IllegalArgumentException e) {
