@@ -285,13 +285,13 @@ create unique index import_run_running on import_run (population_id, keeper_id) 
 
 -- ── census ───────────────────────────────────────────────────────────────────────────────────────────────────────────
 
+-- one release for a day: two of the same day could be subtracted from each other
 create table count_release (
     population_id uuid        not null,
-    id            uuid        not null,
     counted_on    date        not null,
     released_at   timestamptz not null,
     body          text        not null,
-    primary key (population_id, id),
+    primary key (population_id, counted_on),
     foreign key (population_id) references journal_head (population_id)
 );
 

@@ -36,6 +36,14 @@ public class Keepers {
             where h.code = ?
             """;
 
+    private static final String KEEPERS_OF_COLLECTIONS =
+            """
+            select collection_id, keeper_id
+            from demebook.collection_keeper
+            where population_id = ?
+            order by keeper_id, collection_id
+            """;
+
     @Inject
     Journal journal;
 
@@ -103,6 +111,27 @@ public class Keepers {
     @Transactional
     public boolean actsFor(UUID populationId, UUID keeperId, UUID collectionId) {
         return Collection.of(populationId, keeperId).stream().anyMatch(collection -> collection.id.equals(collectionId));
+    }
+
+    /**
+     * Which collections belong to one household: those that share a keeper, directly or through others.
+     *
+     * @return by collection id, an id that all collections of the household have in common
+     */
+    public Map<UUID, UUID> households(UUID populationId) {
+        var households = new Households();
+        try (var connection = database.getConnection();
+                var query = connection.prepareStatement(KEEPERS_OF_COLLECTIONS)) {
+            query.setObject(1, populationId);
+            try (var row = query.executeQuery()) {
+                while (row.next()) {
+                    households.add(row.getObject(1, UUID.class), row.getObject(2, UUID.class));
+                }
+            }
+        } catch (SQLException e) {
+            throw new IllegalStateException(e);
+        }
+        return households.byCollection();
     }
 
     /** Opens a collection of the asker's, shared with further members of the same household where they are named. */

@@ -50,6 +50,9 @@ public class Animals {
     BulkLookup bulk;
 
     @Inject
+    PedigreeRows pedigreeRows;
+
+    @Inject
     EntityManager entities;
 
     // ── reading ──────────────────────────────────────────────────────────────────────────────────────────────────────
@@ -160,6 +163,16 @@ public class Animals {
         var animal = require(by, number);
         requireInHand(by, animal);
         return custody(animal);
+    }
+
+    /**
+     * Every record of a population in the order of the numbers, a few columns each, streamed: for the rooms that compute.
+     *
+     * @return the sequence number of the journal entry up to which these rows are
+     */
+    @Transactional
+    public long eachOf(UUID populationId, Consumer<PedigreeRow> consumer) {
+        return pedigreeRows.eachOf(populationId, consumer);
     }
 
     /** The animal, alive and in a collection of the asker's; refuses with NOT_YOUR_ANIMAL or ANIMAL_DEAD. */
@@ -288,7 +301,8 @@ public class Animals {
         }
     }
 
-    static StudbookNumber number(String typed) {
+    /** A studbook number as somebody typed it; refuses with MISTYPED_NUMBER. */
+    public static StudbookNumber number(String typed) {
         try {
             return StudbookNumber.parse(typed);
         } catch (IllegalArgumentException e) {

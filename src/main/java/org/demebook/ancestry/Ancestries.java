@@ -1,0 +1,74 @@
+package org.demebook.ancestry;
+
+import static org.demebook.problem.ProblemType.NO_SUCH_ANIMAL;
+
+import com.github.benmanes.caffeine.cache.Cache;
+import com.github.benmanes.caffeine.cache.Caffeine;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.util.UUID;
+import java.util.concurrent.locks.ReentrantLock;
+import org.demebook.keeper.Standing;
+import org.demebook.problem.Refusal;
+import org.demebook.registry.Animals;
+import org.jspecify.annotations.Nullable;
+
+/** The populations of this node as pedigrees, and what they tell of one animal, of two, and of all that are alive. */
+@ApplicationScoped
+public class Ancestries {
+    private static final int POPULATIONS_IN_MEMORY = 16;
+
+    @Inject
+    Animals animals;
+
+    private final Cache<UUID, Slot> slots =
+            Caffeine.newBuilder().maximumSize(POPULATIONS_IN_MEMORY).build();
+
+    /** The place of one population: a single loader at a time, whose work those who wait use too. */
+    private static final class Slot {
+        final ReentrantLock loading = new ReentrantLock();
+        volatile @Nullable Snapshot latest;
+    }
+
+    /**
+     * The population as it was when the standing was read, or later.
+     *
+     * <p>Costs nothing while the journal stands still. After a change the whole population is read and numbered again, once
+     * for all who ask.
+     */
+    public Snapshot snapshot(Standing by) {
+        var slot = slots.get(by.populationId(), population -> new Slot());
+        var present = slot.latest;
+        if (present != null && present.head() >= by.head()) {
+            return present;
+        }
+        slot.loading.lock();
+        try {
+            var loaded = slot.latest;
+            if (loaded == null || loaded.head() < by.head()) {
+                loaded = read(by.populationId());
+                slot.latest = loaded;
+            }
+            return loaded;
+        } finally {
+            slot.loading.unlock();
+        }
+    }
+
+    private Snapshot read(UUID populationId) {
+        var reader = new SnapshotReader();
+        long head = animals.eachOf(populationId, reader::add);
+        return reader.snapshot(head);
+    }
+
+    /** The row of an animal by its number as somebody typed it; refuses with MISTYPED_NUMBER or NO_SUCH_ANIMAL. */
+    public int row(Standing by, Snapshot snapshot, String typed) {
+        return snapshot.row(typed).orElseGet(() -> {
+            var number = Animals.number(typed).toString();
+            return snapshot.row(number)
+                    .orElseThrow(() -> new Refusal(
+                            NO_SUCH_ANIMAL,
+                            "No animal of %s has the number %s.".formatted(by.populationCode(), number)));
+        });
+    }
+}

@@ -1,0 +1,57 @@
+package org.demebook.ancestry;
+
+import java.util.List;
+import org.demebook.registry.Sex;
+import org.demebook.registry.StatedSire;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Where an animal comes from, by numbers alone.
+ *
+ * @param animal itself, as generation 0
+ * @param generations how far back the ancestors are listed; the figures look at all that is known
+ * @param inbreedingCoefficient F, in [0, 1]
+ * @param knownAncestry the share of its genome, in [0, 1], that traces to stated founders
+ * @param convention {@code unrelated}: an unknown parent counts as unrelated to all, which understates F
+ * @param founders the largest contribution first
+ * @param unnamedContribution what the founders' contributions leave to 1: genes lost at a parent that nobody knows
+ * @param ancestors each once, the nearest generation first
+ * @param journalHead the last journal entry that was taken into account
+ */
+public record AncestryView(
+        Ancestor animal,
+        int generations,
+        double inbreedingCoefficient,
+        double knownAncestry,
+        String convention,
+        List<Contribution> founders,
+        double unnamedContribution,
+        List<Ancestor> ancestors,
+        long journalHead) {
+
+    /**
+     * @param born absent when unknown
+     * @param dam studbook number; absent when unknown
+     * @param generation 1 for a parent, 2 for a grandparent …; the nearest, where it stands in several
+     * @param inbreedingCoefficient F, in [0, 1]
+     * @param knownAncestry the share of its genome, in [0, 1], that traces to stated founders
+     */
+    public record Ancestor(
+            String number,
+            Sex sex,
+            @Nullable String born,
+            boolean alive,
+            @Nullable String dam,
+            StatedSire sire,
+            int generation,
+            double inbreedingCoefficient,
+            double knownAncestry) {}
+
+    /**
+     * The share of a founder's genes.
+     *
+     * @param animal studbook number
+     * @param contribution above 0, at most 1
+     */
+    public record Contribution(String animal, double contribution) {}
+}

@@ -1,0 +1,144 @@
+package org.demebook.ancestry;
+
+import static org.demebook.kinship.Pedigree.UNKNOWN;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.demebook.ancestry.AncestryView.Ancestor;
+import org.demebook.ancestry.AncestryView.Contribution;
+import org.demebook.kinship.Convention;
+import org.demebook.kinship.FounderContributions;
+
+/** Shows what a snapshot knows, by studbook number. */
+final class AncestryViews {
+    private static final String UNRELATED = Convention.UNRELATED.name().toLowerCase(Locale.ROOT);
+
+    private AncestryViews() {}
+
+    static AncestryView ancestry(Snapshot snapshot, int row, int generations) {
+        var pedigree = snapshot.pedigree();
+        var founders = founders(snapshot, pedigree.founderContributions(row));
+        var ancestors = new ArrayList<Ancestor>();
+        ancestors(snapshot, row, generations)
+                .forEach((ancestor, generation) -> ancestors.add(ancestor(snapshot, ancestor, generation)));
+        return new AncestryView(
+                ancestors.get(0),
+                generations,
+                pedigree.inbreeding(row),
+                pedigree.knownFraction(row),
+                UNRELATED,
+                founders,
+                unnamed(founders),
+                ancestors.subList(1, ancestors.size()),
+                snapshot.head());
+    }
+
+    private static Ancestor ancestor(Snapshot snapshot, int row, int generation) {
+        int dam = snapshot.dam(row);
+        return new Ancestor(
+                snapshot.number(row),
+                snapshot.sex(row),
+                snapshot.born(row),
+                snapshot.alive(row),
+                dam == UNKNOWN ? null : snapshot.number(dam),
+                snapshot.sire(row),
+                generation,
+                snapshot.pedigree().inbreeding(row),
+                snapshot.pedigree().knownFraction(row));
+    }
+
+    /** The animal and its ancestors with their nearest generation, nearest first; candidates count as ancestors. */
+    private static Map<Integer, Integer> ancestors(Snapshot snapshot, int row, int generations) {
+        var nearest = new LinkedHashMap<Integer, Integer>();
+        nearest.put(row, 0);
+        var level = List.of(row);
+        for (int generation = 1; generation <= generations && !level.isEmpty(); generation++) {
+            var above = new ArrayList<Integer>();
+            for (int young : level) {
+                int dam = snapshot.dam(young);
+                if (dam != UNKNOWN && nearest.putIfAbsent(dam, generation) == null) {
+                    above.add(dam);
+                }
+                for (int sire : snapshot.sires(young)) {
+                    if (nearest.putIfAbsent(sire, generation) == null) {
+                        above.add(sire);
+                    }
+                }
+            }
+            level = above;
+        }
+        return nearest;
+    }
+
+    static KinshipView kinship(Snapshot snapshot, int row, int other) {
+        var above = ancestors(snapshot, row, snapshot.size());
+        var aboveOther = ancestors(snapshot, other, snapshot.size());
+        var common = above.keySet().stream()
+                .filter(aboveOther::containsKey)
+                .sorted(Comparator.<Integer>comparingInt(ancestor -> above.get(ancestor) + aboveOther.get(ancestor))
+                        .thenComparing(Comparator.naturalOrder()))
+                .map(snapshot::number)
+                .toList();
+        return new KinshipView(
+                side(snapshot, row),
+                side(snapshot, other),
+                snapshot.pedigree().kinship(row, other),
+                UNRELATED,
+                common,
+                snapshot.head());
+    }
+
+    private static KinshipView.Side side(Snapshot snapshot, int row) {
+        return new KinshipView.Side(
+                snapshot.number(row),
+                snapshot.pedigree().inbreeding(row),
+                snapshot.pedigree().knownFraction(row));
+    }
+
+    static GenePoolView genePool(Snapshot snapshot) {
+        if (snapshot.pool().isEmpty()) {
+            return new GenePoolView(
+                    0, null, null, null, "coancestry", null, null, UNRELATED, List.of(), null, snapshot.head());
+        }
+        var pool = snapshot.pool().get();
+        var contributions = pool.founderContributions();
+        var founders = founders(snapshot, contributions);
+        return new GenePoolView(
+                pool.size(),
+                pool.meanKinship(),
+                pool.geneDiversity(),
+                pool.founderGenomeEquivalents(),
+                "coancestry",
+                contributions.effectiveFounders(),
+                pool.knownFraction(),
+                UNRELATED,
+                founders,
+                unnamed(founders),
+                snapshot.head());
+    }
+
+    /** The stated ones only: an animal of unknown parents stands at the edge of what is known, and is no founder. */
+    private static List<Contribution> founders(Snapshot snapshot, FounderContributions contributions) {
+        var founders = new ArrayList<Contribution>();
+        for (int i = 0; i < contributions.founders().length; i++) {
+            int row = contributions.founders()[i];
+            if (snapshot.founder(row)) {
+                founders.add(new Contribution(snapshot.number(row), contributions.shares()[i]));
+            }
+        }
+        founders.sort(Comparator.comparingDouble(Contribution::contribution).reversed()); // stable: ties by number
+        return founders;
+    }
+
+    private static double unnamed(List<Contribution> founders) {
+        double named = 0;
+        for (var founder : founders) {
+            named += founder.contribution();
+        }
+        return Math.max(0, 1 - named);
+    }
+}

@@ -1,0 +1,33 @@
+package org.demebook.ancestry;
+
+import java.util.List;
+import org.demebook.ancestry.AncestryView.Contribution;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * The living animals of a population as one pool of genes. The figures are absent while none is alive.
+ *
+ * @param living how many animals
+ * @param meanKinship of all pairs, each animal with itself included; in [0, 1]
+ * @param geneDiversity 1 − mean kinship
+ * @param founderGenomeEquivalents 1 / (2 · mean kinship)
+ * @param founderGenomeEquivalentsBy {@code coancestry}; by the retention of alleles is another quantity
+ * @param effectiveFounders the number of founders that would give the same evenness with equal shares
+ * @param knownAncestry the share of all genes, in [0, 1], that traces to stated founders
+ * @param convention {@code unrelated}: an unknown parent counts as unrelated to all, which flatters
+ * @param founders the largest contribution first
+ * @param unnamedContribution what the founders' contributions leave to 1: genes lost at a parent that nobody knows
+ * @param journalHead the last journal entry that was taken into account
+ */
+public record GenePoolView(
+        int living,
+        @Nullable Double meanKinship,
+        @Nullable Double geneDiversity,
+        @Nullable Double founderGenomeEquivalents,
+        String founderGenomeEquivalentsBy,
+        @Nullable Double effectiveFounders,
+        @Nullable Double knownAncestry,
+        String convention,
+        List<Contribution> founders,
+        @Nullable Double unnamedContribution,
+        long journalHead) {}

@@ -1,0 +1,27 @@
+package org.demebook.ancestry;
+
+import java.util.List;
+
+/**
+ * How two animals are related.
+ *
+ * @param kinship the inbreeding coefficient F of young of the two, in [0, 1]
+ * @param convention {@code unrelated}: an unknown parent counts as unrelated to all, which understates kinship
+ * @param commonAncestors studbook numbers, the nearest first; one of the two itself, where it is an ancestor of the other
+ * @param journalHead the last journal entry that was taken into account
+ */
+public record KinshipView(
+        Side animal,
+        Side other,
+        double kinship,
+        String convention,
+        List<String> commonAncestors,
+        long journalHead) {
+
+    /**
+     * One of the two.
+     *
+     * @param knownAncestry the share of its genome, in [0, 1], that traces to stated founders
+     */
+    public record Side(String number, double inbreedingCoefficient, double knownAncestry) {}
+}

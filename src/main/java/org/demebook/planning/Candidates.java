@@ -1,0 +1,57 @@
+package org.demebook.planning;
+
+import java.time.LocalDate;
+import java.util.Arrays;
+import java.util.List;
+import org.demebook.ancestry.Snapshot;
+import org.demebook.registry.Sex;
+
+/**
+ * Which animals may be proposed on a day. A snapshot has each animal once, so records that were merged are no candidates
+ * of their own.
+ */
+record Candidates(Snapshot snapshot, LocalDate today, int daysOfAgeToBreed) {
+
+    /** How sure it is that an animal is old enough. */
+    enum Age {
+        OLD_ENOUGH,
+        /** It may be, and nobody knows better. */
+        UNCERTAIN,
+        TOO_YOUNG
+    }
+
+    Age age(int row) {
+        var youngest = snapshot.bornLatest(row);
+        var oldest = snapshot.bornEarliest(row);
+        if (oldest != null && oldest.plusDays(daysOfAgeToBreed).isAfter(today)) {
+            return Age.TOO_YOUNG;
+        }
+        return youngest != null && !youngest.plusDays(daysOfAgeToBreed).isAfter(today) ? Age.OLD_ENOUGH : Age.UNCERTAIN;
+    }
+
+    /** Rows of the living of a sex, ascending. */
+    int[] living(Sex sex) {
+        return Arrays.stream(snapshot.living())
+                .filter(row -> snapshot.sex(row) == sex)
+                .toArray();
+    }
+
+    /** Those of them that are, or may be, old enough. */
+    int[] mature(Sex sex) {
+        return Arrays.stream(living(sex)).filter(row -> age(row) != Age.TOO_YOUNG).toArray();
+    }
+
+    /** An animal that is on its way between two collections lives with no other. */
+    boolean apart(int row, int other) {
+        var collection = snapshot.collection(row);
+        return collection == null || !collection.equals(snapshot.collection(other));
+    }
+
+    List<String> notes(int dam, int sire) {
+        return Arrays.stream(new int[] {dam, sire})
+                .filter(row -> age(row) == Age.UNCERTAIN)
+                .mapToObj(row -> "When %s was born is not known well enough: make sure that it is old enough (%d days)."
+                        .formatted(snapshot.number(row), daysOfAgeToBreed))
+                .toList();
+    }
+}

@@ -1,0 +1,67 @@
+package org.demebook.planning;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Pairs worth breeding, the one that loads the pool least first.
+ *
+ * <p>Two figures, never one score: the pair's kinship decides how inbred the young are, their mean kinships and the number
+ * of young kept decide how much gene diversity the population has afterwards.
+ *
+ * @param animal studbook number of the one that partners were asked for; absent when the question was about many
+ * @param scope {@code one-animal}; {@code your-collections}: pairs with one animal of yours; {@code population}: all, for
+ *     coordinators
+ * @param maximumInbreeding no pair is proposed whose young would be more inbred
+ * @param geneDiversity of the living animals now, in [0, 1]; absent when none is alive
+ * @param meanKinship of the living animals now, in [0, 1]; absent when none is alive
+ * @param convention {@code unrelated}: an unknown parent counts as unrelated to all, which flatters
+ * @param excluded when partners for one animal were asked for: those of the other sex that are not proposed, and why
+ * @param journalHead the last journal entry that was taken into account
+ */
+public record PairingsView(
+        @Nullable String animal,
+        String scope,
+        double maximumInbreeding,
+        @Nullable Double geneDiversity,
+        @Nullable Double meanKinship,
+        String convention,
+        List<Pairing> pairings,
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Excluded> excluded,
+        long journalHead) {
+
+    /**
+     * @param inbreedingOfYoung F of young of the two: their kinship
+     * @param meanKinship the mean of the two; of their young it is the same
+     * @param keep how many young kept in the population leave most gene diversity; 0 when each one lowers it
+     * @param kept gene diversity by the number of young kept, all other animals kept too; 0 young is now
+     * @param reason in words
+     * @param notes what is worth a second look
+     */
+    public record Pairing(
+            Parent dam,
+            Parent sire,
+            double inbreedingOfYoung,
+            double meanKinship,
+            int keep,
+            List<Kept> kept,
+            String reason,
+            @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> notes) {}
+
+    /**
+     * @param number studbook number
+     * @param meanKinship with the living animals of the population, itself included
+     * @param knownAncestry the share of its genome, in [0, 1], that traces to stated founders
+     */
+    public record Parent(String number, double meanKinship, double knownAncestry) {}
+
+    public record Kept(int young, double geneDiversity) {}
+
+    /**
+     * @param number studbook number
+     * @param inbreedingOfYoung F of young with it
+     * @param reason in words
+     */
+    public record Excluded(String number, double inbreedingOfYoung, String reason) {}
+}

@@ -1,0 +1,57 @@
+package org.demebook.registry;
+
+import java.time.LocalDate;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What figures are computed from, of one record of the register; never shown as it stands.
+ *
+ * @param born as it is known, in writing; null when it is not
+ * @param bornEarliest null: not known, or open towards the past
+ * @param bornLatest null: not known, or open towards the future
+ * @param diedEarliest null: not known, or open towards the past
+ * @param collectionId where it lives; null while it is in a transfer
+ * @param ownerCollectionId whose it is
+ * @param sameAsId the record that stands for this one; null when it stands for itself
+ */
+public record PedigreeRow(
+        UUID id,
+        String number,
+        Sex sex,
+        @Nullable String born,
+        @Nullable LocalDate bornEarliest,
+        @Nullable LocalDate bornLatest,
+        boolean alive,
+        @Nullable LocalDate diedEarliest,
+        Origin origin,
+        @Nullable UUID damId,
+        Sire sire,
+        @Nullable UUID collectionId,
+        @Nullable UUID ownerCollectionId,
+        @Nullable UUID sameAsId) {
+
+    /**
+     * This record with its gaps filled from another record of the same animal. The parents are those of one record, never
+     * one of each; a death on either counts.
+     */
+    public PedigreeRow filledFrom(PedigreeRow other) {
+        var dated = born != null ? this : other;
+        var descended = damId != null || !(sire instanceof Sire.Unknown) ? this : other;
+        return new PedigreeRow(
+                id,
+                number,
+                sex != Sex.UNKNOWN ? sex : other.sex,
+                dated.born,
+                dated.bornEarliest,
+                dated.bornLatest,
+                alive && other.alive,
+                alive ? other.diedEarliest : diedEarliest,
+                origin != Origin.UNKNOWN ? origin : other.origin,
+                descended.damId,
+                descended.sire,
+                collectionId,
+                ownerCollectionId,
+                sameAsId);
+    }
+}

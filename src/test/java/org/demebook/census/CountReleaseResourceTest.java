@@ -1,0 +1,300 @@
+package org.demebook.census;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.demebook.Colony.DOV;
+import static org.demebook.Colony.INES;
+import static org.demebook.Colony.OUTSIDER;
+import static org.demebook.Colony.WREN;
+import static org.demebook.Colony.animal;
+import static org.demebook.Colony.anonymous;
+import static org.demebook.Colony.as;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.empty;
+import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.hasSize;
+import static org.hamcrest.Matchers.nullValue;
+import static org.hamcrest.Matchers.startsWith;
+
+import io.quarkus.test.common.QuarkusTestResource;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.ValidatableResponse;
+import jakarta.inject.Inject;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.demebook.Colony;
+import org.demebook.Marrowfin;
+import org.demebook.census.CountReleaseView.Cell;
+import org.demebook.journal.Journal;
+import org.demebook.start.TestServer;
+import org.junit.jupiter.api.Test;
+
+@QuarkusTest
+@QuarkusTestResource(TestServer.class)
+class CountReleaseResourceTest {
+    private static final String DAY = "2025-06-01";
+
+    @Inject
+    Journal journal;
+
+    @Test
+    void counts_of_three_keepers_are_released_and_smaller_ones_withheld() {
+        var colony = threeKeepers();
+        colony.male(WREN);
+        colony.male(INES);
+
+        release(colony, DAY)
+                .statusCode(201)
+                .header("Location", containsString("/populations/" + colony.code + "/count-releases/" + DAY))
+                .body("population", equalTo(colony.code))
+                .body("countedOn", equalTo(DAY))
+                .body("keepers", equalTo("3 to 5"))
+                .body(cell("female", "adult", "count"), equalTo(3))
+                .body(cell("female", "adult", "informationWithheld"), nullValue())
+                .body(cell("male", "adult", "count"), nullValue())
+                .body(cell("male", "adult", "informationWithheld"), startsWith("withheld"))
+                .body(cell("all", "adult", "count"), nullValue())
+                .body(cell("all", "all", "count"), nullValue())
+                .body("method", containsString("at least three keepers"));
+    }
+
+    @Test
+    void keepers_who_share_a_collection_count_as_one() {
+        var colony = threeKeepers();
+        colony.post(WREN, "/collections", Map.of("label", "the shed", "sharedWith", List.of(DOV))).statusCode(201);
+
+        release(colony, DAY)
+                .body("keepers", equalTo("fewer than 3"))
+                .body(cell("female", "adult", "count"), nullValue())
+                .body("geneDiversity", nullValue())
+                .body("founderGenomeEquivalents", nullValue());
+    }
+
+    // the worked pedigree: gene diversity 551/648 = .8503, founder genome equivalents 324/97 = 3.340
+    @Test
+    void gene_diversity_and_founder_genome_equivalents_are_told_to_two_figures() {
+        release(Marrowfin.settled().colony, DAY)
+                .body("geneDiversity", equalTo("0.85"))
+                .body("founderGenomeEquivalents", equalTo("3.3"));
+    }
+
+    @Test
+    void animals_are_counted_as_they_were_on_the_day() {
+        var colony = threeKeepers();
+        for (var keeper : new String[] {WREN, INES, DOV}) {
+            var gone = animal("female", "2019-06-01");
+            gone.put("died", "2025-07-15");
+            colony.register(keeper, gone);
+            colony.register(keeper, animal("female", "2025-06-15"));
+        }
+        release(colony, DAY).body(cell("female", "adult", "count"), equalTo(6));
+        release(colony, "2025-07-31")
+                .body(cell("female", "adult", "count"), equalTo(3))
+                .body(cell("female", "young", "count"), equalTo(3));
+    }
+
+    @Test
+    void today_is_counted_when_no_day_is_said() {
+        var colony = threeKeepers();
+        var before = LocalDate.now(ZoneOffset.UTC);
+        var countedOn = colony.post(WREN, "/count-releases", Map.of())
+                .statusCode(201)
+                .extract()
+                .<String>path("countedOn");
+        assertThat(LocalDate.parse(countedOn)).isBetween(before, LocalDate.now(ZoneOffset.UTC));
+    }
+
+    @Test
+    void a_release_is_public_and_never_changes() {
+        var colony = threeKeepers();
+        var released = release(colony, DAY).extract().asString();
+        colony.female(WREN);
+
+        assertThat(open(colony.code, "/" + DAY).statusCode(200).extract().asString()).isEqualTo(released);
+        release(colony, DAY).statusCode(409).body("type", equalTo("/problems/day-counted-already"));
+        assertThat(open(colony.code, "/" + DAY).extract().asString()).isEqualTo(released);
+    }
+
+    @Test
+    void releases_are_listed_with_the_latest_first() {
+        var colony = threeKeepers();
+        for (var day : new String[] {"2024-06-01", "2025-06-01", "2023-06-01"}) {
+            release(colony, day).statusCode(201);
+        }
+        var first = open(colony.code, "?limit=2")
+                .statusCode(200)
+                .body("items.countedOn", equalTo(List.of("2025-06-01", "2024-06-01")));
+        open(colony.code, "?limit=2&after=" + first.extract().path("next"))
+                .body("items.countedOn", equalTo(List.of("2023-06-01")))
+                .body("next", nullValue());
+    }
+
+    @Test
+    void a_release_can_be_had_as_a_sheet() {
+        var colony = threeKeepers();
+        release(colony, DAY);
+        var lines = open(colony.code, "/" + DAY + "/table.csv")
+                .statusCode(200)
+                .contentType("text/csv")
+                .extract()
+                .asString()
+                .split("\r\n");
+        assertThat(lines).hasSize(21).startsWith("population,countedOn,sex,age,count,informationWithheld");
+        assertThat(lines).contains("%s,%s,female,adult,3,".formatted(colony.code, DAY));
+        assertThat(lines).contains("%s,%s,male,adult,,\"%s\"".formatted(colony.code, DAY, CountTable.WITHHELD));
+    }
+
+    @Test
+    void a_population_without_releases_and_one_that_does_not_exist_answer_alike() {
+        var colony = Colony.found();
+        for (var below : List.of("", "/" + DAY, "/" + DAY + "/table.csv")) {
+            var silent = open(colony.code, below).extract();
+            var absent = open("NOBODY", below).extract();
+            assertThat(silent.statusCode()).isEqualTo(absent.statusCode());
+            assertThat(silent.asString().replace(colony.code, "NOBODY")).isEqualTo(absent.asString());
+        }
+        open(colony.code, "").statusCode(200).body("items", empty());
+        open(colony.code, "/" + DAY).statusCode(404).body("type", equalTo("/problems/no-such-release"));
+    }
+
+    @Test
+    void no_id_leaves_the_room() {
+        var colony = threeKeepers();
+        release(colony, DAY);
+        for (var below : List.of("", "/" + DAY, "/" + DAY + "/table.csv")) {
+            assertThat(open(colony.code, below).extract().asString())
+                    .doesNotContainPattern("[0-9a-f]{8}-[0-9a-f]{4}-")
+                    .doesNotContain(colony.code + "-H-", WREN, INES, DOV);
+        }
+    }
+
+    @Test
+    void nothing_that_is_withheld_follows_from_everything_that_was_published() {
+        var colony = threeKeepers();
+        for (var age : new String[] {"2025-01-01", "2023-01-01", null}) {
+            for (var keeper : new String[] {WREN, INES, DOV}) {
+                colony.register(keeper, animal("female", age));
+            }
+        }
+        colony.male(WREN);
+        colony.male(INES);
+        colony.register(DOV, animal("unknown", null));
+        release(colony, DAY).body(cell("female", "all", "count"), equalTo(12));
+
+        var published = open(colony.code, "").extract().jsonPath().getList("items[0].cells", Cell.class);
+        assertThat(published).hasSize(20);
+        assertThat(Attack.recovered(published)).isEmpty();
+    }
+
+    @Test
+    void only_a_coordinator_releases_counts_and_only_of_a_day_that_has_come() {
+        var colony = Colony.found();
+        colony.post(INES, "/count-releases", Map.of())
+                .statusCode(403)
+                .body("type", equalTo("/problems/not-allowed"));
+        colony.post(OUTSIDER, "/count-releases", Map.of())
+                .statusCode(404)
+                .body("type", equalTo("/problems/no-such-population"));
+        anonymous()
+                .body(Map.of())
+                .post(colony.path("/count-releases"))
+                .then()
+                .statusCode(401)
+                .body("type", equalTo("/problems/not-signed-in"));
+        release(colony, LocalDate.now(ZoneOffset.UTC).plusDays(2).toString())
+                .statusCode(422)
+                .body("type", equalTo("/problems/date-in-future"));
+    }
+
+    @Test
+    void what_cannot_be_read_is_told() {
+        for (var below : List.of("/yesterday", "?limit=0", "?after=MjAyNQ", "/2025-02-30/table.csv")) {
+            open("NOBODY", below).statusCode(400).body("type", equalTo("/problems/bad-parameter"));
+        }
+    }
+
+    @Test
+    void one_idempotency_key_releases_once() {
+        var colony = threeKeepers();
+        var key = UUID.randomUUID().toString();
+        var one = as(WREN, key).body(Map.of("countedOn", DAY)).post(colony.path("/count-releases"));
+        var two = as(WREN, key).body(Map.of("countedOn", DAY)).post(colony.path("/count-releases"));
+        assertThat(two.statusCode()).isEqualTo(201);
+        assertThat(two.asByteArray()).isEqualTo(one.asByteArray());
+        open(colony.code, "").body("items", hasSize(1));
+    }
+
+    @Test
+    void a_journal_that_is_played_again_gives_the_same_release() throws SQLException {
+        var colony = threeKeepers();
+        var released = release(colony, DAY).extract().asString();
+        try (var connection = asOwner()) {
+            var populationId = populationId(connection, colony.code);
+            var entries = journal.entries(populationId, 0, 1000);
+            forget(connection, populationId);
+            open(colony.code, "/" + DAY).statusCode(404);
+
+            journal.replay(populationId, colony.code, entries);
+        }
+        assertThat(open(colony.code, "/" + DAY).statusCode(200).extract().asString()).isEqualTo(released);
+    }
+
+    // ── helpers ──────────────────────────────────────────────────────────────────────────────────────────────────────
+
+    /** An adult female with each of three keepers. */
+    private static Colony threeKeepers() {
+        var colony = Colony.found();
+        for (var keeper : new String[] {WREN, INES, DOV}) {
+            colony.female(keeper);
+        }
+        return colony;
+    }
+
+    private static ValidatableResponse release(Colony colony, String day) {
+        return colony.post(WREN, "/count-releases", new HashMap<>(Map.of("countedOn", day)));
+    }
+
+    private static ValidatableResponse open(String code, String below) {
+        return anonymous().get("/api/v1/populations/" + code + "/count-releases" + below).then();
+    }
+
+    private static String cell(String sex, String age, String field) {
+        return "cells.find { it.sex == '%s' && it.age == '%s' }.%s".formatted(sex, age, field);
+    }
+
+    private static Connection asOwner() throws SQLException {
+        var postgres = TestServer.database();
+        return DriverManager.getConnection(
+                postgres.jdbcUrl(), postgres.owner().name(), postgres.owner().password());
+    }
+
+    private static UUID populationId(Connection connection, String code) throws SQLException {
+        try (var query = connection.prepareStatement(
+                "select population_id from demebook.journal_head where code = ?")) {
+            query.setString(1, code);
+            try (var row = query.executeQuery()) {
+                row.next();
+                return row.getObject(1, UUID.class);
+            }
+        }
+    }
+
+    private static void forget(Connection connection, UUID populationId) throws SQLException {
+        var tables = List.of(
+                "count_release", "animal", "serial_counter", "collection_keeper", "collection", "membership", "population",
+                "journal_entry", "journal_head");
+        for (var table : tables) {
+            try (var delete =
+                    connection.prepareStatement("delete from demebook." + table + " where population_id = ?")) {
+                delete.setObject(1, populationId);
+                delete.executeUpdate();
+            }
+        }
+    }
+}
