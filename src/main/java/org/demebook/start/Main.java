@@ -34,6 +34,8 @@ public final class Main {
         System.setProperty("demebook.state", state.toString());
         if (settings.signsInLocally()) {
             take(SignInKey.in(state).properties());
+        } else {
+            settings.requireKeycloak();
         }
         @Nullable LocalPostgres postgres = null;
         if (!settings.hasDatabase()) {
