@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.exc.InvalidFormatException;
 import com.fasterxml.jackson.databind.exc.MismatchedInputException;
 import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
+import io.quarkus.oidc.OIDCException;
 import io.quarkus.security.AuthenticationFailedException;
 import io.quarkus.security.ForbiddenException;
 import io.quarkus.security.UnauthorizedException;
@@ -68,6 +69,12 @@ class Problems {
         return Response.fromResponse(of(ProblemType.NOT_SIGNED_IN, howToSignIn))
                 .header("WWW-Authenticate", "Bearer")
                 .build();
+    }
+
+    @ServerExceptionMapper
+    Response keycloakAway(OIDCException failed) {
+        LOG.warnf("Keycloak does not answer: %s", failed.getMessage());
+        return of(ProblemType.UNAVAILABLE, "Keycloak, which says whether your token is good, does not answer. Try again in a while.");
     }
 
     @ServerExceptionMapper
