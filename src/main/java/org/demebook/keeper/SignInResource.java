@@ -17,7 +17,6 @@ import org.eclipse.microprofile.openapi.annotations.Operation;
  * cookie, and is sent on. It is a page, no part of the contract.
  */
 @Path(SignInResource.PATH)
-@Authenticated
 class SignInResource {
     static final String PATH = "/sign-in";
     private static final int UNAVAILABLE = 503;
@@ -26,6 +25,7 @@ class SignInResource {
     SignedIn signedIn;
 
     @GET
+    @Authenticated
     @Operation(hidden = true)
     public Response signIn() {
         signedIn.asker();
