@@ -9,6 +9,7 @@ import static org.demebook.problem.ProblemType.WEAK_PASSWORD;
 import static org.demebook.problem.ProblemType.WRONG_SIGN_IN;
 
 import io.quarkus.elytron.security.common.BcryptUtil;
+import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.security.UnauthorizedException;
 import io.smallrye.jwt.build.Jwt;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -20,7 +21,6 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Locale;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import org.demebook.journal.Journal;
@@ -45,6 +45,9 @@ public class Accounts {
 
     @Inject
     Keepers keepers;
+
+    @Inject
+    KeycloakKeepers keycloakKeepers;
 
     @Inject
     Journal journal;
@@ -85,19 +88,24 @@ public class Accounts {
     }
 
     /** The keeper whose token this is; where Keycloak signs in, a new one is written down. */
-    @Transactional
     public Asker asker(JsonWebToken token, boolean administrator) {
-        var present = Keeper.withSubject(token.getSubject());
         if (isLocal()) {
-            return present.orElseThrow(UnauthorizedException::new).asker();
+            return QuarkusTransaction.joiningExisting()
+                    .call(() -> Keeper.withSubject(token.getSubject()).map(Keeper::asker))
+                    .orElseThrow(UnauthorizedException::new);
         }
-        var keeper = present.orElseGet(() -> {
-            String name = Objects.requireNonNullElse(token.getClaim("preferred_username"), token.getSubject());
-            String fullName = Objects.requireNonNullElse(token.getClaim("name"), name);
-            return create(name, fullName, token.getSubject(), administrator);
-        });
-        keeper.administrator = administrator;
-        return keeper.asker();
+        return keycloakKeepers.seen(KeycloakPerson.of(token), administrator);
+    }
+
+    /**
+     * Makes sure that the one who is to be admitted is known here, or else cannot be: where Keycloak keeps the accounts,
+     * it is asked for somebody of that name. Not for a transaction: another server is called.
+     */
+    public void expect(Standing by, String name) {
+        if (!isLocal()) {
+            Keepers.requireCoordinator(by);
+            keycloakKeepers.expect(name);
+        }
     }
 
     /**
@@ -192,18 +200,17 @@ public class Accounts {
                     WEAK_PASSWORD, "Take a password of %d to %d characters that does not contain your name."
                             .formatted(SHORTEST_PASSWORD, MOST_PASSWORD_BYTES));
         }
-        var keeper = create(name, fullName, null, administrator);
+        var keeper = create(name, fullName, administrator);
         new Account(keeper.id, password).persist();
         return keeper;
     }
 
-    private Keeper create(String name, String fullName, @Nullable String subject, boolean administrator) {
+    private Keeper create(String name, String fullName, boolean administrator) {
         if (Keeper.named(name).isPresent()) {
             throw new Refusal(NAME_TAKEN, "Somebody is called \"%s\" already; choose another sign-in name.".formatted(name));
         }
         var id = Journal.newId();
-        var keeper = new Keeper(
-                id, name.strip(), fullName.strip(), subject == null ? id.toString() : subject, administrator, Instant.now(clock));
+        var keeper = new Keeper(id, name.strip(), fullName.strip(), id.toString(), administrator, Instant.now(clock));
         keeper.persistAndFlush();
         return keeper;
     }

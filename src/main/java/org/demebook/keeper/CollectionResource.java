@@ -4,6 +4,7 @@ import static org.demebook.problem.ProblemType.ALREADY_MEMBER;
 import static org.demebook.problem.ProblemType.NOT_ALLOWED;
 import static org.demebook.problem.ProblemType.NO_SUCH_KEEPER;
 import static org.demebook.problem.ProblemType.NO_SUCH_POPULATION;
+import static org.demebook.problem.ProblemType.UNAVAILABLE;
 
 import io.quarkus.security.Authenticated;
 import jakarta.inject.Inject;
@@ -35,6 +36,9 @@ class CollectionResource {
 
     @Inject
     Keepers keepers;
+
+    @Inject
+    Accounts accounts;
 
     @Inject
     Once once;
@@ -78,9 +82,10 @@ class CollectionResource {
             responseCode = "200",
             description = "The keeper's place in the population",
             content = @Content(mediaType = "application/json", schema = @Schema(implementation = MemberView.class)))
-    @Refuses({NO_SUCH_POPULATION, NOT_ALLOWED, NO_SUCH_KEEPER, ALREADY_MEMBER})
+    @Refuses({NO_SUCH_POPULATION, NOT_ALLOWED, NO_SUCH_KEEPER, ALREADY_MEMBER, UNAVAILABLE})
     public Response admit(@RestPath String population, @NotNull @Valid MemberView member) {
         var by = signedIn.standing(population);
+        accounts.expect(by, member.name());
         return once.answer(by.keeperId(), member, () -> Answer.ok(null, keepers.admit(by, member)));
     }
 

@@ -1,6 +1,8 @@
 package org.demebook.keeper;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Event;
+import jakarta.inject.Inject;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
@@ -17,6 +19,12 @@ class KeeperFacts implements FactBook {
 
     record CollectionOpened(UUID collectionId, String label, List<UUID> keeperIds) implements Fact {}
 
+    /** Who belongs to a population, or as what, is different once the present transaction is through. */
+    record MembershipChanged(UUID populationId) {}
+
+    @Inject
+    Event<MembershipChanged> membershipChanged;
+
     @Override
     public Set<Class<? extends Fact>> facts() {
         return Set.of(KeeperJoined.class, KeeperLeft.class, CollectionOpened.class);
@@ -32,8 +40,10 @@ class KeeperFacts implements FactBook {
             } else {
                 present.role = joined.role().word();
             }
+            membershipChanged.fire(new MembershipChanged(populationId));
         } else if (fact instanceof KeeperLeft left) {
             Membership.deleteById(new Membership.Key(populationId, left.keeperId()));
+            membershipChanged.fire(new MembershipChanged(populationId));
         } else if (fact instanceof CollectionOpened opened) {
             new Collection(populationId, opened.collectionId(), opened.label(), Set.copyOf(opened.keeperIds())).persist();
         }

@@ -2,6 +2,7 @@ package org.demebook.keeper;
 
 import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
+import io.quarkus.security.ForbiddenException;
 import io.quarkus.security.UnauthorizedException;
 import io.quarkus.security.identity.SecurityIdentity;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -31,8 +32,12 @@ public class SignedIn {
         if (identity.isAnonymous() || !(identity.getPrincipal() instanceof JsonWebToken token)) {
             throw new UnauthorizedException();
         }
+        var administrator = identity.hasRole("administrator");
+        if (!administrator && !identity.hasRole("keeper")) {
+            throw new ForbiddenException(); // an account, but not for this
+        }
         // an account that was taken away is noticed within ten seconds
-        return known.get(token.getSubject(), subject -> accounts.asker(token, identity.hasRole("administrator")));
+        return known.get(token.getSubject(), subject -> accounts.asker(token, administrator));
     }
 
     /** The keeper who sends the request; empty when nobody is signed in. */

@@ -100,7 +100,8 @@ public class ContractFilter implements OASFilter {
             }
         }
         if (!anonymous) {
-            types.add(ProblemType.NOT_SIGNED_IN);
+            // where a Keycloak keeps the accounts: one without the role of a keeper; and when it is away
+            types.addAll(List.of(ProblemType.NOT_SIGNED_IN, ProblemType.NOT_ALLOWED, ProblemType.UNAVAILABLE));
         }
         if (operation.getRequestBody() != null) {
             types.addAll(List.of(

@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.exc.InvalidFormatException;
 import com.fasterxml.jackson.databind.exc.MismatchedInputException;
 import com.fasterxml.jackson.databind.exc.UnrecognizedPropertyException;
+import io.quarkus.oidc.OIDCException;
 import io.quarkus.security.AuthenticationFailedException;
 import io.quarkus.security.ForbiddenException;
 import io.quarkus.security.UnauthorizedException;
@@ -15,12 +16,14 @@ import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.Response;
 import java.sql.SQLException;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import java.util.stream.StreamSupport;
 import org.demebook.problem.Finding;
 import org.demebook.problem.Problem;
 import org.demebook.problem.ProblemType;
 import org.demebook.problem.Refusal;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.jboss.logging.Logger;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 import org.jspecify.annotations.Nullable;
@@ -29,6 +32,17 @@ import org.jspecify.annotations.Nullable;
 class Problems {
     private static final Logger LOG = Logger.getLogger(Problems.class);
     static final String MEDIA_TYPE = "application/problem+json";
+
+    private final String howToSignIn;
+
+    Problems(
+            @ConfigProperty(name = "demebook.sign-in") String signIn,
+            @ConfigProperty(name = "quarkus.oidc.auth-server-url") Optional<String> realm) {
+        howToSignIn = signIn.equals("local")
+                ? "Sign in (POST /api/v1/tokens) and send the token as \"Authorization: Bearer …\"; a token ends after some hours."
+                : "Get a token from %s and send it as \"Authorization: Bearer …\", or sign in by browser at /sign-in; a token ends after some minutes."
+                        .formatted(realm.orElse("the Keycloak of this node"));
+    }
 
     @ServerExceptionMapper
     Response refusal(Refusal refusal) {
@@ -52,11 +66,15 @@ class Problems {
 
     @ServerExceptionMapper({UnauthorizedException.class, AuthenticationFailedException.class})
     Response notSignedIn(SecurityException unauthorized) {
-        return Response.fromResponse(of(
-                        ProblemType.NOT_SIGNED_IN,
-                        "Sign in (POST /api/v1/tokens) and send the token as \"Authorization: Bearer …\"; a token ends after some hours."))
+        return Response.fromResponse(of(ProblemType.NOT_SIGNED_IN, howToSignIn))
                 .header("WWW-Authenticate", "Bearer")
                 .build();
+    }
+
+    @ServerExceptionMapper
+    Response keycloakAway(OIDCException failed) {
+        LOG.warnf("Keycloak does not answer: %s", failed.getMessage());
+        return of(ProblemType.UNAVAILABLE, "Keycloak, which says whether your token is good, does not answer. Try again in a while.");
     }
 
     @ServerExceptionMapper

@@ -5,6 +5,7 @@ import io.quarkus.runtime.annotations.QuarkusMain;
 import java.nio.file.Path;
 import java.util.Map;
 import org.demebook.start.LocalPostgres.Durability;
+import org.jboss.logging.Logger;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -13,6 +14,8 @@ import org.jspecify.annotations.Nullable;
  */
 @QuarkusMain
 public final class Main {
+    private static final Logger LOG = Logger.getLogger(Main.class);
+
     private Main() {}
 
     public static void main(String... args) {
@@ -34,6 +37,8 @@ public final class Main {
         System.setProperty("demebook.state", state.toString());
         if (settings.signsInLocally()) {
             take(SignInKey.in(state).properties());
+        } else {
+            settings.requireKeycloak();
         }
         @Nullable LocalPostgres postgres = null;
         if (!settings.hasDatabase()) {
@@ -48,6 +53,9 @@ public final class Main {
         Quarkus.run(
                 null,
                 (exitCode, failure) -> {
+                    if (failure != null) {
+                        LOG.error("The server could not be started", failure); // Quarkus leaves telling it to us
+                    }
                     if (postgres != null) {
                         postgres.close();
                     }

@@ -72,8 +72,12 @@ final class ServerProcess implements AutoCloseable {
         }
     }
 
+    String address() {
+        return "http://127.0.0.1:" + port;
+    }
+
     RequestSpecification anonymous() {
-        return given().baseUri("http://127.0.0.1:" + port)
+        return given().baseUri(address())
                 .contentType(ContentType.JSON)
                 .header("Idempotency-Key", UUID.randomUUID().toString());
     }
