@@ -26,6 +26,7 @@ public final class Colony {
 
     private static final String PASSWORD = "a long walk on the cay";
     private static final ContractFilter CONTRACT = new ContractFilter();
+    private static final AtomicInteger ADDRESSES = new AtomicInteger();
     private static final AtomicInteger FOUNDED = new AtomicInteger();
     private static final Map<String, String> TOKENS = new ConcurrentHashMap<>();
 
@@ -64,9 +65,15 @@ public final class Colony {
         return anonymous().auth().preemptive().oauth2(token(keeper)).header("Idempotency-Key", idempotencyKey);
     }
 
-    /** A request of somebody who is not signed in. */
+    /** A request of somebody who is not signed in, from an address that nobody used before. */
     public static RequestSpecification anonymous() {
-        return given().filter(CONTRACT).baseUri(TestHTTPResourceManager.getUri()).contentType(ContentType.JSON);
+        int n = ADDRESSES.incrementAndGet();
+        return anonymous("10.%d.%d.%d".formatted(n >> 16 & 255, n >> 8 & 255, n & 255));
+    }
+
+    /** The same from a given address. */
+    public static RequestSpecification anonymous(String address) {
+        return given().header("X-Forwarded-For", address).filter(CONTRACT).baseUri(TestHTTPResourceManager.getUri()).contentType(ContentType.JSON);
     }
 
     public static String token(String keeper) {

@@ -23,11 +23,6 @@ public class Attempts {
     @ConfigProperty(name = "demebook.attempts.wrong-per-quarter-hour", defaultValue = "10")
     int wrongPerQuarterHour;
 
-    /** Gives everybody their attempts back. */
-    void forget() {
-        bucketOfAddress.invalidateAll();
-    }
-
     /** Does the work and counts a refusal against the sender's address; refuses with TOO_MANY_REQUESTS unasked when it is used up. */
     public <T> T counted(HttpServerRequest request, Supplier<T> work) {
         var bucket = bucketOfAddress.get(request.remoteAddress().hostAddress(), address -> Bucket.builder()

@@ -24,7 +24,9 @@ public class TestServer implements QuarkusTestResourceLifecycleManager {
         var properties = new HashMap<>(Main.databaseProperties(postgres));
         properties.putAll(SignInKey.in(STATE).properties());
         properties.put("demebook.administrator.password", ADMINISTRATOR_PASSWORD);
-        properties.put("demebook.attempts.wrong-per-quarter-hour", "10");
+        // as behind a reverse proxy: each test guesses from an address of its own
+        properties.put("quarkus.http.proxy.proxy-address-forwarding", "true");
+        properties.put("quarkus.http.proxy.allow-x-forwarded", "true");
         return properties;
     }
 
