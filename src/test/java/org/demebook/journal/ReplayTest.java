@@ -122,14 +122,14 @@ class ReplayTest {
         recordsAreMergedAndSeparated(colony);
         littersAreBorn(colony);
         animalsChangeHands(colony);
+        colony.post(INES, "/collections", Map.of("label", "household", "sharedWith", List.of(DOV)))
+                .statusCode(201);
     }
 
     private static void keepersComeAndGo(Colony colony) {
         as(DOV).delete(colony.path("/members/" + DOV)).then().statusCode(204);
         colony.post(WREN, "/members", Map.of("name", DOV, "role", "member")).statusCode(200);
         colony.post(WREN, "/members", Map.of("name", DOV, "role", "coordinator")).statusCode(200);
-        colony.post(INES, "/collections", Map.of("label", "household", "sharedWith", List.of(DOV)))
-                .statusCode(201);
         as(WREN).header("If-Match", as(WREN).get(colony.path("")).header("ETag"))
                 .body(Map.of(
                         "code", colony.code,
@@ -155,10 +155,10 @@ class ReplayTest {
                 "ownReference", "K1",
                 "transponders", List.of("981000000000999"),
                 "marks", List.of("broken stripe"),
-                "notes", ""));
+                "notes", "from a shed"));
         var number = colony.register(WREN, young);
         var died = animal("male", "../2019-05-01");
-        died.put("died", "2024");
+        died.putAll(Map.of("died", "2024", "notes", ""));
         colony.register(WREN, died);
         var fatherless = animal("female", "2024-06-29");
         fatherless.putAll(Map.of(
@@ -251,10 +251,10 @@ class ReplayTest {
         // one animal again and again: each end makes room for the next
         answer(colony, DOV, offer(colony, WREN, animal, "sale", DOV), "refusal");
         answer(colony, WREN, offer(colony, WREN, animal, "exchange", DOV), "withdrawal");
-        change(
-                "update demebook.transfer set expires_at = offered_at where id = ?",
-                UUID.fromString(offer(colony, WREN, animal, "gift", DOV)));
+        var runOut = UUID.fromString(offer(colony, WREN, animal, "gift", DOV));
+        change("update demebook.transfer set expires_at = expires_at - interval '1 year' where id = ?", runOut);
         answer(colony, DOV, offer(colony, WREN, animal, "breeding-loan", DOV), "acceptance");
+        change("update demebook.transfer set expires_at = expires_at + interval '1 year' where id = ?", runOut);
         answer(colony, WREN, offer(colony, DOV, animal, "loan-return", WREN), "acceptance");
         answer(colony, DOV, offer(colony, WREN, animal, "sale", DOV), "acceptance");
         offer(colony, DOV, animal, "sale", INES);
