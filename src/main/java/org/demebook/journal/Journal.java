@@ -103,7 +103,8 @@ public class Journal {
         for (var body : bodies) {
             var read = form.read(body);
             var head = locked(populationId);
-            if (read.entry().seq() != head.seq + 1 || !read.entry().populationId().equals(populationId)) {
+            if (read.entry().seq() != head.seq + 1
+                    || !read.entry().populationId().equals(populationId)) {
                 throw new IllegalArgumentException("entry %d of %s does not follow entry %d of %s"
                         .formatted(read.entry().seq(), read.entry().populationId(), head.seq, populationId));
             }

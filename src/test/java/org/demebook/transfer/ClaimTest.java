@@ -19,12 +19,8 @@ import static org.hamcrest.Matchers.nullValue;
 
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.RestAssured;
-import io.restassured.config.HttpClientConfig;
 import io.restassured.response.ValidatableResponse;
 import io.restassured.specification.RequestSpecification;
-import java.net.InetAddress;
-import java.net.UnknownHostException;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.Locale;
@@ -42,7 +38,6 @@ import org.junit.jupiter.api.Test;
 class ClaimTest {
     private static final String PASSWORD = "eleven blue herons";
     private static final AtomicInteger BUYERS = new AtomicInteger();
-    private static final AtomicInteger ADDRESSES = new AtomicInteger(2);
 
     static Colony colony;
     static Handover handover;
@@ -107,7 +102,11 @@ class ClaimTest {
     void a_keeper_of_this_node_joins_with_the_animal() {
         var own = Colony.found();
         var animal = own.female(WREN);
-        String code = new Handover(own).handOut(WREN, animal).statusCode(201).extract().path("claimCode");
+        String code = new Handover(own)
+                .handOut(WREN, animal)
+                .statusCode(201)
+                .extract()
+                .path("claimCode");
         own.get(OUTSIDER, "/animals").statusCode(404);
 
         claim(as(OUTSIDER), Map.of("code", code, "collectionLabel", "Garden house"))
@@ -127,7 +126,9 @@ class ClaimTest {
         String code = hand.handOut(WREN, own.female(WREN)).extract().path("claimCode");
         claim(as(INES), Map.of("code", code)).statusCode(200).body("collection.id", equalTo(first));
 
-        String second = own.post(INES, "/collections", Map.of("label", "cellar")).extract().path("id");
+        String second = own.post(INES, "/collections", Map.of("label", "cellar"))
+                .extract()
+                .path("id");
         String next = hand.handOut(WREN, own.female(WREN)).extract().path("claimCode");
         claim(as(INES), Map.of("code", next)).statusCode(422).body("type", equalTo("/problems/no-such-collection"));
         claim(as(INES), Map.of("code", next, "collection", second))
@@ -161,7 +162,10 @@ class ClaimTest {
         assertThat(notValid(account(late, buyer()))).isEqualTo(refusal);
         // the animal stays where it is, and a fresh code brings it in
         handover.get(WREN, id[0]).body("state", equalTo("handed-out"));
-        String fresh = handover.answer(WREN, id[0], "claim-code").statusCode(200).extract().path("claimCode");
+        String fresh = handover.answer(WREN, id[0], "claim-code")
+                .statusCode(200)
+                .extract()
+                .path("claimCode");
         claim(anonymous(), account(fresh, buyer())).statusCode(200);
     }
 
@@ -193,10 +197,18 @@ class ClaimTest {
         var id = new String[1];
         handedOut(colony.female(WREN), id);
         handover.get(WREN, id[0]).body("expiresAt", containsString(today.plusDays(181) + "T00:00:00Z"));
-        handover.answer(WREN, id[0], "claim-code", Map.of("expiresOn", today.plusYears(2).toString()))
+        handover.answer(
+                        WREN,
+                        id[0],
+                        "claim-code",
+                        Map.of("expiresOn", today.plusYears(2).toString()))
                 .statusCode(422)
                 .body("findings[0].field", equalTo("expiresOn"));
-        handover.answer(WREN, id[0], "claim-code", Map.of("expiresOn", today.plusDays(7).toString()))
+        handover.answer(
+                        WREN,
+                        id[0],
+                        "claim-code",
+                        Map.of("expiresOn", today.plusDays(7).toString()))
                 .statusCode(200)
                 .body("transfer.expiresAt", containsString(today.plusDays(8) + "T00:00:00Z"));
     }
@@ -231,9 +243,7 @@ class ClaimTest {
     @Test
     void the_giver_withdraws_and_does_not_claim() {
         var code = handedOut(colony.female(WREN));
-        claim(as(WREN), Map.of("code", code))
-                .statusCode(422)
-                .body("type", equalTo("/problems/transfer-to-yourself"));
+        claim(as(WREN), Map.of("code", code)).statusCode(422).body("type", equalTo("/problems/transfer-to-yourself"));
     }
 
     @Test
@@ -274,8 +284,9 @@ class ClaimTest {
                 .then()
                 .statusCode(409)
                 .body("type", equalTo("/problems/shown-once"));
-        var population = UUID.fromString(ask("select population_id from demebook.population where code = ?", colony.code)
-                .get(0));
+        var population =
+                UUID.fromString(ask("select population_id from demebook.population where code = ?", colony.code)
+                        .get(0));
         var hash = ask("select hash from demebook.claim_code where population_id = ?", population);
         assertThat(hash).isNotEmpty().doesNotContain(code);
         for (var secret : new String[] {code, hash.get(hash.size() - 1)}) {
@@ -289,37 +300,30 @@ class ClaimTest {
 
     @Test
     void guessing_codes_from_one_address_is_slowed_down() {
-        var address = "127.0.0." + ADDRESSES.incrementAndGet();
+        var address = Handover.freshAddress();
         for (int i = 0; i < 10; i++) {
-            claim(from(address), account("0000-0000-0000-000" + i, buyer())).statusCode(404);
+            claim(anonymous(), address, account("0000-0000-0000-000" + i, buyer())).statusCode(404);
         }
-        claim(from(address), account(handedOut(colony.female(WREN)), buyer()))
+        claim(anonymous(), address, account(handedOut(colony.female(WREN)), buyer()))
                 .statusCode(429)
                 .body("type", equalTo("/problems/too-many-requests"));
     }
 
     private static String notValid(Map<String, Object> claim) {
-        // from an address of its own, so that wrong codes do not count against other tests
-        return claim(from("127.0.0." + ADDRESSES.incrementAndGet()), claim)
+        return claim(anonymous(), claim)
                 .statusCode(404)
                 .body("type", equalTo("/problems/claim-code-not-valid"))
                 .extract()
                 .asString();
     }
 
-    private static RequestSpecification from(String address) {
-        try {
-            return anonymous()
-                    .config(RestAssured.config()
-                            .httpClient(HttpClientConfig.httpClientConfig()
-                                    .setParam("http.route.local-address", InetAddress.getByName(address))));
-        } catch (UnknownHostException e) {
-            throw new IllegalStateException(e);
-        }
+    private static ValidatableResponse claim(RequestSpecification sender, Map<String, ?> claim) {
+        return claim(sender, Handover.freshAddress(), claim);
     }
 
-    private static ValidatableResponse claim(RequestSpecification sender, Map<String, ?> claim) {
-        return sender.header("Idempotency-Key", UUID.randomUUID().toString())
+    private static ValidatableResponse claim(RequestSpecification sender, String address, Map<String, ?> claim) {
+        return Handover.from(address, sender)
+                .header("Idempotency-Key", UUID.randomUUID().toString())
                 .body(claim)
                 .post("/api/v1/claims")
                 .then();
