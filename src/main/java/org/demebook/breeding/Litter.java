@@ -39,15 +39,23 @@ class Litter extends PanacheEntityBase {
     Origin origin;
     UUID collectionId;
     RoughDate born;
-    @Nullable LocalDate bornEarliest;
-    @Nullable LocalDate bornLatest;
+
+    @Nullable
+    LocalDate bornEarliest;
+
+    @Nullable
+    LocalDate bornLatest;
+
     int liveBorn;
     int stillborn;
     int unfertilised;
     int ovaFound;
     int malformedLive;
     int malformedStillborn;
-    @Nullable String notes;
+
+    @Nullable
+    String notes;
+
     UUID registeredBy;
     long revision;
 

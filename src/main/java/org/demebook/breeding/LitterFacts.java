@@ -32,7 +32,8 @@ class LitterFacts implements FactBook {
     }
 
     /** The outcome at birth as it is known now. */
-    record LitterOutcomeCorrected(UUID litterId, Outcome outcome, @Nullable Long supersedes) implements Fact {}
+    record LitterOutcomeCorrected(
+            UUID litterId, Outcome outcome, @Nullable Long supersedes) implements Fact {}
 
     @Override
     public Set<Class<? extends Fact>> facts() {

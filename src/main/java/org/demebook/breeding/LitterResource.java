@@ -76,9 +76,7 @@ class LitterResource {
             responseCode = "201",
             description = "The litter, its young with their numbers, and what is worth a second look",
             content =
-                    @Content(
-                            mediaType = "application/json",
-                            schema = @Schema(implementation = RegisteredLitter.class)))
+                    @Content(mediaType = "application/json", schema = @Schema(implementation = RegisteredLitter.class)))
     @Refuses({
         NO_SUCH_POPULATION,
         NO_SUCH_ANIMAL,
@@ -129,15 +127,14 @@ class LitterResource {
     @Operation(
             operationId = "correctLitter",
             summary = "Correct the outcome at birth (who registered it)",
-            description = "More live-born than before are registered as further young of the litter. Fewer are refused: a"
-                    + " death is reported, an animal registered twice is declared the same.")
+            description =
+                    "More live-born than before are registered as further young of the litter. Fewer are refused: a"
+                            + " death is reported, an animal registered twice is declared the same.")
     @APIResponse(
             responseCode = "200",
             description = "The litter as it is known now, and the further young",
             content =
-                    @Content(
-                            mediaType = "application/json",
-                            schema = @Schema(implementation = RegisteredLitter.class)))
+                    @Content(mediaType = "application/json", schema = @Schema(implementation = RegisteredLitter.class)))
     @Refuses({
         NO_SUCH_POPULATION,
         NO_SUCH_LITTER,

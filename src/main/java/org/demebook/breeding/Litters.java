@@ -106,8 +106,7 @@ public class Litters {
         journal.open(by.populationId());
         var litter = require(by, litterId);
         if (!keepers.actsFor(by.populationId(), by.keeperId(), litter.collectionId)) {
-            throw new Refusal(
-                    NOT_ALLOWED, "Only who registered the litter corrects it; tell them what you know.");
+            throw new Refusal(NOT_ALLOWED, "Only who registered the litter corrects it; tell them what you know.");
         }
         Revision.require(ifMatch, litter.revision);
         var breaches = outcome.breaches();
@@ -125,14 +124,12 @@ public class Litters {
         for (int i = 0; i < further; i++) {
             neonates.add(plain(further - i <= malformed));
         }
-        var young = newborns.facts(
-                by, litter.parentage(), litter.born, litter.id, litter.collectionId, neonates, breaches);
+        var young =
+                newborns.facts(by, litter.parentage(), litter.born, litter.id, litter.collectionId, neonates, breaches);
         Breach.refuseErrors(breaches);
 
         journal.record(
-                by.populationId(),
-                by.keeperId(),
-                new LitterOutcomeCorrected(litter.id, outcome, litter.revision));
+                by.populationId(), by.keeperId(), new LitterOutcomeCorrected(litter.id, outcome, litter.revision));
         return recordYoung(by, litter.id, young, List.of());
     }
 
@@ -155,7 +152,13 @@ public class Litters {
                         born,
                         "%s has a litter of %s already (%s, %d live-born); one of %s would be at most %d days from it, and two litters of one dam are at least %d days apart. Is it the same litter, or another dam?"
                                 .formatted(
-                                        dam.number(), other.born, other.id, other.liveBorn, born, mostDays, daysBetween)));
+                                        dam.number(),
+                                        other.born,
+                                        other.id,
+                                        other.liveBorn,
+                                        born,
+                                        mostDays,
+                                        daysBetween)));
             }
         }
     }
@@ -275,7 +278,8 @@ public class Litters {
     private Map<String, Object> parameters(Standing by) {
         var parameters = new HashMap<String, Object>();
         parameters.put("population", by.populationId());
-        parameters.put("own", keepers.collections(by).stream().map(CollectionView::id).toList());
+        parameters.put(
+                "own", keepers.collections(by).stream().map(CollectionView::id).toList());
         return parameters;
     }
 

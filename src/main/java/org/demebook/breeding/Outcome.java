@@ -48,7 +48,8 @@ public record Outcome(
                                     sum,
                                     ovaFound,
                                     off,
-                                    sum < ovaFound ? off == 1 ? "is missing" : "are missing"
+                                    sum < ovaFound
+                                            ? off == 1 ? "is missing" : "are missing"
                                             : off == 1 ? "is too many" : "are too many")));
         }
         requireWithin("malformedLive", malformedLive, "live-born", liveBorn, breaches);

@@ -77,8 +77,10 @@ public class Journal {
         head.seq++;
         var now = Instant.now(clock).truncatedTo(ChronoUnit.MILLIS);
         var entry = new Entry(populationId, nodeCode, head.seq, now, actorId);
-        new JournalEntry(entry, Fact.typeOf(fact.getClass()), form.write(entry, fact)).persist();
-        apply(entry, fact);
+        var body = form.write(entry, fact);
+        new JournalEntry(entry, Fact.typeOf(fact.getClass()), body).persist();
+        // as it can be read back, so that a replay does the same: an empty text, say, is no text there
+        apply(entry, form.read(body).fact());
         return entry;
     }
 
@@ -101,15 +103,17 @@ public class Journal {
         for (var body : bodies) {
             var read = form.read(body);
             var head = locked(populationId);
-            if (read.entry().seq() != head.seq + 1 || !read.entry().populationId().equals(populationId)) {
+            if (read.entry().seq() != head.seq + 1
+                    || !read.entry().populationId().equals(populationId)) {
                 throw new IllegalArgumentException("entry %d of %s does not follow entry %d of %s"
                         .formatted(read.entry().seq(), read.entry().populationId(), head.seq, populationId));
             }
             head.seq++;
             new JournalEntry(read.entry(), Fact.typeOf(read.fact().getClass()), body).persist();
             apply(read.entry(), read.fact());
-            // one after the other, as they happened: gathered, an insert would come before the delete that made room for it
+            // each as if alone, as it happened: gathered, an insert would come before the delete that made room for it
             JournalEntry.flush();
+            JournalEntry.getEntityManager().clear();
         }
     }
 

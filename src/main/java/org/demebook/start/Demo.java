@@ -2,6 +2,7 @@ package org.demebook.start;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.runtime.StartupEvent;
 import jakarta.annotation.Priority;
@@ -12,6 +13,8 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
+import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -29,6 +32,9 @@ import org.jboss.logging.Logger;
 class Demo {
     private static final Logger LOG = Logger.getLogger(Demo.class);
 
+    // so that the printed lines still do something in a demo that is started again next season
+    private static final int OFFERED_DAYS = 360;
+
     @ConfigProperty(name = "demebook.demo")
     Optional<Path> folder;
 
@@ -43,6 +49,9 @@ class Demo {
 
     @Inject
     ObjectMapper json;
+
+    @Inject
+    Clock clock;
 
     void begin(@Observes @Priority(9000) StartupEvent started) {
         // in a thread of its own: the server answers once every observer of the start has returned
@@ -123,7 +132,9 @@ class Demo {
             client.importSheet(tokens.get(sheet.get("keeper").asText()), population, bytes);
         }
         client.post(tokens.get(world.at("/litter/keeper").asText()), population + "/litters", world.at("/litter/body"));
-        client.post(tokens.get(world.at("/offer/keeper").asText()), population + "/transfers", world.at("/offer/body"));
+        ObjectNode offer = world.at("/offer/body").deepCopy();
+        offer.put("expiresOn", LocalDate.now(clock).plusDays(OFFERED_DAYS).toString());
+        client.post(tokens.get(world.at("/offer/keeper").asText()), population + "/transfers", offer);
         client.post(
                 tokens.get(world.at("/counts/keeper").asText()),
                 population + "/count-releases",

@@ -59,7 +59,7 @@ final class DemoText {
     private static String offerOf(DemoClient client, String token, String code, String animal)
             throws IOException, InterruptedException {
         for (var transfer : client.get(token, "/api/v1/populations/" + code + "/transfers").get("items")) {
-            if (transfer.get("animal").asText().equals(animal)) {
+            if (transfer.at("/animal/number").asText().equals(animal)) {
                 return transfer.get("id").asText();
             }
         }

@@ -17,11 +17,11 @@ import org.jspecify.annotations.Nullable;
  */
 public record Claim(
         @NotNull @Size(max = 60) String code,
+
         @Nullable
-                @Pattern(
-                        regexp = "[A-Za-z0-9][A-Za-z0-9._-]{1,39}",
-                        message = "takes 2 to 40 letters, digits, dots, dashes")
-                String name,
+        @Pattern(regexp = "[A-Za-z0-9][A-Za-z0-9._-]{1,39}", message = "takes 2 to 40 letters, digits, dots, dashes")
+        String name,
+
         @Nullable @Size(min = 1, max = 100) String fullName,
         @Nullable @Size(max = 200) String password,
         @Nullable UUID collection,

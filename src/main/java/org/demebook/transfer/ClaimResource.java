@@ -46,8 +46,9 @@ class ClaimResource {
     @Operation(
             operationId = "claimAnimal",
             summary = "Take over an animal with the claim code of its giver",
-            description = "With a token: the keeper joins the population if need be and takes the animal. Without one: an"
-                    + " account is opened first, and the answer holds its token, shown this once.")
+            description =
+                    "With a token: the keeper joins the population if need be and takes the animal. Without one: an"
+                            + " account is opened first, and the answer holds its token, shown this once.")
     @APIResponse(
             responseCode = "200",
             description = "The animal is yours",
@@ -67,11 +68,13 @@ class ClaimResource {
         var asker = signedIn.askerIfAny();
         // where nobody is signed in yet, the code itself says whose key this is
         var actor = asker.map(Asker::keeperId)
-                .orElseGet(() -> UUID.nameUUIDFromBytes(
-                        Secret.asIssued(claim.code()).getBytes(StandardCharsets.UTF_8)));
-        return attempts.counted(request, () -> once.answer(actor, claim, () -> {
-            var answer = Answer.ok(null, claims.claim(asker.orElse(null), claim));
-            return asker.isPresent() ? answer : answer.shownOnce();
-        }));
+                .orElseGet(() ->
+                        UUID.nameUUIDFromBytes(Secret.asIssued(claim.code()).getBytes(StandardCharsets.UTF_8)));
+        return attempts.counted(
+                request,
+                () -> once.answer(actor, claim, () -> {
+                    var answer = Answer.ok(null, claims.claim(asker.orElse(null), claim));
+                    return asker.isPresent() ? answer : answer.shownOnce();
+                }));
     }
 }

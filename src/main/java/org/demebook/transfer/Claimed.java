@@ -12,7 +12,10 @@ import org.jspecify.annotations.Nullable;
  * @param token the first token of the account that was opened; absent for who was signed in
  */
 public record Claimed(
-        String population, AnimalView animal, CollectionView collection, @Nullable TokenView token) {
+        String population,
+        AnimalView animal,
+        CollectionView collection,
+        @Nullable TokenView token) {
     @Override
     public String toString() {
         return "Claimed[animal=" + animal.number() + "]"; // no token in a log

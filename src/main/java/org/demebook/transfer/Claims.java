@@ -93,7 +93,8 @@ public class Claims {
     private void requireNotTheGiver(@Nullable Asker signedIn, Transfer transfer) {
         if (signedIn != null
                 && keepers.actsFor(transfer.populationId, signedIn.keeperId(), transfer.fromCollectionId)) {
-            throw new Refusal(TRANSFER_TO_YOURSELF, "You handed it out yourself; withdraw the transfer to take it back.");
+            throw new Refusal(
+                    TRANSFER_TO_YOURSELF, "You handed it out yourself; withdraw the transfer to take it back.");
         }
     }
 
@@ -140,7 +141,8 @@ public class Claims {
         if (claim.collection() != null || !keepers.collections(by).isEmpty()) {
             return keepers.collection(by, claim.collection());
         }
-        var label = Objects.requireNonNullElse(claim.collectionLabel(), USUAL_LABEL).strip();
+        var label =
+                Objects.requireNonNullElse(claim.collectionLabel(), USUAL_LABEL).strip();
         return keepers.open(by.populationId(), by.keeperId(), label, List.of(by.keeperId()));
     }
 }

@@ -53,7 +53,8 @@ class Days {
                     DATE_IN_FUTURE,
                     "handedOverOn",
                     handedOverOn,
-                    "%s lies in the future; leave the day out until the animal was handed over.".formatted(handedOverOn)));
+                    "%s lies in the future; leave the day out until the animal was handed over."
+                            .formatted(handedOverOn)));
         }
         var born = animal.born() == null ? null : animal.born().earliest();
         if (born != null && handedOverOn.isBefore(born)) {

@@ -24,8 +24,8 @@ public enum Kind {
         return Arrays.stream(values())
                 .filter(kind -> kind.word().equals(word))
                 .findAny()
-                .orElseThrow(() -> new IllegalArgumentException("Write "
-                        + Arrays.stream(values()).map(Kind::word).collect(Collectors.joining(", "))));
+                .orElseThrow(() -> new IllegalArgumentException(
+                        "Write " + Arrays.stream(values()).map(Kind::word).collect(Collectors.joining(", "))));
     }
 
     @JsonValue

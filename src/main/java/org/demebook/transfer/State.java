@@ -25,8 +25,8 @@ public enum State {
         return Arrays.stream(values())
                 .filter(state -> state.word().equals(word))
                 .findAny()
-                .orElseThrow(() -> new IllegalArgumentException("Write "
-                        + Arrays.stream(values()).map(State::word).collect(Collectors.joining(", "))));
+                .orElseThrow(() -> new IllegalArgumentException(
+                        "Write " + Arrays.stream(values()).map(State::word).collect(Collectors.joining(", "))));
     }
 
     @JsonValue

@@ -29,16 +29,30 @@ class Transfer extends PanacheEntityBase {
     UUID animalId;
     Kind kind;
     UUID fromCollectionId;
-    @Nullable UUID toKeeperId;
-    @Nullable UUID toCollectionId;
+
+    @Nullable
+    UUID toKeeperId;
+
+    @Nullable
+    UUID toCollectionId;
+
     State state;
     UUID offeredBy;
     Instant offeredAt;
     Instant expiresAt;
-    @Nullable LocalDate handedOverOn;
-    @Nullable String note;
-    @Nullable Instant endedAt;
-    @Nullable String reason;
+
+    @Nullable
+    LocalDate handedOverOn;
+
+    @Nullable
+    String note;
+
+    @Nullable
+    Instant endedAt;
+
+    @Nullable
+    String reason;
+
     long revision;
 
     protected Transfer() {}

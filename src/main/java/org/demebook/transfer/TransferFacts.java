@@ -43,7 +43,8 @@ class TransferFacts implements FactBook {
         }
     }
 
-    record TransferAccepted(UUID transferId, UUID toCollectionId, @Nullable LocalDate handedOverOn) implements Fact {
+    record TransferAccepted(
+            UUID transferId, UUID toCollectionId, @Nullable LocalDate handedOverOn) implements Fact {
         @Override
         public @Nullable String validFrom() {
             return handedOverOn == null ? null : handedOverOn.toString();

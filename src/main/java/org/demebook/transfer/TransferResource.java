@@ -69,8 +69,9 @@ class TransferResource {
     @Operation(
             operationId = "offerAnimal",
             summary = "Offer an animal to a fellow member, or hand it out with a claim code (the holder)",
-            description = "An offered animal stays where it is until the offer is accepted. One that is handed out is with"
-                    + " a holder who does not take part, until they claim it or you take it back.")
+            description =
+                    "An offered animal stays where it is until the offer is accepted. One that is handed out is with"
+                            + " a holder who does not take part, until they claim it or you take it back.")
     @APIResponse(
             responseCode = "201",
             description = "The transfer has begun; a claim code is shown this once",
@@ -178,8 +179,7 @@ class TransferResource {
             description = "The transfer and its claim code, shown this once",
             content = @Content(mediaType = "application/json", schema = @Schema(implementation = Offered.class)))
     @Refuses({NO_SUCH_POPULATION, NO_SUCH_TRANSFER, BAD_PARAMETER, NOT_ALLOWED, TRANSFER_ENDED})
-    public Response renewCode(
-            @RestPath String population, @RestPath UUID transfer, @NotNull @Valid Renewal renewal) {
+    public Response renewCode(@RestPath String population, @RestPath UUID transfer, @NotNull @Valid Renewal renewal) {
         var by = signedIn.standing(population);
         return once.answer(by.keeperId(), renewal, () -> {
             var renewed = transfers.renewCode(by, transfer, renewal);

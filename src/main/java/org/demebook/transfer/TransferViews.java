@@ -57,9 +57,10 @@ class TransferViews {
     }
 
     private List<TransferView> of(Standing by, List<Transfer> transfers, Set<UUID> own) {
-        var animalIds = transfers.stream().map(transfer -> transfer.animalId).distinct().toList();
-        var animalOfId = animals.views(by, animalIds).stream()
-                .collect(Collectors.toMap(AnimalView::id, animal -> animal));
+        var animalIds =
+                transfers.stream().map(transfer -> transfer.animalId).distinct().toList();
+        var animalOfId =
+                animals.views(by, animalIds).stream().collect(Collectors.toMap(AnimalView::id, animal -> animal));
         var keeperIds = new HashSet<UUID>();
         transfers.forEach(transfer -> {
             keeperIds.add(transfer.offeredBy);
@@ -70,15 +71,11 @@ class TransferViews {
         var nameOfId = keepers.names(keeperIds);
         return transfers.stream()
                 .map(transfer -> view(
-                        transfer,
-                        own.contains(transfer.fromCollectionId),
-                        animalOfId.get(transfer.animalId),
-                        nameOfId))
+                        transfer, own.contains(transfer.fromCollectionId), animalOfId.get(transfer.animalId), nameOfId))
                 .toList();
     }
 
-    private static TransferView view(
-            Transfer transfer, boolean given, AnimalView animal, Map<UUID, String> nameOfId) {
+    private static TransferView view(Transfer transfer, boolean given, AnimalView animal, Map<UUID, String> nameOfId) {
         return new TransferView(
                 transfer.id,
                 given,

@@ -74,7 +74,8 @@ public class Transfers {
         days.checkHandedOver(transfer.handedOverOn(), animal, breaches);
         checkAddressee(transfer, breaches);
         Breach.refuseErrors(breaches);
-        var to = transfer.to() == null ? null : keepers.member(by, transfer.to()).keeperId();
+        var to =
+                transfer.to() == null ? null : keepers.member(by, transfer.to()).keeperId();
         requireItsOwnersWill(by, animal, transfer, to);
 
         var id = Journal.newId();
@@ -143,12 +144,14 @@ public class Transfers {
             if (lent) {
                 throw new Refusal(
                         ON_LOAN,
-                        "%s is on loan to you and goes back to its owner only (loan-return).".formatted(animal.number()));
+                        "%s is on loan to you and goes back to its owner only (loan-return)."
+                                .formatted(animal.number()));
             }
             return;
         }
         if (!lent) {
-            throw new Refusal(NOT_ON_LOAN, "%s is your own; there is nobody to return it to.".formatted(animal.number()));
+            throw new Refusal(
+                    NOT_ON_LOAN, "%s is your own; there is nobody to return it to.".formatted(animal.number()));
         }
         if (to == null || !keepers.actsFor(by.populationId(), to, owner)) {
             throw new Refusal(
@@ -225,14 +228,16 @@ public class Transfers {
     public TransferView accept(Standing by, UUID transferId, Acceptance acceptance) {
         var transfer = open(by, transferId);
         requireReceiver(by, transfer);
-        var sameAnswer = acceptance.collection() == null || acceptance.collection().equals(transfer.toCollectionId);
+        var sameAnswer =
+                acceptance.collection() == null || acceptance.collection().equals(transfer.toCollectionId);
         if (transfer.state == State.ACCEPTED && sameAnswer) {
             return views.of(by, transfer);
         }
         requireStanding(transfer);
         var animal = animals.custody(by.populationId(), transfer.animalId);
         if (animal.died() != null) {
-            throw new Refusal(ANIMAL_DEAD, "%s died on %s; refuse the offer.".formatted(animal.number(), animal.died()));
+            throw new Refusal(
+                    ANIMAL_DEAD, "%s died on %s; refuse the offer.".formatted(animal.number(), animal.died()));
         }
         requireNotMerged(animal);
         var breaches = new ArrayList<Breach>();
@@ -256,7 +261,8 @@ public class Transfers {
         var owner = Objects.requireNonNull(animal.ownerCollectionId());
         if (wanted != null && !wanted.equals(owner)) {
             throw new Refusal(
-                    NO_SUCH_COLLECTION, "%s comes back into the collection that lent it, %s; name that one or none."
+                    NO_SUCH_COLLECTION,
+                    "%s comes back into the collection that lent it, %s; name that one or none."
                             .formatted(animal.number(), owner));
         }
         return owner;
@@ -323,7 +329,8 @@ public class Transfers {
 
     private void requireStanding(Transfer transfer) {
         if (transfer.due(days.now())) {
-            throw new Refusal(TRANSFER_ENDED, "The offer stood until %s; it takes a fresh one.".formatted(transfer.expiresAt));
+            throw new Refusal(
+                    TRANSFER_ENDED, "The offer stood until %s; it takes a fresh one.".formatted(transfer.expiresAt));
         }
         if (!transfer.state.open()) {
             throw new Refusal(

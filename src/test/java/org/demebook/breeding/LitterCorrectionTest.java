@@ -57,9 +57,12 @@ class LitterCorrectionTest {
                 .body("young[0].sire.candidates", hasSize(2))
                 .body("young[0].sire.wholeLitter", equalTo(true))
                 .body("young[0].litter", equalTo(id));
-        assertThat(ask("select distinct sire_draw_id::text from demebook.animal where litter_id = ?", UUID.fromString(id)))
+        assertThat(ask(
+                        "select distinct sire_draw_id::text from demebook.animal where litter_id = ?",
+                        UUID.fromString(id)))
                 .containsExactly(id);
-        assertThat(young).doesNotContain((String) colony.get(WREN, "/litters/" + id).extract().path("young[11]"));
+        assertThat(young).doesNotContain((String)
+                colony.get(WREN, "/litters/" + id).extract().path("young[11]"));
     }
 
     @Test

@@ -68,7 +68,8 @@ class LitterTest {
             assertThat(serials.get(i)).isEqualTo(serials.get(0) + i);
         }
         List<Boolean> malformed = registered.extract().path("young.held.malformed");
-        assertThat(malformed).containsExactly(false, false, false, false, false, false, false, false, false, false, true);
+        assertThat(malformed)
+                .containsExactly(false, false, false, false, false, false, false, false, false, false, true);
         String id = registered.extract().path("litter.id");
         colony.get(INES, "/animals/" + numbers.get(0)).statusCode(200).body("litter", equalTo(id));
         colony.get(WREN, "/litters/" + id).statusCode(200).body("young", equalTo(numbers));
@@ -87,7 +88,9 @@ class LitterTest {
         register(with(thirteen, "ovaFound", 11)).statusCode(422).body("detail", containsString("2 are too many"));
         register(with(thirteen, "malformedLive", 12)).statusCode(422).body("detail", containsString("2 too many"));
         register(with(thirteen, "malformedStillborn", 2)).statusCode(422).body("detail", containsString("1 too many"));
-        assertThat(ask("select id::text from demebook.animal where dam_id = (select id from demebook.animal where number = ?)", dam))
+        assertThat(ask(
+                        "select id::text from demebook.animal where dam_id = (select id from demebook.animal where number = ?)",
+                        dam))
                 .isEmpty();
     }
 
@@ -172,16 +175,16 @@ class LitterTest {
     void one_uncertain_sire_of_a_whole_litter_is_one_draw() {
         var dam = colony.female(WREN);
         var sire = either(colony.male(WREN), colony.male(WREN), true);
-        var registered = register(with(litter(dam, "2026-06-29", 3), "sire", sire)).statusCode(201);
+        var registered =
+                register(with(litter(dam, "2026-06-29", 3), "sire", sire)).statusCode(201);
 
         String id = registered.extract().path("litter.id");
         assertThat(draws(registered.extract().path("young.number"))).containsExactly(id, id, id);
     }
 
     private static List<String> draws(List<String> numbers) {
-        return ask(
-                "select sire_draw_id::text from demebook.animal where number = any (?) order by serial",
-                (Object) numbers.toArray(String[]::new));
+        return ask("select sire_draw_id::text from demebook.animal where number = any (?) order by serial", (Object)
+                numbers.toArray(String[]::new));
     }
 
     @Test
@@ -263,7 +266,8 @@ class LitterTest {
     @Test
     void two_litters_of_one_dam_are_never_closer_than_her_taxon_allows() {
         var dam = colony.female(WREN);
-        String first = register(litter(dam, "2026-01-30", 2)).statusCode(201).extract().path("litter.id");
+        String first =
+                register(litter(dam, "2026-01-30", 2)).statusCode(201).extract().path("litter.id");
 
         // 149 days
         register(litter(dam, "2026-06-28", 2))

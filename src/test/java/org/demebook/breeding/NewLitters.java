@@ -47,9 +47,7 @@ final class NewLitters {
                 "kind",
                 "candidates",
                 "candidates",
-                List.of(
-                        Map.of("animal", sire, "probability", 0.75),
-                        Map.of("animal", other, "probability", 0.25)),
+                List.of(Map.of("animal", sire, "probability", 0.75), Map.of("animal", other, "probability", 0.25)),
                 "wholeLitter",
                 wholeLitter);
     }

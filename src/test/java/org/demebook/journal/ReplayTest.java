@@ -40,8 +40,7 @@ class ReplayTest {
     /** Tables that are no state: pictures by their digest, and how an import went. */
     private static final List<String> NO_STATE = List.of("photo_content", "import_run");
 
-    private static final String TABLES_OF_POPULATIONS =
-            """
+    private static final String TABLES_OF_POPULATIONS = """
             select t.relname
             from pg_class t
             join pg_namespace n on n.oid = t.relnamespace and n.nspname = 'demebook'
@@ -62,8 +61,9 @@ class ReplayTest {
     void a_population_replayed_from_its_journal_is_the_same_in_every_row() throws IOException {
         var colony = Colony.found();
         tell(colony);
-        var populationId = UUID.fromString(
-                ask("select population_id from demebook.population where code = ?", colony.code).get(0));
+        var populationId =
+                UUID.fromString(ask("select population_id from demebook.population where code = ?", colony.code)
+                        .get(0));
         assertThat(ask("select distinct type from demebook.journal_entry where population_id = ?", populationId))
                 .as("the story tells every fact that any room knows")
                 .containsAll(knownTypes());
@@ -96,7 +96,8 @@ class ReplayTest {
                 rows.put(
                         table,
                         ask(
-                                "select to_json(t)::text from demebook.%s t where population_id = ? order by 1".formatted(table),
+                                "select to_json(t)::text from demebook.%s t where population_id = ? order by 1"
+                                        .formatted(table),
                                 populationId));
             }
         }
@@ -122,14 +123,16 @@ class ReplayTest {
         recordsAreMergedAndSeparated(colony);
         littersAreBorn(colony);
         animalsChangeHands(colony);
+        colony.post(INES, "/collections", Map.of("label", "household", "sharedWith", List.of(DOV)))
+                .statusCode(201);
+        colony.post(WREN, "/count-releases", Map.of()).statusCode(201);
     }
 
     private static void keepersComeAndGo(Colony colony) {
         as(DOV).delete(colony.path("/members/" + DOV)).then().statusCode(204);
         colony.post(WREN, "/members", Map.of("name", DOV, "role", "member")).statusCode(200);
-        colony.post(WREN, "/members", Map.of("name", DOV, "role", "coordinator")).statusCode(200);
-        colony.post(INES, "/collections", Map.of("label", "household", "sharedWith", List.of(DOV)))
-                .statusCode(201);
+        colony.post(WREN, "/members", Map.of("name", DOV, "role", "coordinator"))
+                .statusCode(200);
         as(WREN).header("If-Match", as(WREN).get(colony.path("")).header("ETag"))
                 .body(Map.of(
                         "code", colony.code,
@@ -148,21 +151,29 @@ class ReplayTest {
         var other = colony.male(WREN);
         var young = animal("unknown", "2023-07");
         young.putAll(Map.of(
-                "dam", dam,
-                "sire", either(sire, other),
-                "origin", "captive-bred",
-                "sourceCode", "C",
-                "ownReference", "K1",
-                "transponders", List.of("981000000000999"),
-                "marks", List.of("broken stripe"),
-                "notes", ""));
+                "dam",
+                dam,
+                "sire",
+                either(sire, other),
+                "origin",
+                "captive-bred",
+                "sourceCode",
+                "C",
+                "ownReference",
+                "K1",
+                "transponders",
+                List.of("981000000000999"),
+                "marks",
+                List.of("broken stripe"),
+                "notes",
+                "from a shed"));
         var number = colony.register(WREN, young);
         var died = animal("male", "../2019-05-01");
-        died.put("died", "2024");
+        died.putAll(Map.of("died", "2024", "notes", ""));
         colony.register(WREN, died);
         var fatherless = animal("female", "2024-06-29");
-        fatherless.putAll(Map.of(
-                "dam", dam, "sire", Map.of("kind", "none", "fusion", "central", "secondDivision", 0.25)));
+        fatherless.putAll(
+                Map.of("dam", dam, "sire", Map.of("kind", "none", "fusion", "central", "secondDivision", 0.25)));
         colony.register(WREN, fatherless);
 
         colony.put(WREN, number, "/parentage", Map.of("dam", dam, "sire", Map.of("kind", "known", "animal", sire)))
@@ -170,12 +181,17 @@ class ReplayTest {
         colony.put(WREN, number, "/parentage", Map.of("dam", dam, "sire", either(other, sire)))
                 .statusCode(200);
         colony.put(WREN, number, "/sex", Map.of("sex", "female")).statusCode(200);
-        colony.put(WREN, number, "/death", Map.of("on", "2025-01-03", "cause", "found dead")).statusCode(200);
+        colony.put(WREN, number, "/death", Map.of("on", "2025-01-03", "cause", "found dead"))
+                .statusCode(200);
         as(WREN).header("If-Match", colony.etag(WREN, number))
                 .delete(colony.path("/animals/" + number + "/death"))
                 .then()
                 .statusCode(200);
-        colony.put(WREN, number, "/description", Map.of("born", "2023-07-04", "origin", "unknown", "malformed", true, "notes", "calm"))
+        colony.put(
+                        WREN,
+                        number,
+                        "/description",
+                        Map.of("born", "2023-07-04", "origin", "unknown", "malformed", true, "notes", "calm"))
                 .statusCode(200);
         var mark = Map.of("kind", "mark", "value", "white chin");
         colony.post(WREN, "/animals/" + number + "/identifiers", mark).statusCode(200);
@@ -196,9 +212,7 @@ class ReplayTest {
                 "kind",
                 "candidates",
                 "candidates",
-                List.of(
-                        Map.of("animal", sire, "probability", 0.6),
-                        Map.of("animal", other, "probability", 0.125)),
+                List.of(Map.of("animal", sire, "probability", 0.6), Map.of("animal", other, "probability", 0.125)),
                 "wholeLitter",
                 true);
     }
@@ -217,9 +231,11 @@ class ReplayTest {
                     .statusCode(201)
                     .extract()
                     .path("id");
-            colony.post(WREN, "/same-animal-claims/" + claim + "/confirmation", "{}").statusCode(200);
+            colony.post(WREN, "/same-animal-claims/" + claim + "/confirmation", "{}")
+                    .statusCode(200);
             if (reversed) {
-                colony.post(WREN, "/same-animal-claims/" + claim + "/reversal", "{}").statusCode(200);
+                colony.post(WREN, "/same-animal-claims/" + claim + "/reversal", "{}")
+                        .statusCode(200);
             }
         }
     }
@@ -235,7 +251,8 @@ class ReplayTest {
                 "ovaFound", 6,
                 "malformedLive", 1,
                 "young", List.of(Map.of("sex", "male", "ownReference", "L1", "notes", " "))));
-        String id = colony.post(WREN, "/litters", litter).statusCode(201).extract().path("litter.id");
+        String id =
+                colony.post(WREN, "/litters", litter).statusCode(201).extract().path("litter.id");
         as(WREN).header("If-Match", as(WREN).get(colony.path("/litters/" + id)).header("ETag"))
                 .body(Map.of("liveBorn", 4, "stillborn", 1, "unfertilised", 2, "ovaFound", 7))
                 .put(colony.path("/litters/" + id + "/outcome"))
@@ -251,10 +268,10 @@ class ReplayTest {
         // one animal again and again: each end makes room for the next
         answer(colony, DOV, offer(colony, WREN, animal, "sale", DOV), "refusal");
         answer(colony, WREN, offer(colony, WREN, animal, "exchange", DOV), "withdrawal");
-        change(
-                "update demebook.transfer set expires_at = offered_at where id = ?",
-                UUID.fromString(offer(colony, WREN, animal, "gift", DOV)));
+        var runOut = UUID.fromString(offer(colony, WREN, animal, "gift", DOV));
+        change("update demebook.transfer set expires_at = expires_at - interval '1 year' where id = ?", runOut);
         answer(colony, DOV, offer(colony, WREN, animal, "breeding-loan", DOV), "acceptance");
+        change("update demebook.transfer set expires_at = expires_at + interval '1 year' where id = ?", runOut);
         answer(colony, WREN, offer(colony, DOV, animal, "loan-return", WREN), "acceptance");
         answer(colony, DOV, offer(colony, WREN, animal, "sale", DOV), "acceptance");
         offer(colony, DOV, animal, "sale", INES);
@@ -263,12 +280,17 @@ class ReplayTest {
         answer(colony, WREN, handOut(colony, handedOut), "withdrawal");
         handOut(colony, handedOut);
         String id = handOut(colony, colony.female(WREN));
-        var until = Map.of("expiresOn", LocalDate.now(ZoneOffset.UTC).plusDays(30).toString());
+        var until =
+                Map.of("expiresOn", LocalDate.now(ZoneOffset.UTC).plusDays(30).toString());
         String code = colony.post(WREN, "/transfers/" + id + "/claim-code", until)
                 .statusCode(200)
                 .extract()
                 .path("claimCode");
-        as(DOV).body(Map.of("code", code, "collection", colony.get(DOV, "/collections").extract().path("[0].id")))
+        as(DOV).body(Map.of(
+                        "code",
+                        code,
+                        "collection",
+                        colony.get(DOV, "/collections").extract().path("[0].id")))
                 .post("/api/v1/claims")
                 .then()
                 .statusCode(200);
@@ -293,7 +315,9 @@ class ReplayTest {
 
     private static void answer(Colony colony, String keeper, String id, String answer) {
         var body = answer.equals("acceptance")
-                ? Map.of("collection", colony.get(keeper, "/collections").extract().path("[0].id"))
+                ? Map.of(
+                        "collection",
+                        colony.get(keeper, "/collections").extract().path("[0].id"))
                 : Map.of("reason", "");
         colony.post(keeper, "/transfers/" + id + "/" + answer, body).statusCode(200);
     }

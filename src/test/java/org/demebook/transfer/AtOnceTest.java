@@ -44,8 +44,7 @@ class AtOnceTest {
     void a_transfer_accepted_twice_at_once_is_accepted_once_and_both_are_told_so() {
         var number = colony.female(WREN);
         var id = handover.offered(WREN, number, INES);
-        Callable<Response> accept =
-                () -> as(INES).body(Map.of()).post(colony.path("/transfers/" + id + "/acceptance"));
+        Callable<Response> accept = () -> as(INES).body(Map.of()).post(colony.path("/transfers/" + id + "/acceptance"));
 
         var answers = atOnce(accept, accept);
 
@@ -67,7 +66,9 @@ class AtOnceTest {
         var accepted = answers.get(0).statusCode() == 200;
         assertThat((Object) handover.get(WREN, id).extract().path("state"))
                 .isEqualTo(accepted ? "accepted" : "withdrawn");
-        assertThat((Object) colony.get(accepted ? INES : WREN, "/animals/" + number).extract().path("held.collection"))
+        assertThat((Object) colony.get(accepted ? INES : WREN, "/animals/" + number)
+                        .extract()
+                        .path("held.collection"))
                 .isNotNull();
     }
 
@@ -90,9 +91,7 @@ class AtOnceTest {
         var handedOut = handover.handOut(WREN, number).statusCode(201).extract();
         Map<String, String> claim = Map.of("code", handedOut.path("claimCode"));
 
-        var answers = atOnce(
-                () -> as(INES).body(claim).post("/api/v1/claims"),
-                () -> as(DOV).body(claim).post("/api/v1/claims"));
+        var answers = atOnce(() -> claim(INES, claim), () -> claim(DOV, claim));
 
         assertThat(answers).extracting(Response::statusCode).containsExactlyInAnyOrder(200, 404);
         assertThat(entries("transfer-claimed", handedOut.path("transfer.id"))).isEqualTo(1);
@@ -105,15 +104,15 @@ class AtOnceTest {
     void one_idempotency_key_at_once_has_one_effect_and_the_same_bytes() {
         var key = UUID.randomUUID().toString();
         var number = colony.female(WREN);
-        Callable<Response> offer =
-                () -> as(WREN, key).body(sale(number, INES)).post(colony.path("/transfers"));
+        Callable<Response> offer = () -> as(WREN, key).body(sale(number, INES)).post(colony.path("/transfers"));
 
         var answers = atOnce(offer, offer);
 
         assertThat(answers).extracting(Response::statusCode).containsExactly(201, 201);
         assertThat(answers.get(0).asByteArray()).isEqualTo(answers.get(1).asByteArray());
         assertThat(answers.get(0).header("Location")).isEqualTo(answers.get(1).header("Location"));
-        assertThat(entries("transfer-offered", answers.get(0).path("transfer.id"))).isEqualTo(1);
+        assertThat(entries("transfer-offered", answers.get(0).path("transfer.id")))
+                .isEqualTo(1);
     }
 
     @RepeatedTest(TIMES)
@@ -127,6 +126,10 @@ class AtOnceTest {
         assertThat(answers).extracting(Response::statusCode).containsExactlyInAnyOrder(201, 422);
         var refused = answers.get(0).statusCode() == 422 ? answers.get(0) : answers.get(1);
         assertThat((String) refused.path("type")).isEqualTo("/problems/idempotency-key-reused");
+    }
+
+    private static Response claim(String keeper, Map<String, String> claim) {
+        return Handover.from(Handover.freshAddress(), as(keeper)).body(claim).post("/api/v1/claims");
     }
 
     private static Map<String, String> sale(String number, String to) {

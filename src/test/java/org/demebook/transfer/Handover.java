@@ -2,14 +2,22 @@ package org.demebook.transfer;
 
 import static org.demebook.Backstage.change;
 
+import io.restassured.RestAssured;
+import io.restassured.config.HttpClientConfig;
 import io.restassured.response.ValidatableResponse;
+import io.restassured.specification.RequestSpecification;
+import java.net.InetAddress;
+import java.net.UnknownHostException;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.UUID;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.demebook.Colony;
 
 /** What the two sides of a transfer send. */
 final class Handover {
+    private static final AtomicInteger ADDRESSES = new AtomicInteger();
+
     private final Colony colony;
 
     Handover(Colony colony) {
@@ -62,5 +70,21 @@ final class Handover {
         var changed = new HashMap<String, Object>(body);
         changed.put(field, value);
         return changed;
+    }
+
+    /** An address of the sender's own: wrong codes that come from it count against nobody else. */
+    static String freshAddress() {
+        int address = ADDRESSES.incrementAndGet();
+        return "127.0.%d.%d".formatted(1 + address / 250, 1 + address % 250);
+    }
+
+    static RequestSpecification from(String address, RequestSpecification sender) {
+        try {
+            var local = HttpClientConfig.httpClientConfig()
+                    .setParam("http.route.local-address", InetAddress.getByName(address));
+            return sender.config(RestAssured.config().httpClient(local));
+        } catch (UnknownHostException e) {
+            throw new IllegalStateException(e);
+        }
     }
 }

@@ -53,7 +53,17 @@ class TransferTest {
         String id = colony.post(
                         WREN,
                         "/transfers",
-                        Map.of("animal", animal, "kind", "sale", "to", INES, "handedOverOn", "2026-03-29", "note", "eats well"))
+                        Map.of(
+                                "animal",
+                                animal,
+                                "kind",
+                                "sale",
+                                "to",
+                                INES,
+                                "handedOverOn",
+                                "2026-03-29",
+                                "note",
+                                "eats well"))
                 .statusCode(201)
                 .body("transfer.state", equalTo("offered"))
                 .body("transfer.given", equalTo(true))
@@ -80,7 +90,8 @@ class TransferTest {
     void the_receiver_sees_identity_and_parentage_and_of_the_giver_the_sign_in_name_alone() {
         var dam = colony.female(WREN);
         var young = animal("female", "2024-06-29");
-        young.putAll(Map.of("dam", dam, "notes", "paid in cash", "ownReference", "box 4", "marks", List.of("split saddle")));
+        young.putAll(
+                Map.of("dam", dam, "notes", "paid in cash", "ownReference", "box 4", "marks", List.of("split saddle")));
         var number = colony.register(WREN, young);
         var id = handover.offered(WREN, number, INES);
 
@@ -155,8 +166,14 @@ class TransferTest {
     @Test
     void the_same_answer_twice_is_one_answer() {
         var accepted = handover.offered(WREN, colony.female(WREN), INES);
-        var first = handover.answer(INES, accepted, "acceptance").statusCode(200).extract().asString();
-        assertThat(handover.answer(INES, accepted, "acceptance").statusCode(200).extract().asString())
+        var first = handover.answer(INES, accepted, "acceptance")
+                .statusCode(200)
+                .extract()
+                .asString();
+        assertThat(handover.answer(INES, accepted, "acceptance")
+                        .statusCode(200)
+                        .extract()
+                        .asString())
                 .isEqualTo(first);
         var refused = handover.offered(WREN, colony.female(WREN), INES);
         handover.answer(INES, refused, "refusal").statusCode(200);
@@ -198,9 +215,7 @@ class TransferTest {
         for (var answer : List.of("withdrawal", "claim-code")) {
             handover.answer(INES, id, answer).statusCode(403).body("type", equalTo("/problems/not-allowed"));
         }
-        handover.answer(WREN, id, "claim-code")
-                .statusCode(403)
-                .body("detail", containsString("without a claim code"));
+        handover.answer(WREN, id, "claim-code").statusCode(403).body("detail", containsString("without a claim code"));
     }
 
     @Test
@@ -371,7 +386,9 @@ class TransferTest {
                 .body("items.given", contains(true, false))
                 .extract()
                 .path("next");
-        own.get(WREN, "/transfers?limit=2&after=" + next).body("items.id", contains(first)).body("next", nullValue());
+        own.get(WREN, "/transfers?limit=2&after=" + next)
+                .body("items.id", contains(first))
+                .body("next", nullValue());
         own.get(WREN, "/transfers?state=refused").body("items.id", contains(third));
         own.get(INES, "/transfers").body("items", hasSize(2));
         own.get(WREN, "/transfers?state=lost").statusCode(400).body("type", equalTo("/problems/bad-parameter"));
