@@ -208,7 +208,7 @@ class KilledServerIT {
                         .then()
                         .statusCode(201)
                         .extract()
-                        .path("id");
+                        .path("transfer.id");
                 synchronized (offers) {
                     offers.add(id);
                 }
@@ -224,16 +224,16 @@ class KilledServerIT {
             ServerProcess server, String ines, List<String> offers, Set<String> acknowledged) throws InterruptedException {
         var workers = Executors.newFixedThreadPool(offers.size());
         var answered = new AtomicInteger();
+        var refused = new java.util.concurrent.ConcurrentLinkedQueue<String>();
         for (var offer : offers) {
             workers.submit(() -> {
-                var status = server.as(ines)
-                        .body(Map.of())
-                        .post(POPULATION + "/transfers/" + offer + "/acceptance")
-                        .statusCode();
-                answered.incrementAndGet();
-                if (status < 300) {
+                var response = server.as(ines).body(Map.of()).post(POPULATION + "/transfers/" + offer + "/acceptance");
+                if (response.statusCode() == 200) {
                     acknowledged.add(offer);
+                } else {
+                    refused.add(response.asString());
                 }
+                answered.incrementAndGet();
             });
         }
         workers.shutdown();
@@ -242,6 +242,7 @@ class KilledServerIT {
         }
         server.kill();
         assertThat(workers.awaitTermination(60, TimeUnit.SECONDS)).isTrue();
+        assertThat(refused).isEmpty();
     }
 
     // ── behind the server's back ─────────────────────────────────────────────────────────────────────────────────────
