@@ -11,6 +11,7 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Context;
+import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
 import java.util.function.Supplier;
@@ -39,6 +40,9 @@ class AncestryResource {
     @Inject
     Ancestries ancestries;
 
+    @Inject
+    KeptAnswers kept;
+
     @Context
     Request request;
 
@@ -62,7 +66,11 @@ class AncestryResource {
         int deep = generations(generations);
         var snapshot = ancestries.snapshot(by);
         int row = ancestries.row(by, snapshot, number);
-        return unlessKnown(snapshot, () -> AncestryViews.ancestry(snapshot, row, deep));
+        return unlessKnown(
+                snapshot,
+                () -> kept.get(
+                        new KeptAnswers.Question(by.populationId(), snapshot.head(), row, deep),
+                        () -> AncestryViews.ancestry(snapshot, row, deep)));
     }
 
     @GET
@@ -104,7 +112,7 @@ class AncestryResource {
         var unchanged = request.evaluatePreconditions(tag);
         return unchanged != null
                 ? unchanged.tag(tag).build()
-                : Response.ok(view.get()).tag(tag).build();
+                : Response.ok(view.get(), MediaType.APPLICATION_JSON_TYPE).tag(tag).build();
     }
 
     private static int generations(@Nullable Integer asked) {
