@@ -2,12 +2,12 @@ package org.demebook.keeper;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
-import jakarta.ws.rs.ClientErrorException;
-import jakarta.ws.rs.NotFoundException;
+import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.Response;
 import java.util.HashSet;
+import java.util.Optional;
 import java.util.Set;
-import org.jboss.logging.Logger;
+import org.jspecify.annotations.Nullable;
 import org.keycloak.admin.client.CreatedResponseUtil;
 import org.keycloak.admin.client.Keycloak;
 import org.keycloak.admin.client.resource.RealmResource;
@@ -22,7 +22,6 @@ import org.keycloak.representations.idm.GroupRepresentation;
 @ApplicationScoped
 class KeycloakGroups {
     static final String REALM = "demebook";
-    private static final Logger LOG = Logger.getLogger(KeycloakGroups.class);
     private static final String TOP = "populations";
     private static final int PAGE = 100;
 
@@ -50,30 +49,33 @@ class KeycloakGroups {
     }
 
     private static String group(RealmResource realm, String populationCode, Role role) {
-        var path = TOP + "/" + populationCode + "/" + role.word();
+        var population = TOP + "/" + populationCode;
+        return at(realm, population + "/" + role.word()).orElseGet(() -> {
+            var topId = at(realm, TOP).orElseGet(() -> make(realm, null, TOP, TOP));
+            var populationId = at(realm, population).orElseGet(() -> make(realm, topId, populationCode, population));
+            return make(realm, populationId, role.word(), population + "/" + role.word());
+        });
+    }
+
+    private static Optional<String> at(RealmResource realm, String path) {
         try {
-            return realm.getGroupByPath(path).getId();
-        } catch (NotFoundException none) {
-            var top = madeIfMissing(realm, "", TOP, null);
-            var population = madeIfMissing(realm, TOP + "/", populationCode, top);
-            return madeIfMissing(realm, TOP + "/" + populationCode + "/", role.word(), population);
+            return Optional.of(realm.getGroupByPath(path).getId());
+        } catch (WebApplicationException refused) {
+            requireGone(refused);
+            return Optional.empty();
         }
     }
 
-    private static String madeIfMissing(RealmResource realm, String below, String name, String parentId) {
-        try {
-            return realm.getGroupByPath(below + name).getId();
-        } catch (NotFoundException none) {
-            var group = new GroupRepresentation();
-            group.setName(name);
-            try (var answer = parentId == null
-                    ? realm.groups().add(group)
-                    : realm.groups().group(parentId).subGroup(group)) {
-                if (answer.getStatus() == Response.Status.CONFLICT.getStatusCode()) {
-                    return realm.getGroupByPath(below + name).getId(); // made by another server at the same moment
-                }
-                return CreatedResponseUtil.getCreatedId(answer);
+    private static String make(RealmResource realm, @Nullable String parentId, String name, String path) {
+        var group = new GroupRepresentation();
+        group.setName(name);
+        try (var answer = parentId == null
+                ? realm.groups().add(group)
+                : realm.groups().group(parentId).subGroup(group)) {
+            if (answer.getStatus() == Response.Status.CONFLICT.getStatusCode()) {
+                return realm.getGroupByPath(path).getId(); // made by another server at the same moment
             }
+            return CreatedResponseUtil.getCreatedId(answer);
         }
     }
 
@@ -91,19 +93,23 @@ class KeycloakGroups {
     private static void put(RealmResource realm, String subject, String groupId) {
         try {
             realm.users().get(subject).joinGroup(groupId);
-        } catch (ClientErrorException refused) {
-            if (refused.getResponse().getStatus() != Response.Status.NOT_FOUND.getStatusCode()) {
-                throw refused;
-            }
-            LOG.debugf("the account %s is no longer in Keycloak", subject);
+        } catch (WebApplicationException refused) {
+            requireGone(refused); // a keeper whose account was deleted there
         }
     }
 
     private static void take(RealmResource realm, String subject, String groupId) {
         try {
             realm.users().get(subject).leaveGroup(groupId);
-        } catch (NotFoundException gone) {
-            LOG.debugf("the account %s is no longer in Keycloak", subject);
+        } catch (WebApplicationException refused) {
+            requireGone(refused);
+        }
+    }
+
+    // the client throws one class for every status
+    private static void requireGone(WebApplicationException refused) {
+        if (refused.getResponse().getStatus() != Response.Status.NOT_FOUND.getStatusCode()) {
+            throw refused;
         }
     }
 }
