@@ -45,7 +45,8 @@ class KeeperFacts implements FactBook {
             Membership.deleteById(new Membership.Key(populationId, left.keeperId()));
             membershipChanged.fire(new MembershipChanged(populationId));
         } else if (fact instanceof CollectionOpened opened) {
-            new Collection(populationId, opened.collectionId(), opened.label(), Set.copyOf(opened.keeperIds())).persist();
+            new Collection(populationId, opened.collectionId(), opened.label(), Set.copyOf(opened.keeperIds()))
+                    .persist();
         }
     }
 }

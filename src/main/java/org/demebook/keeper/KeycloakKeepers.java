@@ -74,7 +74,8 @@ class KeycloakKeepers {
                 .findFirst()
                 .map(user -> new KeycloakPerson(user.getId(), user.getUsername(), fullName(user)))
                 .orElseThrow(() -> new Refusal(
-                        NO_SUCH_KEEPER, "Keycloak has no user called \"%s\"; ask them for their sign-in name.".formatted(name)));
+                        NO_SUCH_KEEPER,
+                        "Keycloak has no user called \"%s\"; ask them for their sign-in name.".formatted(name)));
     }
 
     private static @Nullable String fullName(UserRepresentation user) {
@@ -127,7 +128,8 @@ class KeycloakKeepers {
     }
 
     private static String name(KeycloakPerson person) {
-        var username = Objects.requireNonNullElse(person.username(), person.subject()).strip();
+        var username =
+                Objects.requireNonNullElse(person.username(), person.subject()).strip();
         return username.length() <= LONGEST_NAME ? username : aside(username, person.subject());
     }
 

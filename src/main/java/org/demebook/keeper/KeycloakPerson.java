@@ -11,7 +11,8 @@ import org.jspecify.annotations.Nullable;
  * @param username of one account at a time; null in a token that does not carry the profile
  * @param fullName null where no name was given
  */
-record KeycloakPerson(String subject, @Nullable String username, @Nullable String fullName) {
+record KeycloakPerson(
+        String subject, @Nullable String username, @Nullable String fullName) {
     static KeycloakPerson of(JsonWebToken token) {
         return new KeycloakPerson(
                 token.getSubject(), token.getClaim(Claims.preferred_username), token.getClaim("name"));

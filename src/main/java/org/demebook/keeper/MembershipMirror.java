@@ -35,8 +35,7 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 class MembershipMirror {
     private static final Logger LOG = Logger.getLogger(MembershipMirror.class);
-    private static final String MEMBERSHIPS =
-            """
+    private static final String MEMBERSHIPS = """
             select h.code, m.role, k.subject
             from demebook.journal_head h
             left join demebook.membership m on m.population_id = h.population_id

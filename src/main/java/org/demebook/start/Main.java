@@ -2,7 +2,6 @@ package org.demebook.start;
 
 import io.quarkus.runtime.Quarkus;
 import io.quarkus.runtime.annotations.QuarkusMain;
-import java.nio.file.Path;
 import java.util.Map;
 import org.demebook.start.LocalPostgres.Durability;
 import org.jboss.logging.Logger;
@@ -49,7 +48,8 @@ public final class Main {
     }
 
     private static void run(@Nullable LocalPostgres postgres, String... args) {
-        // closed after the server has answered its last request, whether it ends by Ctrl-C, by exit or by failing to start
+        // closed after the server has answered its last request, whether it ends by Ctrl-C, by exit or by failing to
+        // start
         Quarkus.run(
                 null,
                 (exitCode, failure) -> {

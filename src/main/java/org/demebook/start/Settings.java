@@ -41,7 +41,8 @@ final class Settings {
     }
 
     boolean hasDatabase() {
-        return config.getOptionalValue("quarkus.datasource.jdbc.url", String.class).isPresent();
+        return config.getOptionalValue("quarkus.datasource.jdbc.url", String.class)
+                .isPresent();
     }
 
     /** @throws CannotStart if a setting is missing without which nobody could sign in by Keycloak */

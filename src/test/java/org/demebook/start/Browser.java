@@ -32,7 +32,8 @@ final class Browser {
     private static final int MOST_REDIRECTS = 10;
 
     private final CookieManager cookies = new CookieManager(null, CookiePolicy.ACCEPT_ALL);
-    private final HttpClient http = HttpClient.newBuilder().cookieHandler(cookies).build();
+    private final HttpClient http =
+            HttpClient.newBuilder().cookieHandler(cookies).build();
     private final List<String> cookieLines = new ArrayList<>();
 
     /** Opens the page, signs in at Keycloak's form when sent there, and gives the page where that leads. */
@@ -42,7 +43,9 @@ final class Browser {
 
     private HttpResponse<String> fillIn(HttpResponse<String> form, String username)
             throws IOException, InterruptedException {
-        assertThat(form.statusCode()).as("the form at %s: %s", form.uri(), form.body()).isEqualTo(200);
+        assertThat(form.statusCode())
+                .as("the form at %s: %s", form.uri(), form.body())
+                .isEqualTo(200);
         var action = FORM_ACTION.matcher(form.body());
         assertThat(action.find()).as(form.body()).isTrue();
         return send(HttpRequest.newBuilder(URI.create(action.group(1).replace("&amp;", "&")))
@@ -86,7 +89,9 @@ final class Browser {
     }
 
     List<String> cookieNames() {
-        return cookies.getCookieStore().getCookies().stream().map(HttpCookie::getName).toList();
+        return cookies.getCookieStore().getCookies().stream()
+                .map(HttpCookie::getName)
+                .toList();
     }
 
     /**
@@ -110,11 +115,16 @@ final class Browser {
         var code = Pattern.compile("[?&]code=([^&]+)").matcher(location);
         assertThat(code.find()).as(location).isTrue();
         var exchange = Map.of(
-                "grant_type", "authorization_code",
-                "client_id", clientId,
-                "redirect_uri", CALLBACK.toString(),
-                "code", code.group(1),
-                "code_verifier", verifier);
+                "grant_type",
+                "authorization_code",
+                "client_id",
+                clientId,
+                "redirect_uri",
+                CALLBACK.toString(),
+                "code",
+                code.group(1),
+                "code_verifier",
+                verifier);
         var answer = browser.send(HttpRequest.newBuilder(URI.create(realm + "/protocol/openid-connect/token"))
                 .header("Content-Type", "application/x-www-form-urlencoded")
                 .POST(BodyPublishers.ofString(query(exchange))));

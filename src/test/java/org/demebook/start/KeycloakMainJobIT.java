@@ -47,14 +47,19 @@ class KeycloakMainJobIT {
     @Test
     @Order(1)
     void a_coordinator_founds_the_population_and_admits_keepers_who_never_came_here() {
-        world.as("wren").body(demo.get("population").toString()).post("/api/v1/populations").then().statusCode(201);
+        world.as("wren")
+                .body(demo.get("population").toString())
+                .post("/api/v1/populations")
+                .then()
+                .statusCode(201);
         for (var keeper : demo.get("keepers")) {
             var name = keeper.get("name").asText();
             world.account(name);
             if (keeper.get("role").asText().equals("member")) {
                 world.admit("wren", "MC", name, "member").statusCode(200);
             }
-            post(name, "/collections", Map.of("label", keeper.get("collection").asText())).statusCode(201);
+            post(name, "/collections", Map.of("label", keeper.get("collection").asText()))
+                    .statusCode(201);
         }
 
         world.awaitGroup("MC", "coordinator", Set.of("wren"));
@@ -65,7 +70,8 @@ class KeycloakMainJobIT {
     @Order(2)
     void everybody_brings_their_animals_in() throws IOException {
         for (var sheet : demo.get("sheets")) {
-            importSheet(sheet.get("keeper").asText(), DEMO.resolve(sheet.get("file").asText()));
+            importSheet(
+                    sheet.get("keeper").asText(), DEMO.resolve(sheet.get("file").asText()));
         }
         get("wren", "/animals?limit=100").statusCode(200).body("items", hasSize(16));
         post("oyelaran", "/animals", Map.of("sex", "female", "origin", "wild-caught", "born", "2021"))
@@ -123,7 +129,11 @@ class KeycloakMainJobIT {
                 .statusCode(201)
                 .extract()
                 .path("claimCode");
-        world.as("buyer").body(Map.of("code", code)).post("/api/v1/claims").then().statusCode(200);
+        world.as("buyer")
+                .body(Map.of("code", code))
+                .post("/api/v1/claims")
+                .then()
+                .statusCode(200);
 
         get("buyer", "/animals/" + animal).statusCode(200).body("held", notNullValue());
         world.awaitGroup("MC", "member", Set.of("ines", "dov", "oyelaran", "buyer"));

@@ -1,13 +1,7 @@
 package org.demebook.start;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.hamcrest.Matchers.contains;
-import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
-import static org.hamcrest.Matchers.everyItem;
-import static org.hamcrest.Matchers.hasItem;
-import static org.hamcrest.Matchers.hasLength;
-import static org.hamcrest.Matchers.startsWith;
 
 import java.time.Duration;
 import java.util.List;
@@ -40,7 +34,10 @@ class KeycloakMembersIT {
         world.awaitGroup(code, "coordinator", Set.of("wren", "ines"));
         world.awaitGroup(code, "member", Set.of());
 
-        world.as("wren").delete("/api/v1/populations/" + code + "/members/ines").then().statusCode(204);
+        world.as("wren")
+                .delete("/api/v1/populations/" + code + "/members/ines")
+                .then()
+                .statusCode(204);
         world.awaitGroup(code, "coordinator", Set.of("wren"));
     }
 
@@ -101,7 +98,11 @@ class KeycloakMembersIT {
                 .then()
                 .statusCode(409)
                 .body("type", equalTo("/problems/sign-in-elsewhere"));
-        world.as("dov").body(Map.of("secret", secret)).post("/api/v1/invitations/joinings").then().statusCode(204);
+        world.as("dov")
+                .body(Map.of("secret", secret))
+                .post("/api/v1/invitations/joinings")
+                .then()
+                .statusCode(204);
         world.as("dov").get("/api/v1/populations/" + code).then().statusCode(200);
         world.awaitGroup(code, "member", Set.of("dov"));
     }
@@ -135,7 +136,11 @@ class KeycloakMembersIT {
                     .body(Map.of("population", code))
                     .post("/api/v1/invitations")
                     .path("secret");
-            world.as(name).body(Map.of("secret", secret)).post("/api/v1/invitations/joinings").then().statusCode(204);
+            world.as(name)
+                    .body(Map.of("secret", secret))
+                    .post("/api/v1/invitations/joinings")
+                    .then()
+                    .statusCode(204);
         }
 
         List<String> names = world.as("wren")
@@ -149,8 +154,7 @@ class KeycloakMembersIT {
         for (var name : names) {
             world.admit("wren", code, name, "coordinator").statusCode(200);
         }
-        world.awaitGroup(
-                code, "coordinator", Set.of("wren", begin + "of.marrowfin", begin + "of.sandy.point"));
+        world.awaitGroup(code, "coordinator", Set.of("wren", begin + "of.marrowfin", begin + "of.sandy.point"));
     }
 
     @Test
@@ -164,11 +168,23 @@ class KeycloakMembersIT {
         try {
             long begin = System.nanoTime();
             world.as("ines").get("/api/v1/populations/" + code).then().statusCode(200);
-            world.as("ines").delete("/api/v1/populations/" + code + "/members/ines").then().statusCode(204);
+            world.as("ines")
+                    .delete("/api/v1/populations/" + code + "/members/ines")
+                    .then()
+                    .statusCode(204);
             assertThat(Duration.ofNanos(System.nanoTime() - begin)).isLessThan(Duration.ofSeconds(2));
         } finally {
             world.keycloak.thaw();
         }
         world.awaitGroup(code, "member", Set.of());
+    }
+
+    @Test
+    void a_keycloak_that_is_away_is_told_to_the_log_once_and_so_is_its_return() {
+        KeycloakWorld.await(
+                () -> KeycloakWorld.log().contains("groups are kept again"), () -> "its return is not in the log");
+
+        assertThat(KeycloakWorld.log().split(KeycloakWorld.CANNOT_KEEP, -1)).hasSize(2);
+        assertThat(world.keycloak.hasGroup("EARLY", "member")).isTrue();
     }
 }

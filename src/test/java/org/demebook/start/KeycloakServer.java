@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.TimeUnit;
@@ -145,27 +146,53 @@ final class KeycloakServer implements AutoCloseable {
     /** Gives somebody an account; returns its id. */
     String addUser(String username) {
         var user = new HashMap<String, Object>(Map.of(
-                "username", username,
-                "enabled", true,
-                "firstName", "Keeper",
-                "lastName", "Of Snakes",
-                "email", UUID.randomUUID() + "@example.org",
-                "emailVerified", true));
+                "username",
+                username,
+                "enabled",
+                true,
+                "firstName",
+                "Keeper",
+                "lastName",
+                "Of Snakes",
+                "email",
+                UUID.randomUUID() + "@example.org",
+                "emailVerified",
+                true));
         user.put("credentials", List.of(Map.of("type", "password", "value", PASSWORD, "temporary", false)));
-        var location = operator().body(user).post("/users").then().statusCode(201).extract().header("Location");
+        var location = operator()
+                .body(user)
+                .post("/users")
+                .then()
+                .statusCode(201)
+                .extract()
+                .header("Location");
         return location.substring(location.lastIndexOf('/') + 1);
     }
 
     void giveRole(String userId, String role) {
-        operator().body(List.of(role(role))).post("/users/" + userId + "/role-mappings/realm").then().statusCode(204);
+        operator()
+                .body(List.of(role(role)))
+                .post("/users/" + userId + "/role-mappings/realm")
+                .then()
+                .statusCode(204);
     }
 
     void takeRole(String userId, String role) {
-        operator().body(List.of(role(role))).delete("/users/" + userId + "/role-mappings/realm").then().statusCode(204);
+        operator()
+                .body(List.of(role(role)))
+                .delete("/users/" + userId + "/role-mappings/realm")
+                .then()
+                .statusCode(204);
     }
 
     private Map<String, Object> role(String role) {
-        return operator().get("/roles/" + role).then().statusCode(200).extract().jsonPath().getMap("");
+        return operator()
+                .get("/roles/" + role)
+                .then()
+                .statusCode(200)
+                .extract()
+                .jsonPath()
+                .getMap("");
     }
 
     void rename(String userId, String username) {
@@ -185,12 +212,18 @@ final class KeycloakServer implements AutoCloseable {
                 "config", Map.of("included.client.audience", "demebook", "access.token.claim", "true"));
         operator()
                 .body(Map.of(
-                        "clientId", clientId,
-                        "publicClient", true,
-                        "standardFlowEnabled", true,
-                        "redirectUris", List.of("http://127.0.0.1/*"),
-                        "attributes", Map.of("access.token.lifespan", Integer.toString(tokenSeconds)),
-                        "protocolMappers", forDemebook ? List.of(audience) : List.of()))
+                        "clientId",
+                        clientId,
+                        "publicClient",
+                        true,
+                        "standardFlowEnabled",
+                        true,
+                        "redirectUris",
+                        List.of("http://127.0.0.1/*"),
+                        "attributes",
+                        Map.of("access.token.lifespan", Integer.toString(tokenSeconds)),
+                        "protocolMappers",
+                        forDemebook ? List.of(audience) : List.of()))
                 .post("/clients")
                 .then()
                 .statusCode(201);
@@ -204,6 +237,10 @@ final class KeycloakServer implements AutoCloseable {
                 .orElse(Set.of());
     }
 
+    boolean hasGroup(String populationCode, String role) {
+        return groupId(populationCode, role).isPresent();
+    }
+
     void takeFromGroup(String userId, String populationCode, String role) {
         var id = groupId(populationCode, role).orElseThrow();
         operator().delete("/users/" + userId + "/groups/" + id).then().statusCode(204);
@@ -214,9 +251,9 @@ final class KeycloakServer implements AutoCloseable {
         operator().put("/users/" + userId + "/groups/" + id).then().statusCode(204);
     }
 
-    private java.util.Optional<String> groupId(String populationCode, String role) {
+    private Optional<String> groupId(String populationCode, String role) {
         var answer = operator().get("/group-by-path/populations/" + populationCode + "/" + role);
-        return answer.statusCode() == 404 ? java.util.Optional.empty() : java.util.Optional.of(answer.path("id"));
+        return answer.statusCode() == 404 ? Optional.empty() : Optional.of(answer.path("id"));
     }
 
     // ── as bad luck ──────────────────────────────────────────────────────────────────────────────────────────────────
@@ -233,7 +270,9 @@ final class KeycloakServer implements AutoCloseable {
     private void signal(String signal) throws IOException, InterruptedException {
         for (var java : process.descendants().toList()) {
             if (java.info().command().orElse("").endsWith("java")) {
-                new ProcessBuilder("kill", signal, Long.toString(java.pid())).start().waitFor();
+                new ProcessBuilder("kill", signal, Long.toString(java.pid()))
+                        .start()
+                        .waitFor();
             }
         }
     }

@@ -1,11 +1,9 @@
 package org.demebook.start;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.demebook.start.KeycloakWorld.population;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
-import static org.hamcrest.Matchers.hasItem;
-import static org.hamcrest.Matchers.not;
+import static org.hamcrest.Matchers.nullValue;
 
 import java.net.URLEncoder;
 import java.net.http.HttpRequest.BodyPublishers;
@@ -18,6 +16,7 @@ import java.time.Instant;
 import java.util.Base64;
 import java.util.Map;
 import java.util.UUID;
+import java.util.concurrent.Callable;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.stream.IntStream;
@@ -61,10 +60,14 @@ class KeycloakSignInIT {
         assertThat(arrived.uri()).hasPath(POPULATIONS);
         assertThat(arrived.statusCode()).isEqualTo(200);
 
-        assertThat(browser.get(world.server.address() + POPULATIONS).statusCode()).isEqualTo(200);
-        assertThat(browser.setCookie("q_session")).containsIgnoringCase("HttpOnly").contains("SameSite=Lax");
+        assertThat(browser.get(world.server.address() + POPULATIONS).statusCode())
+                .isEqualTo(200);
+        assertThat(browser.setCookie("q_session"))
+                .containsIgnoringCase("HttpOnly")
+                .contains("SameSite=Lax");
         browser.get(world.server.address() + "/sign-out");
-        assertThat(browser.get(world.server.address() + POPULATIONS).statusCode()).isEqualTo(401);
+        assertThat(browser.get(world.server.address() + POPULATIONS).statusCode())
+                .isEqualTo(401);
     }
 
     @Test
@@ -93,9 +96,8 @@ class KeycloakSignInIT {
         var byForm = world.byCookie(POPULATIONS)
                 .header("Content-Type", "application/x-www-form-urlencoded")
                 .POST(BodyPublishers.ofString(form));
-        var jsonAsText = world.byCookie(POPULATIONS)
-                .header("Content-Type", "text/plain")
-                .POST(BodyPublishers.ofString(json));
+        var jsonAsText =
+                world.byCookie(POPULATIONS).header("Content-Type", "text/plain").POST(BodyPublishers.ofString(json));
         var withoutKey =
                 world.byCookie(POPULATIONS).header("Content-Type", JSON).POST(BodyPublishers.ofString(json));
         var fromElsewhere = world.byCookie(POPULATIONS)
@@ -128,7 +130,7 @@ class KeycloakSignInIT {
                 .header("Access-Control-Request-Headers", "idempotency-key,content-type")
                 .options(POPULATIONS)
                 .then()
-                .header("Access-Control-Allow-Origin", org.hamcrest.Matchers.nullValue());
+                .header("Access-Control-Allow-Origin", nullValue());
     }
 
     @Test
@@ -182,11 +184,7 @@ class KeycloakSignInIT {
     void an_account_without_the_role_of_a_keeper_is_refused() {
         var id = world.account("visitor");
         world.keycloak.takeRole(id, "default-roles-demebook");
-        world.as("visitor")
-                .get(POPULATIONS)
-                .then()
-                .statusCode(403)
-                .body("type", equalTo("/problems/not-allowed"));
+        world.as("visitor").get(POPULATIONS).then().statusCode(403).body("type", equalTo("/problems/not-allowed"));
     }
 
     @Test
@@ -206,7 +204,7 @@ class KeycloakSignInIT {
         var threads = Executors.newFixedThreadPool(8);
         try {
             var statuses = threads.invokeAll(IntStream.range(0, 16)
-                    .<java.util.concurrent.Callable<Integer>>mapToObj(
+                    .<Callable<Integer>>mapToObj(
                             i -> () -> world.withToken(token).get(POPULATIONS).statusCode())
                     .toList());
             for (Future<Integer> status : statuses) {

@@ -1,26 +1,28 @@
 package org.demebook.start;
 
-import static io.restassured.RestAssured.given;
-import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.fail;
 
-import io.restassured.http.ContentType;
 import io.restassured.response.Response;
 import io.restassured.response.ValidatableResponse;
 import io.restassured.specification.RequestSpecification;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.net.URI;
 import java.net.http.HttpRequest;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.DriverManager;
+import java.sql.SQLException;
 import java.time.Duration;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Properties;
 import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BooleanSupplier;
+import java.util.function.Supplier;
 import org.demebook.ContractFilter;
 
 /**
@@ -30,6 +32,8 @@ import org.demebook.ContractFilter;
 final class KeycloakWorld {
     private static final Path STATE = Path.of("target", "keycloak-state").toAbsolutePath();
     private static final Duration SOON = Duration.ofSeconds(20);
+    private static final int MIRROR_SECONDS = 2;
+    static final String CANNOT_KEEP = "groups cannot be kept just now";
     private static final AtomicInteger FOUNDED = new AtomicInteger();
     private static KeycloakWorld world;
 
@@ -52,7 +56,7 @@ final class KeycloakWorld {
                 "-Ddemebook.keycloak.url=http://127.0.0.1:" + port,
                 "-Ddemebook.keycloak.secret=" + KeycloakServer.SECRET,
                 "-Ddemebook.keycloak.admin-secret=" + KeycloakServer.ADMIN_SECRET,
-                "-Ddemebook.keycloak.mirror-every=3s",
+                "-Ddemebook.keycloak.mirror-every=" + MIRROR_SECONDS + "s",
                 "-Ddemebook.stop-with-parent=true");
         Runtime.getRuntime().addShutdownHook(new Thread(server::close));
         withoutKeycloak = new WithoutKeycloak(
@@ -60,8 +64,34 @@ final class KeycloakWorld {
                 server.anonymous().get("/api/v1/node"),
                 server.as("not.a.token").get("/api/v1/populations"),
                 new Browser().get(server.address() + "/sign-in").statusCode());
+        foundInTheDatabase("EARLY");
+        await(() -> log().contains(CANNOT_KEEP), () -> "nothing in the log of groups that cannot be kept");
+        Thread.sleep(MIRROR_SECONDS * 2_000L); // two more attempts
         keycloak = KeycloakServer.start(port, server.address());
         Runtime.getRuntime().addShutdownHook(new Thread(keycloak::close));
+    }
+
+    /** A population of nobody, behind the server's back: while Keycloak is away nobody can sign in and found one. */
+    private static void foundInTheDatabase(String code) throws IOException {
+        var postgresql = STATE.resolve("postgresql");
+        var secrets = new Properties();
+        try (var reader = Files.newBufferedReader(postgresql.resolve("secrets.properties"))) {
+            secrets.load(reader);
+        }
+        var port = Files.readAllLines(postgresql.resolve("data").resolve("postmaster.pid"))
+                .get(3);
+        try (var connection = DriverManager.getConnection(
+                        DatabaseSetup.jdbcUrl(Integer.parseInt(port.strip()), DatabaseSetup.DATABASE),
+                        DatabaseSetup.OWNER,
+                        secrets.getProperty("owner.password"));
+                var insert = connection.prepareStatement(
+                        "insert into demebook.journal_head (population_id, code, node_code, seq) values (?, ?, 'H', 0)")) {
+            insert.setObject(1, UUID.randomUUID());
+            insert.setString(2, code);
+            insert.executeUpdate();
+        } catch (SQLException e) {
+            throw new IllegalStateException(e);
+        }
     }
 
     static synchronized KeycloakWorld start() throws IOException, InterruptedException {
@@ -109,8 +139,13 @@ final class KeycloakWorld {
     // ── populations ──────────────────────────────────────────────────────────────────────────────────────────────────
 
     String found(String coordinator) {
-        var code = "K" + Integer.toString(36 * 36 + FOUNDED.incrementAndGet(), 36).toUpperCase();
-        as(coordinator).body(population(code)).post("/api/v1/populations").then().statusCode(201);
+        var code =
+                "K" + Integer.toString(36 * 36 + FOUNDED.incrementAndGet(), 36).toUpperCase();
+        as(coordinator)
+                .body(population(code))
+                .post("/api/v1/populations")
+                .then()
+                .statusCode(201);
         return code;
     }
 
@@ -133,12 +168,11 @@ final class KeycloakWorld {
 
     /** Waits until exactly these are in Keycloak's group populations/CODE/ROLE. */
     void awaitGroup(String code, String role, Set<String> usernames) {
-        await(
-                () -> keycloak.group(code, role).equals(usernames),
-                () -> "populations/%s/%s holds %s".formatted(code, role, keycloak.group(code, role)));
+        await(() -> keycloak.group(code, role).equals(usernames), () -> "populations/%s/%s holds %s"
+                .formatted(code, role, keycloak.group(code, role)));
     }
 
-    static void await(BooleanSupplier wanted, java.util.function.Supplier<String> otherwise) {
+    static void await(BooleanSupplier wanted, Supplier<String> otherwise) {
         long end = System.nanoTime() + SOON.toNanos();
         while (!wanted.getAsBoolean()) {
             if (System.nanoTime() > end) {
@@ -152,7 +186,11 @@ final class KeycloakWorld {
         }
     }
 
-    String log() throws IOException {
-        return Files.readString(STATE.resolve("server.log"));
+    static String log() {
+        try {
+            return Files.readString(STATE.resolve("server.log"));
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 }

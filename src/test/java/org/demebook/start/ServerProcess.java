@@ -46,7 +46,8 @@ final class ServerProcess implements AutoCloseable {
         long begin = System.nanoTime();
         var process = new ProcessBuilder(command)
                 .redirectErrorStream(true)
-                .redirectOutput(ProcessBuilder.Redirect.appendTo(state.resolve("server.log").toFile()))
+                .redirectOutput(ProcessBuilder.Redirect.appendTo(
+                        state.resolve("server.log").toFile()))
                 .start();
         while (!ready(port)) {
             if (!process.isAlive() || System.nanoTime() - begin > PATIENCE.toNanos()) {
@@ -60,7 +61,10 @@ final class ServerProcess implements AutoCloseable {
 
     private static boolean ready(int port) {
         try {
-            return given().baseUri("http://127.0.0.1:" + port).get("/q/health/ready").statusCode() == 200;
+            return given().baseUri("http://127.0.0.1:" + port)
+                            .get("/q/health/ready")
+                            .statusCode()
+                    == 200;
         } catch (Exception refused) {
             return false;
         }
