@@ -37,7 +37,8 @@ public final class Colony {
     }
 
     public static Colony found() {
-        var colony = new Colony("T" + Integer.toString(36 * 36 + FOUNDED.incrementAndGet(), 36).toUpperCase());
+        var colony = new Colony(
+                "T" + Integer.toString(36 * 36 + FOUNDED.incrementAndGet(), 36).toUpperCase());
         var population = new HashMap<String, Object>();
         population.put("code", colony.code);
         population.put("name", "Marrowfin Cay");
@@ -47,10 +48,12 @@ public final class Colony {
         as(WREN).body(population).post("/api/v1/populations").then().statusCode(201);
         for (var member : new String[] {INES, DOV}) {
             token(member);
-            colony.post(WREN, "/members", Map.of("name", member, "role", "member")).statusCode(200);
+            colony.post(WREN, "/members", Map.of("name", member, "role", "member"))
+                    .statusCode(200);
         }
         for (var keeper : new String[] {WREN, INES, DOV}) {
-            colony.post(keeper, "/collections", Map.of("label", keeper + "'s rack")).statusCode(201);
+            colony.post(keeper, "/collections", Map.of("label", keeper + "'s rack"))
+                    .statusCode(201);
         }
         return colony;
     }
@@ -73,7 +76,10 @@ public final class Colony {
 
     /** The same from a given address. */
     public static RequestSpecification anonymous(String address) {
-        return given().header("X-Forwarded-For", address).filter(CONTRACT).baseUri(TestHTTPResourceManager.getUri()).contentType(ContentType.JSON);
+        return given().header("X-Forwarded-For", address)
+                .filter(CONTRACT)
+                .baseUri(TestHTTPResourceManager.getUri())
+                .contentType(ContentType.JSON);
     }
 
     public static String token(String keeper) {
@@ -133,7 +139,12 @@ public final class Colony {
     }
 
     public String etag(String keeper, String number) {
-        return as(keeper).get(path("/animals/" + number)).then().statusCode(200).extract().header("ETag");
+        return as(keeper)
+                .get(path("/animals/" + number))
+                .then()
+                .statusCode(200)
+                .extract()
+                .header("ETag");
     }
 
     // ── animals ──────────────────────────────────────────────────────────────────────────────────────────────────────

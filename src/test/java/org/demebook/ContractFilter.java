@@ -48,31 +48,41 @@ public final class ContractFilter implements Filter {
             return; // RFC 9110 gives it to every GET with an ETag
         }
         assertThat(listed)
-                .as("%s answered %d, which the contract does not list: %s", what, response.statusCode(), response.asString())
+                .as(
+                        "%s answered %d, which the contract does not list: %s",
+                        what, response.statusCode(), response.asString())
                 .isNotNull();
         if (response.statusCode() >= 400) {
             assertThat(response.contentType()).as(what).startsWith("application/problem+json");
             var types = StreamSupport.stream(listed.get("x-problem-types").spliterator(), false)
                     .map(JsonNode::asText)
                     .toList();
-            assertThat(types).as("problem types of %s in the contract", what).contains(response.path("type").toString());
-        } else if (listed.has("content") && response.contentType() != null && !response.contentType().isEmpty()) {
+            assertThat(types)
+                    .as("problem types of %s in the contract", what)
+                    .contains(response.path("type").toString());
+        } else if (listed.has("content")
+                && response.contentType() != null
+                && !response.contentType().isEmpty()) {
             var forms = new ArrayList<String>();
             listed.get("content").fieldNames().forEachRemaining(forms::add);
-            assertThat(forms).as("forms of %s in the contract", what)
-                    .anyMatch(form -> form.split(";")[0].equals(response.contentType().split(";")[0]));
+            assertThat(forms)
+                    .as("forms of %s in the contract", what)
+                    .anyMatch(form ->
+                            form.split(";")[0].equals(response.contentType().split(";")[0]));
         }
     }
 
     private static List<Operation> operations() {
         try {
-            var contract = new YAMLMapper().readTree(Path.of("openapi", "openapi.yaml").toFile());
+            var contract =
+                    new YAMLMapper().readTree(Path.of("openapi", "openapi.yaml").toFile());
             var operations = new ArrayList<Operation>();
             for (Map.Entry<String, JsonNode> path : contract.path("paths").properties()) {
                 var pattern = Pattern.compile(path.getKey().replaceAll("\\{[^}]+}", "[^/]+"));
                 int variables = path.getKey().split("\\{").length - 1;
                 for (Map.Entry<String, JsonNode> verb : path.getValue().properties()) {
-                    operations.add(new Operation(pattern, variables, verb.getKey(), verb.getValue().get("responses")));
+                    operations.add(new Operation(
+                            pattern, variables, verb.getKey(), verb.getValue().get("responses")));
                 }
             }
             return operations;

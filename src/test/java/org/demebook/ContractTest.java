@@ -22,7 +22,8 @@ class ContractTest {
     /** To take a wanted change over: {@code mvn test -Dtest=ContractTest -Ddemebook.contract=write}. */
     @Test
     void the_committed_contract_is_the_one_that_the_server_speaks() throws IOException {
-        var spoken = Colony.anonymous().accept("application/yaml").get("/openapi").asString();
+        var spoken =
+                Colony.anonymous().accept("application/yaml").get("/openapi").asString();
         if ("write".equals(System.getProperty("demebook.contract"))) {
             Files.createDirectories(COMMITTED.getParent());
             Files.writeString(COMMITTED, spoken);
@@ -39,8 +40,12 @@ class ContractTest {
             for (var verb : path.getValue().properties()) {
                 operations++;
                 var operation = verb.getValue();
-                var open = operation.has("security") && operation.get("security").isEmpty();
-                var address = path.getKey().replaceAll("\\{(claim|photo|id|transfer|import|release|litter)}", UUID.randomUUID().toString())
+                var open =
+                        operation.has("security") && operation.get("security").isEmpty();
+                var address = path.getKey()
+                        .replaceAll(
+                                "\\{(claim|photo|id|transfer|import|release|litter)}",
+                                UUID.randomUUID().toString())
                         .replaceAll("\\{[^}]+}", "none");
                 var form = operation.path("requestBody").path("content").fieldNames();
                 var status = Colony.anonymous()

@@ -31,8 +31,7 @@ public final class Marrowfin {
         {24, 12, 10}
     };
 
-    private static final Map<Integer, String> KEEPERS =
-            Map.of(13, WREN, 23, WREN, 12, INES, 14, INES, 6, OYELARAN);
+    private static final Map<Integer, String> KEEPERS = Map.of(13, WREN, 23, WREN, 12, INES, 14, INES, 6, OYELARAN);
 
     public final Colony colony;
     private final Map<Integer, String> numbers = new HashMap<>();
@@ -40,8 +39,10 @@ public final class Marrowfin {
     private Marrowfin() {
         colony = Colony.found();
         Colony.token(OYELARAN);
-        colony.post(WREN, "/members", Map.of("name", OYELARAN, "role", "member")).statusCode(200);
-        colony.post(OYELARAN, "/collections", Map.of("label", "racks by the door")).statusCode(201);
+        colony.post(WREN, "/members", Map.of("name", OYELARAN, "role", "member"))
+                .statusCode(200);
+        colony.post(OYELARAN, "/collections", Map.of("label", "racks by the door"))
+                .statusCode(201);
     }
 
     /** With the founder 006, alive and without young. */

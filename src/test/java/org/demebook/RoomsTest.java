@@ -1,8 +1,8 @@
 package org.demebook;
 
-import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.classes;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 
 import com.tngtech.archunit.core.domain.JavaClass;
 import com.tngtech.archunit.core.domain.JavaClasses;
@@ -38,8 +38,17 @@ class RoomsTest {
             Map.entry(
                     "start",
                     Set.of(
-                            "problem", "rest", "journal", "keeper", "registry", "breeding", "transfer", "sheet",
-                            "ancestry", "planning", "census")));
+                            "problem",
+                            "rest",
+                            "journal",
+                            "keeper",
+                            "registry",
+                            "breeding",
+                            "transfer",
+                            "sheet",
+                            "ancestry",
+                            "planning",
+                            "census")));
 
     private static final JavaClasses HOUSE = new ClassFileImporter()
             .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
@@ -57,8 +66,18 @@ class RoomsTest {
 
     @Test
     void resources_and_entities_stay_in_their_room() {
-        classes().that().areAnnotatedWith(Path.class).should().bePackagePrivate().check(HOUSE);
-        classes().that().areAnnotatedWith(Entity.class).should().bePackagePrivate().check(HOUSE);
+        classes()
+                .that()
+                .areAnnotatedWith(Path.class)
+                .should()
+                .bePackagePrivate()
+                .check(HOUSE);
+        classes()
+                .that()
+                .areAnnotatedWith(Entity.class)
+                .should()
+                .bePackagePrivate()
+                .check(HOUSE);
     }
 
     @Test

@@ -51,7 +51,8 @@ class AncestryResource {
     @Operation(
             operationId = "getAncestry",
             summary = "Where an animal comes from",
-            description = "Its ancestors by number, its inbreeding and its founders. The ETag holds until the register changes.")
+            description =
+                    "Its ancestors by number, its inbreeding and its founders. The ETag holds until the register changes.")
     @APIResponse(
             responseCode = "200",
             description = "Each ancestor once, the nearest generation first",
@@ -112,7 +113,9 @@ class AncestryResource {
         var unchanged = request.evaluatePreconditions(tag);
         return unchanged != null
                 ? unchanged.tag(tag).build()
-                : Response.ok(view.get(), MediaType.APPLICATION_JSON_TYPE).tag(tag).build();
+                : Response.ok(view.get(), MediaType.APPLICATION_JSON_TYPE)
+                        .tag(tag)
+                        .build();
     }
 
     private static int generations(@Nullable Integer asked) {
@@ -120,8 +123,7 @@ class AncestryResource {
             return USUAL_GENERATIONS;
         }
         if (asked < 1 || asked > MOST_GENERATIONS) {
-            throw new Refusal(
-                    BAD_PARAMETER, "generations is %d; ask for 1 to %d.".formatted(asked, MOST_GENERATIONS));
+            throw new Refusal(BAD_PARAMETER, "generations is %d; ask for 1 to %d.".formatted(asked, MOST_GENERATIONS));
         }
         return asked;
     }

@@ -127,7 +127,8 @@ final class AncestryViews {
         for (int i = 0; i < contributions.founders().length; i++) {
             int row = contributions.founders()[i];
             if (snapshot.founder(row)) {
-                founders.add(new Contribution(snapshot.number(row), contributions.shares()[i]));
+                founders.add(
+                        new Contribution(snapshot.number(row), contributions.shares()[i]));
             }
         }
         founders.sort(Comparator.comparingDouble(Contribution::contribution).reversed()); // stable: ties by number

@@ -11,12 +11,7 @@ import java.util.List;
  * @param journalHead the last journal entry that was taken into account
  */
 public record KinshipView(
-        Side animal,
-        Side other,
-        double kinship,
-        String convention,
-        List<String> commonAncestors,
-        long journalHead) {
+        Side animal, Side other, double kinship, String convention, List<String> commonAncestors, long journalHead) {
 
     /**
      * One of the two.

@@ -110,7 +110,8 @@ public final class Snapshot {
     }
 
     /** As it is known, in writing. */
-    @Nullable String born(int row) {
+    @Nullable
+    String born(int row) {
         return born[row];
     }
 

@@ -60,7 +60,9 @@ final class SnapshotReader {
     private void joinAliases() {
         var waiting = new ArrayList<>(aliases);
         while (!waiting.isEmpty()) {
-            var joined = waiting.stream().filter(alias -> rowOf.containsKey(alias.sameAsId())).toList();
+            var joined = waiting.stream()
+                    .filter(alias -> rowOf.containsKey(alias.sameAsId()))
+                    .toList();
             if (joined.isEmpty()) {
                 throw new IllegalStateException("records that stand for each other: " + waiting);
             }

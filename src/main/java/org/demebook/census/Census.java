@@ -75,7 +75,8 @@ public class Census {
         Keepers.requireCoordinator(by);
         var day = Objects.requireNonNullElseGet(release.countedOn(), () -> LocalDate.now(clock));
         if (day.isAfter(LocalDate.now(clock))) {
-            throw new Refusal(DATE_IN_FUTURE, "%s lies in the future; animals are counted when it has come.".formatted(day));
+            throw new Refusal(
+                    DATE_IN_FUTURE, "%s lies in the future; animals are counted when it has come.".formatted(day));
         }
         var snapshot = ancestries.snapshot(by);
         int daysOfAgeToBreed = populations.get(by).profile().daysOfAgeToBreed();
@@ -130,7 +131,8 @@ public class Census {
         if (CountRelease.exists(by.populationId(), counts.countedOn())) {
             throw new Refusal(
                     DAY_COUNTED_ALREADY,
-                    "The counts of %s are released and stay as they are; count on another day.".formatted(counts.countedOn()));
+                    "The counts of %s are released and stay as they are; count on another day."
+                            .formatted(counts.countedOn()));
         }
         var released = new CountsReleased(
                 by.populationCode(),

@@ -47,7 +47,8 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "Counts")
 class CountReleaseResource {
     /** A page of releases. */
-    record CountReleasePage(List<CountReleaseView> items, @Nullable String next) {}
+    record CountReleasePage(
+            List<CountReleaseView> items, @Nullable String next) {}
 
     @Inject
     SignedIn signedIn;
@@ -59,11 +60,14 @@ class CountReleaseResource {
     Once once;
 
     @POST
-    @Operation(operationId = "releaseCounts", summary = "Count the living animals and release the counts (coordinators)")
+    @Operation(
+            operationId = "releaseCounts",
+            summary = "Count the living animals and release the counts (coordinators)")
     @APIResponse(
             responseCode = "201",
             description = "The release; everybody can read it, nobody can change it",
-            content = @Content(mediaType = "application/json", schema = @Schema(implementation = CountReleaseView.class)))
+            content =
+                    @Content(mediaType = "application/json", schema = @Schema(implementation = CountReleaseView.class)))
     @Refuses({NO_SUCH_POPULATION, NOT_ALLOWED, DATE_IN_FUTURE, DAY_COUNTED_ALREADY})
     public Response release(@RestPath String population, @NotNull @Valid NewCountRelease release) {
         var by = signedIn.standing(population);
@@ -83,14 +87,16 @@ class CountReleaseResource {
     @APIResponse(
             responseCode = "200",
             description = "A page of releases; the Link header leads to the next",
-            content = @Content(mediaType = "application/json", schema = @Schema(implementation = CountReleasePage.class)))
+            content =
+                    @Content(mediaType = "application/json", schema = @Schema(implementation = CountReleasePage.class)))
     @Refuses(BAD_PARAMETER)
     public Response releases(
             @RestPath String population,
             @QueryParam("after") @Nullable String after,
             @QueryParam("limit") @Nullable Integer limit,
             @Context UriInfo uri) {
-        return census.releases(population, day(Page.after(after)), Page.limit(limit)).response(uri);
+        return census.releases(population, day(Page.after(after)), Page.limit(limit))
+                .response(uri);
     }
 
     @GET
@@ -135,7 +141,8 @@ class CountReleaseResource {
         try {
             return cursor == null ? null : LocalDate.parse(cursor);
         } catch (DateTimeParseException e) {
-            throw new Refusal(BAD_PARAMETER, "after is not a cursor of this list; take it from next of the page before.");
+            throw new Refusal(
+                    BAD_PARAMETER, "after is not a cursor of this list; take it from next of the page before.");
         }
     }
 

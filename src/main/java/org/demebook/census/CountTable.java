@@ -45,7 +45,11 @@ final class CountTable {
         var cells = new ArrayList<Cell>();
         for (var sex : Sex.values()) {
             for (var age : AgeClass.values()) {
-                cells.add(cell(sex.word(), age.word(), isTold(sex, age), animal -> animal.sex() == sex && animal.age() == age));
+                cells.add(cell(
+                        sex.word(),
+                        age.word(),
+                        isTold(sex, age),
+                        animal -> animal.sex() == sex && animal.age() == age));
             }
             boolean row = all(AgeClass.values(), age -> isTold(sex, age));
             cells.add(cell(sex.word(), ALL, row, animal -> animal.sex() == sex));

@@ -12,11 +12,11 @@ import jakarta.validation.constraints.Size;
  */
 public record Acceptance(
         @NotNull @Size(max = 100) String secret,
+
         @NotNull
-                @Pattern(
-                        regexp = "[A-Za-z0-9][A-Za-z0-9._-]{1,39}",
-                        message = "takes 2 to 40 letters, digits, dots, dashes")
-                String name,
+        @Pattern(regexp = "[A-Za-z0-9][A-Za-z0-9._-]{1,39}", message = "takes 2 to 40 letters, digits, dots, dashes")
+        String name,
+
         @NotBlank @Size(max = 100) String fullName,
         @NotNull @Size(max = 200) String password) {
     @Override

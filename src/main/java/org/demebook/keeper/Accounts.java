@@ -157,7 +157,8 @@ public class Accounts {
     public void accept(Asker by, String secret) {
         var invitation = usable(secret);
         if (invitation.populationId != null && keepers.belongs(invitation.populationId, by.keeperId())) {
-            throw new Refusal(ALREADY_MEMBER, "You belong to that population already; the link stays good for another.");
+            throw new Refusal(
+                    ALREADY_MEMBER, "You belong to that population already; the link stays good for another.");
         }
         use(invitation, Keeper.findById(by.keeperId()));
     }
@@ -197,7 +198,8 @@ public class Accounts {
                 || password.getBytes(StandardCharsets.UTF_8).length > MOST_PASSWORD_BYTES
                 || password.toLowerCase(Locale.ROOT).contains(name.toLowerCase(Locale.ROOT))) {
             throw new Refusal(
-                    WEAK_PASSWORD, "Take a password of %d to %d characters that does not contain your name."
+                    WEAK_PASSWORD,
+                    "Take a password of %d to %d characters that does not contain your name."
                             .formatted(SHORTEST_PASSWORD, MOST_PASSWORD_BYTES));
         }
         var keeper = create(name, fullName, administrator);
@@ -207,7 +209,8 @@ public class Accounts {
 
     private Keeper create(String name, String fullName, boolean administrator) {
         if (Keeper.named(name).isPresent()) {
-            throw new Refusal(NAME_TAKEN, "Somebody is called \"%s\" already; choose another sign-in name.".formatted(name));
+            throw new Refusal(
+                    NAME_TAKEN, "Somebody is called \"%s\" already; choose another sign-in name.".formatted(name));
         }
         var id = Journal.newId();
         var keeper = new Keeper(id, name.strip(), fullName.strip(), id.toString(), administrator, Instant.now(clock));
@@ -221,7 +224,8 @@ public class Accounts {
 
     private void requireLocal() {
         if (!isLocal()) {
-            throw new Refusal(SIGN_IN_ELSEWHERE, "Sign in where your accounts are kept and come back with the token of there.");
+            throw new Refusal(
+                    SIGN_IN_ELSEWHERE, "Sign in where your accounts are kept and come back with the token of there.");
         }
     }
 }

@@ -26,8 +26,8 @@ public class Attempts {
     /** Does the work and counts a refusal against the sender's address; refuses with TOO_MANY_REQUESTS unasked when it is used up. */
     public <T> T counted(HttpServerRequest request, Supplier<T> work) {
         var bucket = bucketOfAddress.get(request.remoteAddress().hostAddress(), address -> Bucket.builder()
-                .addLimit(limit -> limit.capacity(wrongPerQuarterHour)
-                        .refillGreedy(wrongPerQuarterHour, Duration.ofMinutes(15)))
+                .addLimit(limit ->
+                        limit.capacity(wrongPerQuarterHour).refillGreedy(wrongPerQuarterHour, Duration.ofMinutes(15)))
                 .build());
         if (bucket.getAvailableTokens() == 0) {
             throw new Refusal(TOO_MANY_REQUESTS, "Wait a quarter of an hour, then try again.");

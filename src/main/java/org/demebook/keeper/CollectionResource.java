@@ -77,7 +77,9 @@ class CollectionResource {
 
     @POST
     @Path("members")
-    @Operation(operationId = "admitMember", summary = "Take a keeper of this node in, or change their role (coordinators)")
+    @Operation(
+            operationId = "admitMember",
+            summary = "Take a keeper of this node in, or change their role (coordinators)")
     @APIResponse(
             responseCode = "200",
             description = "The keeper's place in the population",

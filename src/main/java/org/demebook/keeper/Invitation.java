@@ -22,13 +22,22 @@ class Invitation extends PanacheEntityBase {
     UUID id;
 
     String secretHash;
-    @Nullable UUID populationId;
-    @Nullable String role;
+
+    @Nullable
+    UUID populationId;
+
+    @Nullable
+    String role;
+
     UUID invitedBy;
     Instant invitedAt;
     Instant expiresAt;
-    @Nullable Instant usedAt;
-    @Nullable UUID usedBy;
+
+    @Nullable
+    Instant usedAt;
+
+    @Nullable
+    UUID usedBy;
 
     protected Invitation() {}
 

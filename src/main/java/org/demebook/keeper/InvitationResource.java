@@ -41,7 +41,9 @@ class InvitationResource {
      *
      * @param population code of a population that you coordinate; nothing for the node alone (administrators)
      */
-    record NewInvitation(@Nullable @Size(max = 6) String population, @Nullable Role role) {}
+    record NewInvitation(
+            @Nullable @Size(max = 6) String population,
+            @Nullable Role role) {}
 
     /** The secret of a one-time link. */
     record Secretive(@NotNull @Size(max = 100) String secret) {}
@@ -69,9 +71,8 @@ class InvitationResource {
         var by = signedIn.asker();
         var into = invitation.population() == null ? null : signedIn.standing(invitation.population());
         return once.answer(
-                by.keeperId(),
-                invitation,
-                () -> Answer.ok(null, accounts.invite(by, into, invitation.role())).shownOnce());
+                by.keeperId(), invitation, () -> Answer.ok(null, accounts.invite(by, into, invitation.role()))
+                        .shownOnce());
     }
 
     @POST
@@ -91,8 +92,8 @@ class InvitationResource {
         var holder = UUID.nameUUIDFromBytes(acceptance.secret().getBytes(StandardCharsets.UTF_8));
         return attempts.counted(
                 request,
-                () -> once.answer(
-                        holder, acceptance, () -> Answer.ok(null, accounts.accept(acceptance)).shownOnce()));
+                () -> once.answer(holder, acceptance, () -> Answer.ok(null, accounts.accept(acceptance))
+                        .shownOnce()));
     }
 
     @POST
@@ -102,9 +103,11 @@ class InvitationResource {
     @Refuses({INVITATION_NOT_VALID, ALREADY_MEMBER, TOO_MANY_REQUESTS})
     public Response join(@NotNull @Valid Secretive link, @Context HttpServerRequest request) {
         var by = signedIn.asker();
-        return attempts.counted(request, () -> once.answer(by.keeperId(), link, () -> {
-            accounts.accept(by, link.secret());
-            return Answer.done();
-        }));
+        return attempts.counted(
+                request,
+                () -> once.answer(by.keeperId(), link, () -> {
+                    accounts.accept(by, link.secret());
+                    return Answer.done();
+                }));
     }
 }

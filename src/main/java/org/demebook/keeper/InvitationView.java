@@ -8,5 +8,4 @@ import org.jspecify.annotations.Nullable;
  *
  * @param secret to be sent to the invited one, who gives it with POST /api/v1/invitations/acceptances
  */
-public record InvitationView(
-        String secret, @Nullable String population, Instant expiresAt) {}
+public record InvitationView(String secret, @Nullable String population, Instant expiresAt) {}

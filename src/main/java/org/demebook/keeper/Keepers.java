@@ -28,16 +28,14 @@ import org.jspecify.annotations.Nullable;
 /** What keepers are in a population, and for which collections they act. */
 @ApplicationScoped
 public class Keepers {
-    private static final String STANDING =
-            """
+    private static final String STANDING = """
             select h.population_id, m.role, h.seq
             from demebook.journal_head h
             join demebook.membership m on m.population_id = h.population_id and m.keeper_id = ?
             where h.code = ?
             """;
 
-    private static final String KEEPERS_OF_COLLECTIONS =
-            """
+    private static final String KEEPERS_OF_COLLECTIONS = """
             select collection_id, keeper_id
             from demebook.collection_keeper
             where population_id = ?
@@ -62,7 +60,8 @@ public class Keepers {
             try (var row = query.executeQuery()) {
                 if (!row.next()) {
                     throw new Refusal(
-                            NO_SUCH_POPULATION, "You belong to no population with the code %s.".formatted(populationCode));
+                            NO_SUCH_POPULATION,
+                            "You belong to no population with the code %s.".formatted(populationCode));
                 }
                 return new Standing(
                         row.getObject(1, UUID.class),
@@ -97,12 +96,14 @@ public class Keepers {
         }
         if (own.isEmpty()) {
             throw new Refusal(
-                    NO_COLLECTION, "Open a collection first (POST /api/v1/populations/%s/collections)."
+                    NO_COLLECTION,
+                    "Open a collection first (POST /api/v1/populations/%s/collections)."
                             .formatted(by.populationCode()));
         }
         if (own.size() > 1) {
             throw new Refusal(
-                    NO_SUCH_COLLECTION, "You act for %d collections; say which one (collection).".formatted(own.size()));
+                    NO_SUCH_COLLECTION,
+                    "You act for %d collections; say which one (collection).".formatted(own.size()));
         }
         return own.get(0);
     }
@@ -110,7 +111,8 @@ public class Keepers {
     /** Whether a keeper acts for a collection. */
     @Transactional
     public boolean actsFor(UUID populationId, UUID keeperId, UUID collectionId) {
-        return Collection.of(populationId, keeperId).stream().anyMatch(collection -> collection.id.equals(collectionId));
+        return Collection.of(populationId, keeperId).stream()
+                .anyMatch(collection -> collection.id.equals(collectionId));
     }
 
     /**
@@ -185,8 +187,8 @@ public class Keepers {
     public List<MemberView> members(Standing by) {
         requireCoordinator(by);
         return Membership.in(by.populationId()).stream()
-                .map(membership -> new MemberView(
-                        Keeper.<Keeper>findById(membership.keeperId).name, Role.of(membership.role)))
+                .map(membership ->
+                        new MemberView(Keeper.<Keeper>findById(membership.keeperId).name, Role.of(membership.role)))
                 .toList();
     }
 
@@ -200,7 +202,9 @@ public class Keepers {
                         NO_SUCH_KEEPER, "Nobody on this node is called \"%s\"; invite them.".formatted(member.name())));
         var present = Membership.of(by.populationId(), keeper.id);
         if (present != null && present.role.equals(member.role().word())) {
-            throw new Refusal(ALREADY_MEMBER, "%s is %s already.".formatted(keeper.name, member.role().word()));
+            throw new Refusal(
+                    ALREADY_MEMBER,
+                    "%s is %s already.".formatted(keeper.name, member.role().word()));
         }
         requireAnotherCoordinator(by, keeper.id, member.role());
         journal.record(by.populationId(), by.keeperId(), new KeeperJoined(keeper.id, member.role()));
@@ -228,7 +232,8 @@ public class Keepers {
     public static void requireCoordinator(Standing by) {
         if (!by.isCoordinator()) {
             throw new Refusal(
-                    NOT_ALLOWED, "Only a coordinator of %s may do this; ask one of them.".formatted(by.populationCode()));
+                    NOT_ALLOWED,
+                    "Only a coordinator of %s may do this; ask one of them.".formatted(by.populationCode()));
         }
     }
 
@@ -238,8 +243,8 @@ public class Keepers {
                 .count();
         if (role != Role.COORDINATOR && others == 0) {
             throw new Refusal(
-                    NOT_ALLOWED, "%s would be left without a coordinator; name another one first."
-                            .formatted(by.populationCode()));
+                    NOT_ALLOWED,
+                    "%s would be left without a coordinator; name another one first.".formatted(by.populationCode()));
         }
     }
 }

@@ -5,4 +5,5 @@ import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 
 /** A keeper's place in a population. */
-public record MemberView(@NotBlank @Size(max = 40) String name, @NotNull Role role) {}
+public record MemberView(
+        @NotBlank @Size(max = 40) String name, @NotNull Role role) {}

@@ -18,8 +18,7 @@ record Advice(Snapshot snapshot, GenePool pool, int mostYoung) {
     Pairing of(Pair pair, List<String> notes) {
         var kept = IntStream.rangeClosed(0, mostYoung)
                 .mapToObj(young -> new Kept(
-                        young,
-                        pool.withLitter(pair.sire(), pair.dam(), young).geneDiversity()))
+                        young, pool.withLitter(pair.sire(), pair.dam(), young).geneDiversity()))
                 .toList();
         int keep = best(kept);
         return new Pairing(
@@ -35,9 +34,7 @@ record Advice(Snapshot snapshot, GenePool pool, int mostYoung) {
 
     private Parent parent(int row) {
         return new Parent(
-                snapshot.number(row),
-                pool.meanKinship(row),
-                snapshot.pedigree().knownFraction(row));
+                snapshot.number(row), pool.meanKinship(row), snapshot.pedigree().knownFraction(row));
     }
 
     /** The fewest that leave most. */

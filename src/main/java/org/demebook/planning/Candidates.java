@@ -38,7 +38,9 @@ record Candidates(Snapshot snapshot, LocalDate today, int daysOfAgeToBreed) {
 
     /** Those of them that are, or may be, old enough. */
     int[] mature(Sex sex) {
-        return Arrays.stream(living(sex)).filter(row -> age(row) != Age.TOO_YOUNG).toArray();
+        return Arrays.stream(living(sex))
+                .filter(row -> age(row) != Age.TOO_YOUNG)
+                .toArray();
     }
 
     /** An animal that is on its way between two collections lives with no other. */

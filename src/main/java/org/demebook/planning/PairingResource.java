@@ -55,13 +55,16 @@ class PairingResource {
     })
     public PairingsView pairings(
             @RestPath String population,
-            @Parameter(description = "An animal of yours for which partners are wanted") @QueryParam("for") @Nullable String animal,
+            @Parameter(description = "An animal of yours for which partners are wanted") @QueryParam("for") @Nullable
+                    String animal,
             @Parameter(description = "No young more inbred than this, 0 to 1; 0.125 when nothing is said")
                     @QueryParam("maximumInbreeding")
-                    @Nullable String maximumInbreeding,
+                    @Nullable
+                    String maximumInbreeding,
             @Parameter(description = "Up to how many young kept are looked at, 1 to 30; 8 when nothing is said")
                     @QueryParam("young")
-                    @Nullable Integer young,
+                    @Nullable
+                    Integer young,
             @QueryParam("limit") @Nullable Integer limit) {
         var by = signedIn.standing(population);
         var question = new Question(maximum(maximumInbreeding), young(young), Page.limit(limit));

@@ -74,7 +74,9 @@ public class Planner {
         requireOwn(by, snapshot, row);
         requirePairable(candidates, row);
         var others = candidates.living(snapshot.sex(row) == Sex.FEMALE ? Sex.MALE : Sex.FEMALE);
-        var apart = IntStream.of(others).filter(other -> candidates.apart(row, other)).toArray();
+        var apart = IntStream.of(others)
+                .filter(other -> candidates.apart(row, other))
+                .toArray();
         var mature = IntStream.of(apart)
                 .filter(other -> candidates.age(other) != Age.TOO_YOUNG)
                 .toArray();
@@ -119,7 +121,8 @@ public class Planner {
         var males = candidates.mature(Sex.MALE);
         var ownFemales = IntStream.of(females).filter(own::contains).toArray();
         var ownMales = IntStream.of(males).filter(own::contains).toArray();
-        var otherFemales = IntStream.of(females).filter(row -> !own.contains(row)).toArray();
+        var otherFemales =
+                IntStream.of(females).filter(row -> !own.contains(row)).toArray();
         var pairs = new ArrayList<>(rank(candidates, ownFemales, males, candidates::apart, question));
         pairs.addAll(rank(candidates, otherFemales, ownMales, candidates::apart, question));
         pairs.sort(Pair.BEST_FIRST);
@@ -128,9 +131,7 @@ public class Planner {
 
     private Candidates candidates(Standing by, Snapshot snapshot) {
         return new Candidates(
-                snapshot,
-                LocalDate.now(clock),
-                populations.get(by).profile().daysOfAgeToBreed());
+                snapshot, LocalDate.now(clock), populations.get(by).profile().daysOfAgeToBreed());
     }
 
     private void requireOwn(Standing by, Snapshot snapshot, int row) {
@@ -161,7 +162,8 @@ public class Planner {
         }
         if (snapshot.sex(row) == Sex.UNKNOWN) {
             throw new Refusal(
-                    NO_CANDIDATES, "The sex of %s is not known; have it determined and state it first.".formatted(number));
+                    NO_CANDIDATES,
+                    "The sex of %s is not known; have it determined and state it first.".formatted(number));
         }
         if (candidates.age(row) == Age.TOO_YOUNG) {
             throw new Refusal(NO_CANDIDATES, "%s: %s.".formatted(number, tooYoung(candidates, row)));

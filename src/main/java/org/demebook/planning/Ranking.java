@@ -76,7 +76,8 @@ final class Ranking {
             return;
         }
         for (int from = 0; from < females.length; from += FEMALES_AT_ONCE) {
-            if (best.size() == limit && of(females[from], males[0]) > best.element().meanKinship() + ROUNDING) {
+            if (best.size() == limit
+                    && of(females[from], males[0]) > best.element().meanKinship() + ROUNDING) {
                 return;
             }
             int[] some = Arrays.copyOfRange(females, from, Math.min(from + FEMALES_AT_ONCE, females.length));

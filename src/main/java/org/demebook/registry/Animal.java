@@ -35,36 +35,77 @@ class Animal extends PanacheEntityBase {
     long serial;
     Sex sex;
 
-    @Nullable RoughDate born;
-    @Nullable LocalDate bornEarliest;
-    @Nullable LocalDate bornLatest;
-    @Nullable RoughDate died;
-    @Nullable LocalDate diedEarliest;
-    @Nullable LocalDate diedLatest;
-    @Nullable String deathCause;
+    @Nullable
+    RoughDate born;
+
+    @Nullable
+    LocalDate bornEarliest;
+
+    @Nullable
+    LocalDate bornLatest;
+
+    @Nullable
+    RoughDate died;
+
+    @Nullable
+    LocalDate diedEarliest;
+
+    @Nullable
+    LocalDate diedLatest;
+
+    @Nullable
+    String deathCause;
 
     Origin origin;
-    @Nullable SourceCode sourceCode;
 
-    @Nullable UUID damId;
+    @Nullable
+    SourceCode sourceCode;
+
+    @Nullable
+    UUID damId;
+
     String sireKind = "unknown";
-    @Nullable UUID sireId;
-    @Nullable UUID sireDrawId;
-    @Nullable String fusion;
-    @Nullable BigDecimal secondDivision;
-    @Nullable UUID litterId;
+
+    @Nullable
+    UUID sireId;
+
+    @Nullable
+    UUID sireDrawId;
+
+    @Nullable
+    String fusion;
+
+    @Nullable
+    BigDecimal secondDivision;
+
+    @Nullable
+    UUID litterId;
+
     boolean malformed;
 
-    @Nullable UUID collectionId;
-    @Nullable UUID transferId;
-    @Nullable UUID ownerCollectionId;
-    @Nullable UUID sameAsId;
-    @Nullable String notes;
+    @Nullable
+    UUID collectionId;
+
+    @Nullable
+    UUID transferId;
+
+    @Nullable
+    UUID ownerCollectionId;
+
+    @Nullable
+    UUID sameAsId;
+
+    @Nullable
+    String notes;
+
     UUID registeredBy;
     long parentageSeq;
     long sexSeq;
     long descriptionSeq;
-    @Nullable Long deathSeq;
+
+    @Nullable
+    Long deathSeq;
+
     long revision;
 
     protected Animal() {}
@@ -102,9 +143,7 @@ class Animal extends PanacheEntityBase {
         if (ids.isEmpty()) {
             return Map.of();
         }
-        return Animal.<Animal>find("populationId = ?1 and id in ?2", populationId, ids)
-                .project(Numbered.class)
-                .stream()
+        return Animal.<Animal>find("populationId = ?1 and id in ?2", populationId, ids).project(Numbered.class).stream()
                 .collect(Collectors.toMap(Numbered::id, Numbered::number));
     }
 

@@ -13,11 +13,19 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 class AnimalFacts implements FactBook {
     /** The parentage as it is known now. */
-    record ParentageStated(UUID animalId, @Nullable UUID damId, Sire sire, @Nullable Long supersedes) implements Fact {}
+    record ParentageStated(
+            UUID animalId,
+            @Nullable UUID damId,
+            Sire sire,
+            @Nullable Long supersedes) implements Fact {}
 
     record SexDetermined(UUID animalId, Sex sex, @Nullable Long supersedes) implements Fact {}
 
-    record AnimalDied(UUID animalId, RoughDate on, @Nullable String cause, @Nullable Long supersedes) implements Fact {
+    record AnimalDied(
+            UUID animalId,
+            RoughDate on,
+            @Nullable String cause,
+            @Nullable Long supersedes) implements Fact {
         @Override
         public String validFrom() {
             return on.toString();
@@ -58,7 +66,11 @@ class AnimalFacts implements FactBook {
         }
     }
 
-    record SameAnimalClaimed(UUID claimId, UUID animalId, UUID otherId, @Nullable String evidence) implements Fact {}
+    record SameAnimalClaimed(
+            UUID claimId,
+            UUID animalId,
+            UUID otherId,
+            @Nullable String evidence) implements Fact {}
 
     /** Both keepers agree: the smaller id stands for both. */
     record SameAnimalConfirmed(UUID claimId) implements Fact {}

@@ -41,7 +41,8 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "Animals")
 class AnimalResource {
     /** A page of animals. */
-    record AnimalPage(java.util.List<AnimalView> items, @Nullable String next) {}
+    record AnimalPage(
+            java.util.List<AnimalView> items, @Nullable String next) {}
 
     @Inject
     SignedIn signedIn;
@@ -109,7 +110,9 @@ class AnimalResource {
         return once.answer(by.keeperId(), animal, () -> {
             var registered = animals.register(by, animal);
             return Answer.created(
-                    address(population, registered.animal()), registered.animal().revision(), registered);
+                    address(population, registered.animal()),
+                    registered.animal().revision(),
+                    registered);
         });
     }
 
@@ -225,9 +228,7 @@ class AnimalResource {
         ANIMAL_DEAD
     })
     public Response alive(
-            @RestPath String population,
-            @RestPath String number,
-            @HeaderParam("If-Match") @Nullable String ifMatch) {
+            @RestPath String population, @RestPath String number, @HeaderParam("If-Match") @Nullable String ifMatch) {
         return tagged(corrections.alive(signedIn.standing(population), number, ifMatch));
     }
 
@@ -293,13 +294,7 @@ class AnimalResource {
             responseCode = "200",
             description = "The animal with what it still carries",
             content = @Content(mediaType = "application/json", schema = @Schema(implementation = AnimalView.class)))
-    @Refuses({
-        NO_SUCH_POPULATION,
-        NO_SUCH_ANIMAL,
-        MISTYPED_NUMBER,
-        NOT_YOUR_ANIMAL,
-        REVISION_MISSING,
-        REVISION_OUTDATED
+    @Refuses({NO_SUCH_POPULATION, NO_SUCH_ANIMAL, MISTYPED_NUMBER, NOT_YOUR_ANIMAL, REVISION_MISSING, REVISION_OUTDATED
     })
     public Response endIdentifier(
             @RestPath String population,

@@ -4,7 +4,6 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.util.Collection;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
@@ -33,8 +32,8 @@ class AnimalViews {
         var own = keepers.collections(by).stream().map(CollectionView::id).collect(Collectors.toSet());
         var held = held(by.populationId(), animals, own);
         return animals.stream()
-                .map(animal -> view(
-                        animal, candidates.getOrDefault(animal.id, List.of()), numbers, held.get(animal.id)))
+                .map(animal ->
+                        view(animal, candidates.getOrDefault(animal.id, List.of()), numbers, held.get(animal.id)))
                 .toList();
     }
 
@@ -48,8 +47,7 @@ class AnimalViews {
                 // a reference is its keeper's alone, wherever the animal goes
                 .filter(identifier -> identifier.collectionId == null || own.contains(identifier.collectionId))
                 .collect(Collectors.groupingBy(identifier -> identifier.animalId));
-        var photos =
-                Photo.of(populationId, ids).stream().collect(Collectors.groupingBy(photo -> photo.animalId));
+        var photos = Photo.of(populationId, ids).stream().collect(Collectors.groupingBy(photo -> photo.animalId));
         return inHand.stream()
                 .collect(Collectors.toMap(
                         animal -> animal.id,
@@ -60,10 +58,7 @@ class AnimalViews {
     }
 
     private static AnimalView view(
-            Animal animal,
-            List<CandidateSire> candidates,
-            Map<UUID, String> numbers,
-            AnimalView.@Nullable Held held) {
+            Animal animal, List<CandidateSire> candidates, Map<UUID, String> numbers, AnimalView.@Nullable Held held) {
         return new AnimalView(
                 animal.id,
                 animal.number,
@@ -82,23 +77,25 @@ class AnimalViews {
     static StatedSire sire(Animal animal, List<CandidateSire> candidates, Map<UUID, String> numbers) {
         return switch (animal.sireKind) {
             case "known" -> StatedSire.known(numbers.get(animal.sireId));
-            case "candidates" -> new StatedSire(
-                    "candidates",
-                    null,
-                    candidates.stream()
-                            .map(candidate -> new StatedCandidate(
-                                    numbers.get(candidate.sireId), candidate.probability.stripTrailingZeros()))
-                            .toList(),
-                    animal.sireDrawId != null,
-                    null,
-                    null);
-            case "none" -> new StatedSire(
-                    "none",
-                    null,
-                    null,
-                    null,
-                    animal.fusion,
-                    animal.secondDivision == null ? null : animal.secondDivision.stripTrailingZeros());
+            case "candidates" ->
+                new StatedSire(
+                        "candidates",
+                        null,
+                        candidates.stream()
+                                .map(candidate -> new StatedCandidate(
+                                        numbers.get(candidate.sireId), candidate.probability.stripTrailingZeros()))
+                                .toList(),
+                        animal.sireDrawId != null,
+                        null,
+                        null);
+            case "none" ->
+                new StatedSire(
+                        "none",
+                        null,
+                        null,
+                        null,
+                        animal.fusion,
+                        animal.secondDivision == null ? null : animal.secondDivision.stripTrailingZeros());
             default -> StatedSire.UNKNOWN;
         };
     }

@@ -84,7 +84,9 @@ public class Animals {
         }
         if (mine) {
             where.append(" and (collectionId in :own or ownerCollectionId in :own)");
-            parameters.put("own", keepers.collections(by).stream().map(CollectionView::id).toList());
+            parameters.put(
+                    "own",
+                    keepers.collections(by).stream().map(CollectionView::id).toList());
         }
         if (after != null) {
             var last = number(after);
@@ -106,7 +108,8 @@ public class Animals {
      */
     @Transactional(TxType.REQUIRES_NEW)
     public void each(Standing by, boolean mine, Consumer<AnimalView> reader) {
-        entities.createNativeQuery("set transaction isolation level repeatable read").executeUpdate();
+        entities.createNativeQuery("set transaction isolation level repeatable read")
+                .executeUpdate();
         String last = null;
         Page<AnimalView> page;
         do {
@@ -194,7 +197,8 @@ public class Animals {
         var checked = registration.check(by, animal);
         journal.record(by.populationId(), by.keeperId(), checked.fact());
         entities.flush();
-        return new Registered(views.of(by, Animal.of(by.populationId(), checked.fact().animalId())), checked.warnings());
+        return new Registered(
+                views.of(by, Animal.of(by.populationId(), checked.fact().animalId())), checked.warnings());
     }
 
     /** A block of fresh studbook numbers, in order; they are used up when their animals are recorded. */
@@ -273,7 +277,11 @@ public class Animals {
      */
     @Transactional(TxType.MANDATORY)
     public void move(
-            Entry entry, UUID animalId, @Nullable UUID collectionId, @Nullable UUID transferId, UUID ownerCollectionId) {
+            Entry entry,
+            UUID animalId,
+            @Nullable UUID collectionId,
+            @Nullable UUID transferId,
+            UUID ownerCollectionId) {
         var animal = Animal.of(entry.populationId(), animalId);
         animal.collectionId = collectionId;
         animal.transferId = transferId;

@@ -25,8 +25,7 @@ public record Breach(@Nullable ProblemType type, Finding finding) {
     /** The same, found in a part of a form. */
     Breach within(String part) {
         return new Breach(
-                type,
-                new Finding(finding.level(), part + "." + finding.field(), finding.value(), finding.message()));
+                type, new Finding(finding.level(), part + "." + finding.field(), finding.value(), finding.message()));
     }
 
     public boolean isError() {

@@ -25,15 +25,13 @@ import org.hibernate.Session;
 class BulkLookup {
     private static final int CHUNK = 1000;
 
-    private static final String REFERENCES =
-            """
+    private static final String REFERENCES = """
             select i.collection_id, i.value, a.number
             from demebook.identifier i
             join demebook.animal a on a.population_id = i.population_id and a.id = i.animal_id
             where i.population_id = ? and i.kind = 'own-reference' and i.collection_id = any (?) and i.value = any (?)
             """;
-    private static final String CARRIERS =
-            """
+    private static final String CARRIERS = """
             select i.value, min(a.number)
             from demebook.identifier i
             join demebook.animal a on a.population_id = i.population_id and a.id = i.animal_id
@@ -60,7 +58,8 @@ class BulkLookup {
             query(
                     connection,
                     REFERENCES,
-                    row -> numberOf.put(new OwnReference(row.getObject(1, UUID.class), row.getString(2)), row.getString(3)),
+                    row -> numberOf.put(
+                            new OwnReference(row.getObject(1, UUID.class), row.getString(2)), row.getString(3)),
                     by.populationId(),
                     connection.createArrayOf("uuid", own),
                     connection.createArrayOf("text", references.toArray()));
@@ -79,11 +78,13 @@ class BulkLookup {
     private Map<String, KnownAnimal> byNumber(Standing by, List<String> numbers) {
         var known = new HashMap<String, KnownAnimal>();
         for (int from = 0; from < numbers.size(); from += CHUNK) {
-            var animals = Animal.numbered(
-                    by.populationId(), numbers.subList(from, Math.min(from + CHUNK, numbers.size())));
+            var animals =
+                    Animal.numbered(by.populationId(), numbers.subList(from, Math.min(from + CHUNK, numbers.size())));
             var seen = views.of(by, animals);
             for (int i = 0; i < animals.size(); i++) {
-                known.put(animals.get(i).number, new KnownAnimal(seen.get(i), animals.get(i).kin()));
+                known.put(
+                        animals.get(i).number,
+                        new KnownAnimal(seen.get(i), animals.get(i).kin()));
                 entities.detach(animals.get(i));
             }
         }

@@ -45,7 +45,8 @@ public class Corrections {
 
     /** A death; the day as precisely as it is known. */
     public record StatedDeath(
-            @NotNull RoughDate on, @Nullable @Size(max = 500) String cause) {}
+            @NotNull RoughDate on,
+            @Nullable @Size(max = 500) String cause) {}
 
     /** Birth, origin and notes as they are known now; what is left out is unknown. */
     public record Description(
@@ -128,7 +129,9 @@ public class Corrections {
         var dead = new Kin(animal.number, animal.sex, animal.born, stated.on());
         breaches.addAll(registration.rules(by).check(dead, Origin.UNKNOWN, null, List.of()));
         for (var young : Animal.youngOf(by.populationId(), animal.id)) {
-            if (animal.id.equals(young.damId) && young.born != null && stated.on().surelyBefore(young.born)) {
+            if (animal.id.equals(young.damId)
+                    && young.born != null
+                    && stated.on().surelyBefore(young.born)) {
                 breaches.add(Breach.error(
                         DEAD_BEFORE_ITS_YOUNG,
                         "on",
@@ -147,7 +150,8 @@ public class Corrections {
     public AnimalView alive(Standing by, String number, @Nullable String ifMatch) {
         var animal = open(by, number, ifMatch);
         if (animal.alive()) {
-            throw new Refusal(ANIMAL_DEAD, "%s is registered as alive; there is no death to take back.".formatted(animal.number));
+            throw new Refusal(
+                    ANIMAL_DEAD, "%s is registered as alive; there is no death to take back.".formatted(animal.number));
         }
         record(by, new DeathWithdrawn(animal.id, animal.deathSeq));
         return views.of(by, animal);
@@ -205,7 +209,8 @@ public class Corrections {
                 .filter(stated::equals)
                 .findFirst()
                 .orElseThrow(() -> new Refusal(
-                        NO_SUCH_ANIMAL, "%s carries no %s \"%s\".".formatted(animal.number, stated.kind(), stated.value())));
+                        NO_SUCH_ANIMAL,
+                        "%s carries no %s \"%s\".".formatted(animal.number, stated.kind(), stated.value())));
         record(by, new IdentifierEnded(animal.id, present));
         return views.of(by, animal);
     }
@@ -223,7 +228,9 @@ public class Corrections {
     }
 
     private static @Nullable Kin dam(Animal animal) {
-        return animal.damId == null ? null : Animal.of(animal.populationId, animal.damId).kin();
+        return animal.damId == null
+                ? null
+                : Animal.of(animal.populationId, animal.damId).kin();
     }
 
     private static List<Kin> sires(Animal animal) {
@@ -231,7 +238,8 @@ public class Corrections {
             return List.of(Animal.of(animal.populationId, animal.sireId).kin());
         }
         return CandidateSire.of(animal.populationId, List.of(animal.id)).stream()
-                .map(candidate -> Animal.of(animal.populationId, candidate.sireId).kin())
+                .map(candidate ->
+                        Animal.of(animal.populationId, candidate.sireId).kin())
                 .toList();
     }
 }

@@ -33,7 +33,8 @@ class Identifier extends PanacheEntityBase {
     @Id
     String value;
 
-    @Nullable UUID collectionId;
+    @Nullable
+    UUID collectionId;
 
     protected Identifier() {}
 
@@ -50,9 +51,7 @@ class Identifier extends PanacheEntityBase {
     }
 
     static List<Identifier> of(UUID populationId, List<UUID> animalIds) {
-        return animalIds.isEmpty()
-                ? List.of()
-                : list("populationId = ?1 and animalId in ?2", populationId, animalIds);
+        return animalIds.isEmpty() ? List.of() : list("populationId = ?1 and animalId in ?2", populationId, animalIds);
     }
 
     /** The living animal, or at least the animal, that carries a transponder. */

@@ -12,8 +12,7 @@ import java.util.UUID;
 /** Who descends from whom, walked in the database: candidates count as parents, merged records as one animal. */
 @ApplicationScoped
 class Lineage {
-    private static final String PATH_UP =
-            """
+    private static final String PATH_UP = """
             with recursive parent_of (child, parent) as (
                 select coalesce(c.same_as_id, c.id), coalesce(p.same_as_id, p.id)
                 from demebook.animal c
@@ -57,8 +56,7 @@ class Lineage {
         if (from.isEmpty()) {
             return Optional.empty();
         }
-        return entities
-                .createNativeQuery(PATH_UP, String.class)
+        return entities.createNativeQuery(PATH_UP, String.class)
                 .setParameter("population", populationId)
                 .setParameter("from", from)
                 .setParameter("to", toAncestor)

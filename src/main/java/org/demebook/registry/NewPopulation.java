@@ -15,10 +15,9 @@ import org.jspecify.annotations.Nullable;
  */
 public record NewPopulation(
         @NotNull
-                @Pattern(
-                        regexp = "[A-Z][A-Z0-9]{1,5}",
-                        message = "takes 2 to 6 capital letters and digits, a letter first")
-                String code,
+        @Pattern(regexp = "[A-Z][A-Z0-9]{1,5}", message = "takes 2 to 6 capital letters and digits, a letter first")
+        String code,
+
         @NotBlank @Size(max = 100) String name,
         @NotBlank @Size(max = 200) String taxon,
         @NotBlank @Size(max = 200) String locality,

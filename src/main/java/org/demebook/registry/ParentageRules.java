@@ -100,7 +100,9 @@ public final class ParentageRules {
                     "origin",
                     origin.word(),
                     "%s is wild-caught but has %s as a parent; leave the parents out, or correct the origin."
-                            .formatted(young.label(), dam != null ? dam.label() : sires.get(0).label())));
+                            .formatted(
+                                    young.label(),
+                                    dam != null ? dam.label() : sires.get(0).label())));
         }
         if (dam != null) {
             checkDam(young, dam, breaches);

@@ -17,8 +17,7 @@ class PedigreeRows {
     private static final int ROWS_AT_ONCE = 5000;
 
     // the candidates of a sire come as "id probability, …", the likeliest first
-    private static final String ALL =
-            """
+    private static final String ALL = """
             select h.seq, a.id, a.number, a.sex, a.born, a.born_earliest, a.born_latest, a.died is null, a.died_earliest,
                 a.origin, a.dam_id, a.sire_kind, a.sire_id, a.sire_draw_id, a.fusion, a.second_division,
                 a.collection_id, a.owner_collection_id, a.same_as_id,
@@ -79,8 +78,10 @@ class PedigreeRows {
         return switch (row.getString(12)) {
             case "known" -> new Sire.Known(row.getObject(13, UUID.class));
             case "candidates" -> candidates(row.getString(20), row.getObject(14, UUID.class));
-            case "none" -> new Sire.None(
-                    row.getString(15), row.getBigDecimal(16).stripTrailingZeros().toPlainString());
+            case "none" ->
+                new Sire.None(
+                        row.getString(15),
+                        row.getBigDecimal(16).stripTrailingZeros().toPlainString());
             default -> new Sire.Unknown();
         };
     }

@@ -26,8 +26,13 @@ class Photo extends PanacheEntityBase {
 
     UUID animalId;
     String sha256;
-    @Nullable String label;
-    @Nullable LocalDate takenOn;
+
+    @Nullable
+    String label;
+
+    @Nullable
+    LocalDate takenOn;
+
     int widthPixels;
     int heightPixels;
     UUID addedBy;

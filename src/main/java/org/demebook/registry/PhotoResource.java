@@ -96,8 +96,7 @@ class PhotoResource {
             @RestPath String number,
             @RestPath UUID photo,
             @QueryParam("thumbnail") @Nullable Boolean thumbnail) {
-        var bytes = photos.bytes(
-                signedIn.standing(population), number, photo, Boolean.TRUE.equals(thumbnail));
+        var bytes = photos.bytes(signedIn.standing(population), number, photo, Boolean.TRUE.equals(thumbnail));
         return Response.ok(bytes, "image/jpeg")
                 .header("Cache-Control", "private, max-age=86400, immutable")
                 .header("X-Content-Type-Options", "nosniff")

@@ -6,8 +6,4 @@ import org.jspecify.annotations.Nullable;
 
 /** A photograph; position, camera data and every other hidden text were taken out before it was stored. */
 public record PhotoView(
-        UUID id,
-        @Nullable String label,
-        @Nullable LocalDate takenOn,
-        int widthPixels,
-        int heightPixels) {}
+        UUID id, @Nullable String label, @Nullable LocalDate takenOn, int widthPixels, int heightPixels) {}

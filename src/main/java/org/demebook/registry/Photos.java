@@ -48,8 +48,7 @@ public class Photos {
         journal.record(
                 by.populationId(),
                 by.keeperId(),
-                new PhotoAdded(
-                        id, animal.id, file.sha256(), label, takenOn, file.widthPixels(), file.heightPixels()));
+                new PhotoAdded(id, animal.id, file.sha256(), label, takenOn, file.widthPixels(), file.heightPixels()));
         return Photo.of(by.populationId(), id).view();
     }
 

@@ -32,7 +32,13 @@ class PopulationFacts implements FactBook {
     public void apply(Entry entry, Fact fact) {
         if (fact instanceof PopulationFounded founded) {
             var population = new Population(entry.populationId(), founded.code(), entry.actorId());
-            describe(population, founded.name(), founded.taxon(), founded.locality(), founded.birthMode(), founded.profile());
+            describe(
+                    population,
+                    founded.name(),
+                    founded.taxon(),
+                    founded.locality(),
+                    founded.birthMode(),
+                    founded.profile());
             population.revision = entry.seq();
             population.persist();
         } else if (fact instanceof PopulationDescribed described) {

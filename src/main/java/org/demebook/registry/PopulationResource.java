@@ -62,8 +62,7 @@ class PopulationResource {
         var by = signedIn.asker();
         return once.answer(by.keeperId(), population, () -> {
             var founded = populations.found(by, population);
-            return Answer.created(
-                    URI.create("/api/v1/populations/" + founded.code()), founded.revision(), founded);
+            return Answer.created(URI.create("/api/v1/populations/" + founded.code()), founded.revision(), founded);
         });
     }
 

@@ -43,9 +43,7 @@ class Registration {
     Checked check(Standing by, NewAnimal animal) {
         var breaches = new ArrayList<Breach>();
         var number = new StudbookNumber(
-                by.populationCode(),
-                journal.nodeCode(),
-                SerialCounter.last(by.populationId(), journal.nodeCode()) + 1);
+                by.populationCode(), journal.nodeCode(), SerialCounter.last(by.populationId(), journal.nodeCode()) + 1);
         var collection = keepers.collection(by, animal.collection());
         var young = new Kin("The animal", animal.sex(), animal.born(), animal.died());
         checkPast("born", animal.born(), breaches);
@@ -88,11 +86,7 @@ class Registration {
      * @param drawId which draw it is where one of several candidates sired a whole litter
      */
     Parents parents(
-            Standing by,
-            @Nullable String damNumber,
-            @Nullable StatedSire stated,
-            UUID drawId,
-            List<Breach> breaches) {
+            Standing by, @Nullable String damNumber, @Nullable StatedSire stated, UUID drawId, List<Breach> breaches) {
         var dam = damNumber == null ? null : parent(by, "dam", damNumber, breaches);
         var sires = new ArrayList<Animal>();
         var sire = sire(by, stated == null ? StatedSire.UNKNOWN : stated, dam, sires, drawId, breaches);
@@ -134,8 +128,7 @@ class Registration {
         }
     }
 
-    private Sire candidates(
-            Standing by, StatedSire stated, List<Animal> sires, UUID drawId, List<Breach> breaches) {
+    private Sire candidates(Standing by, StatedSire stated, List<Animal> sires, UUID drawId, List<Breach> breaches) {
         var labels = new ArrayList<String>();
         var probabilities = new ArrayList<BigDecimal>();
         var candidates = new ArrayList<Sire.Candidate>();
@@ -187,7 +180,8 @@ class Registration {
                     NO_SUCH_PARENT,
                     field,
                     typed,
-                    "No animal of %s has the number %s; register the parent first.".formatted(by.populationCode(), number)));
+                    "No animal of %s has the number %s; register the parent first."
+                            .formatted(by.populationCode(), number)));
         }
         return parent;
     }
@@ -197,8 +191,7 @@ class Registration {
         return null;
     }
 
-    private List<IdentifierView> identifiers(
-            Standing by, NewAnimal animal, UUID collectionId, List<Breach> breaches) {
+    private List<IdentifierView> identifiers(Standing by, NewAnimal animal, UUID collectionId, List<Breach> breaches) {
         var identifiers = new ArrayList<IdentifierView>();
         for (var code : Objects.requireNonNullElse(animal.transponders(), List.<String>of())) {
             identifiers.add(new IdentifierView(Identifier.TRANSPONDER, code));
@@ -222,11 +215,12 @@ class Registration {
             case Identifier.TRANSPONDER -> {
                 try {
                     var transponder = Transponder.parse(stated.value());
-                    Identifier.carrier(populationId, transponder.code()).ifPresent(carrier -> breaches.add(Breach.error(
-                            TRANSPONDER_TAKEN,
-                            "transponders",
-                            transponder,
-                            transponder.carriedBy(carrier.number))));
+                    Identifier.carrier(populationId, transponder.code())
+                            .ifPresent(carrier -> breaches.add(Breach.error(
+                                    TRANSPONDER_TAKEN,
+                                    "transponders",
+                                    transponder,
+                                    transponder.carriedBy(carrier.number))));
                     return new IdentifierView(Identifier.TRANSPONDER, transponder.code());
                 } catch (IllegalArgumentException e) {
                     breaches.add(Breach.error(
@@ -239,12 +233,13 @@ class Registration {
             }
             case Identifier.OWN_REFERENCE -> {
                 var reference = stated.value().strip();
-                Identifier.reference(populationId, collectionId, reference).ifPresent(taken -> breaches.add(Breach.error(
-                        REFERENCE_TAKEN,
-                        "ownReference",
-                        reference,
-                        "You call %s \"%s\" already; choose another reference."
-                                .formatted(Animal.of(populationId, taken.animalId).number, reference))));
+                Identifier.reference(populationId, collectionId, reference)
+                        .ifPresent(taken -> breaches.add(Breach.error(
+                                REFERENCE_TAKEN,
+                                "ownReference",
+                                reference,
+                                "You call %s \"%s\" already; choose another reference."
+                                        .formatted(Animal.of(populationId, taken.animalId).number, reference))));
                 return new IdentifierView(Identifier.OWN_REFERENCE, reference);
             }
             default -> {

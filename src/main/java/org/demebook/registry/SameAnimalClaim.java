@@ -31,7 +31,10 @@ class SameAnimalClaim extends PanacheEntityBase {
     UUID otherId;
     UUID claimedBy;
     String state;
-    @Nullable String evidence;
+
+    @Nullable
+    String evidence;
+
     long revision;
 
     protected SameAnimalClaim() {}

@@ -46,7 +46,12 @@ public class SameAnimalClaims {
      * @param state {@code claimed}, {@code confirmed} or {@code reversed}
      */
     public record ClaimView(
-            UUID id, String animal, String other, String state, @Nullable String evidence, long revision) {}
+            UUID id,
+            String animal,
+            String other,
+            String state,
+            @Nullable String evidence,
+            long revision) {}
 
     @Transactional
     public ClaimView claim(Standing by, String number, String otherNumber, @Nullable String evidence) {
@@ -112,7 +117,8 @@ public class SameAnimalClaims {
             reasons.add("one of them was merged with another already; separate them first");
         }
         if (animal.sex != Sex.UNKNOWN && other.sex != Sex.UNKNOWN && animal.sex != other.sex) {
-            reasons.add("%s is %s, %s is %s".formatted(animal.number, animal.sex.word(), other.number, other.sex.word()));
+            reasons.add(
+                    "%s is %s, %s is %s".formatted(animal.number, animal.sex.word(), other.number, other.sex.word()));
         }
         if (animal.born != null
                 && other.born != null
@@ -129,7 +135,8 @@ public class SameAnimalClaims {
         if (!reasons.isEmpty()) {
             throw new Refusal(
                     CLAIM_NOT_POSSIBLE,
-                    "%s and %s cannot be one animal: %s.".formatted(animal.number, other.number, String.join("; ", reasons)));
+                    "%s and %s cannot be one animal: %s."
+                            .formatted(animal.number, other.number, String.join("; ", reasons)));
         }
     }
 

@@ -25,13 +25,16 @@ import org.jspecify.annotations.Nullable;
  * @param secondDivision with none: share of second-division segregation, 0 (the default) to 1
  */
 public record StatedSire(
-        @NotNull
-                @Pattern(regexp = "known|unknown|candidates|none", message = "is known, unknown, candidates or none")
-                String kind,
+        @NotNull @Pattern(regexp = "known|unknown|candidates|none", message = "is known, unknown, candidates or none")
+        String kind,
+
         @Nullable @Size(max = 60) String animal,
         @Nullable @Size(min = 1, max = MOST_CANDIDATES) List<@NotNull @Valid StatedCandidate> candidates,
         @Nullable Boolean wholeLitter,
-        @Nullable @Pattern(regexp = "terminal|central", message = "is terminal or central") String fusion,
+
+        @Nullable @Pattern(regexp = "terminal|central", message = "is terminal or central")
+        String fusion,
+
         @Nullable @DecimalMin("0") @DecimalMax("1") BigDecimal secondDivision) {
 
     /**
@@ -42,7 +45,9 @@ public record StatedSire(
      */
     public record StatedCandidate(
             @NotNull @Size(max = 60) String animal,
-            @NotNull @DecimalMin(value = "0", inclusive = false) @DecimalMax("1") BigDecimal probability) {}
+
+            @NotNull @DecimalMin(value = "0", inclusive = false) @DecimalMax("1")
+            BigDecimal probability) {}
 
     public static final int MOST_CANDIDATES = 20;
     public static final StatedSire UNKNOWN = new StatedSire("unknown", null, null, null, null, null);

@@ -22,14 +22,30 @@ import org.jspecify.annotations.Nullable;
  * @param source where the figures come from, in words
  */
 public record TaxonProfile(
-        @Min(1) @Max(1000) @JsonProperty(defaultValue = "105") int daysFromShedToBirth,
-        @Min(1) @Max(1000) @JsonProperty(defaultValue = "100") int daysFromShedToBirthAtLeast,
-        @Min(1) @Max(1000) @JsonProperty(defaultValue = "120") int daysFromShedToBirthAtMost,
-        @Min(1) @Max(1000) @JsonProperty(defaultValue = "123") int daysFromOvulationToBirth,
-        @Min(0) @Max(5000) @JsonProperty(defaultValue = "2160") int daysOfSpermStorage,
-        @Min(0) @Max(5000) @JsonProperty(defaultValue = "365") int daysOfAgeAtFirstBirth,
-        @Min(0) @Max(5000) @JsonProperty(defaultValue = "1095") int daysOfAgeToBreed,
-        @Min(0) @Max(5000) @JsonProperty(defaultValue = "150") int daysBetweenLitters,
+        @Min(1) @Max(1000) @JsonProperty(defaultValue = "105")
+        int daysFromShedToBirth,
+
+        @Min(1) @Max(1000) @JsonProperty(defaultValue = "100")
+        int daysFromShedToBirthAtLeast,
+
+        @Min(1) @Max(1000) @JsonProperty(defaultValue = "120")
+        int daysFromShedToBirthAtMost,
+
+        @Min(1) @Max(1000) @JsonProperty(defaultValue = "123")
+        int daysFromOvulationToBirth,
+
+        @Min(0) @Max(5000) @JsonProperty(defaultValue = "2160")
+        int daysOfSpermStorage,
+
+        @Min(0) @Max(5000) @JsonProperty(defaultValue = "365")
+        int daysOfAgeAtFirstBirth,
+
+        @Min(0) @Max(5000) @JsonProperty(defaultValue = "1095")
+        int daysOfAgeToBreed,
+
+        @Min(0) @Max(5000) @JsonProperty(defaultValue = "150")
+        int daysBetweenLitters,
+
         @Nullable @Size(max = 500) String source) {
 
     public static final TaxonProfile BOAS =

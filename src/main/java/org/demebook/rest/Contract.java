@@ -24,10 +24,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
                                 + " pairings, counts. Times are UTC; days are as the keeper knows them, in the Extended"
                                 + " Date/Time Format of ISO 8601-2. Errors are problem details of RFC 9457.",
                         contact = @Contact(name = "The keepers of this node", url = "https://demebook.example/"),
-                        license =
-                                @License(
-                                        name = "Apache-2.0",
-                                        url = "https://www.apache.org/licenses/LICENSE-2.0")),
+                        license = @License(name = "Apache-2.0", url = "https://www.apache.org/licenses/LICENSE-2.0")),
         servers = @Server(url = "/", description = "This node"),
         security = @SecurityRequirement(name = "token"),
         tags = {

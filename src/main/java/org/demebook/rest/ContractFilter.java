@@ -46,7 +46,8 @@ public class ContractFilter implements OASFilter {
         var schemas = contract.getComponents().getSchemas();
         new ContractSchemas(index, schemas).complete(contract);
         contract.getPaths().getPathItems().forEach((path, item) -> item.getOperations()
-                .forEach((verb, operation) -> complete(path, verb, operation, methods.get(operation.getOperationId()))));
+                .forEach(
+                        (verb, operation) -> complete(path, verb, operation, methods.get(operation.getOperationId()))));
     }
 
     private static void complete(String path, PathItem.HttpMethod verb, Operation operation, MethodInfo method) {
@@ -74,7 +75,8 @@ public class ContractFilter implements OASFilter {
         if (operation.getDescription() == null) {
             operation.setDescription(forWhom(path, anonymous, takesKey));
         }
-        for (var entry : byStatus(problems(operation, method, anonymous, takesKey)).entrySet()) {
+        for (var entry :
+                byStatus(problems(operation, method, anonymous, takesKey)).entrySet()) {
             operation.getResponses().addAPIResponse(entry.getKey().toString(), response(entry.getValue()));
         }
     }
@@ -85,10 +87,13 @@ public class ContractFilter implements OASFilter {
                 : path.contains("{population}")
                         ? "For members of the population; to everybody else it does not exist."
                         : "For everybody who is signed in.";
-        return takesKey ? audience + " Sent again with the same Idempotency-Key, it has one effect and one answer." : audience;
+        return takesKey
+                ? audience + " Sent again with the same Idempotency-Key, it has one effect and one answer."
+                : audience;
     }
 
-    private static Set<ProblemType> problems(Operation operation, MethodInfo method, boolean anonymous, boolean takesKey) {
+    private static Set<ProblemType> problems(
+            Operation operation, MethodInfo method, boolean anonymous, boolean takesKey) {
         var types = EnumSet.of(ProblemType.UNEXPECTED, ProblemType.NOT_ACCEPTABLE);
         var refuses = method.annotation(DotName.createSimple(Refuses.class.getName()));
         if (refuses == null) {
@@ -117,7 +122,8 @@ public class ContractFilter implements OASFilter {
                     ProblemType.IDEMPOTENCY_KEY_MISSING, ProblemType.IDEMPOTENCY_KEY_REUSED, ProblemType.SHOWN_ONCE));
         }
         var hasParameters = operation.getParameters() != null
-                && operation.getParameters().stream().anyMatch(p -> p.getIn() == Parameter.In.QUERY || "If-Match".equals(p.getName()));
+                && operation.getParameters().stream()
+                        .anyMatch(p -> p.getIn() == Parameter.In.QUERY || "If-Match".equals(p.getName()));
         if (hasParameters) {
             types.add(ProblemType.BAD_PARAMETER);
         }
@@ -129,8 +135,9 @@ public class ContractFilter implements OASFilter {
     }
 
     private static org.eclipse.microprofile.openapi.models.responses.APIResponse response(List<ProblemType> types) {
-        var description =
-                types.stream().map(type -> type.title() + " (" + type.kebab() + ")").collect(Collectors.joining("; "));
+        var description = types.stream()
+                .map(type -> type.title() + " (" + type.kebab() + ")")
+                .collect(Collectors.joining("; "));
         var response = OASFactory.createAPIResponse()
                 .description(description)
                 .content(OASFactory.createContent()
@@ -138,7 +145,8 @@ public class ContractFilter implements OASFilter {
                                 Problems.MEDIA_TYPE,
                                 OASFactory.createMediaType()
                                         .schema(OASFactory.createSchema().ref("#/components/schemas/Problem"))));
-        response.addExtension("x-problem-types", types.stream().map(ProblemType::uri).toList());
+        response.addExtension(
+                "x-problem-types", types.stream().map(ProblemType::uri).toList());
         return response;
     }
 }

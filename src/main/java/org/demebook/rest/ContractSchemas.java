@@ -59,7 +59,8 @@ final class ContractSchemas {
             var name = component.name();
             var mayBeAbsent = component.type().hasAnnotation(NULLABLE)
                     || component.annotations().stream()
-                            .anyMatch(annotation -> annotation.name().withoutPackagePrefix().equals("JsonInclude"));
+                            .anyMatch(annotation ->
+                                    annotation.name().withoutPackagePrefix().equals("JsonInclude"));
             if (!mayBeAbsent && schema.getProperties().containsKey(name)) {
                 required.add(name);
             }
@@ -90,8 +91,9 @@ final class ContractSchemas {
         schema.setProperties(null);
         schema.setRequired(null);
         schema.setType(List.of(Schema.SchemaType.STRING));
-        schema.setDescription("A date as precisely as it is known, in the Extended Date/Time Format of ISO 8601-2: a day"
-                + " 2026-06-29, a month 2026-06, a year 2026, on or before ../2026-06-29, on or after 2026-06-29/..");
+        schema.setDescription(
+                "A date as precisely as it is known, in the Extended Date/Time Format of ISO 8601-2: a day"
+                        + " 2026-06-29, a month 2026-06, a year 2026, on or before ../2026-06-29, on or after 2026-06-29/..");
         schema.setMaxLength(40);
         schema.setExamples(List.of("2026-06-29", "2026-06", "../2026-06-29"));
     }

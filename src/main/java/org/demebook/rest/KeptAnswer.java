@@ -31,9 +31,16 @@ class KeptAnswer extends PanacheEntityBase {
 
     byte[] fingerprint;
     int status;
-    @Nullable String location;
-    @Nullable String etag;
-    @Nullable String mediaType;
+
+    @Nullable
+    String location;
+
+    @Nullable
+    String etag;
+
+    @Nullable
+    String mediaType;
+
     byte @Nullable [] body;
     Instant keptAt;
 
@@ -59,7 +66,8 @@ class KeptAnswer extends PanacheEntityBase {
     Response response(byte @Nullable [] bytes) {
         if (mediaType != null && bytes == null) {
             throw new Refusal(
-                    SHOWN_ONCE, "It was done the first time. The answer held a secret that is not kept; start anew to get another.");
+                    SHOWN_ONCE,
+                    "It was done the first time. The answer held a secret that is not kept; start anew to get another.");
         }
         var response = Response.status(status);
         if (location != null) {

@@ -61,7 +61,11 @@ public class Once {
      * @param kept false when the body holds a secret that is shown once: then the effect is kept, the body is not
      */
     public record Answer(
-            int status, @Nullable URI location, @Nullable Long revision, @Nullable Object body, boolean kept) {
+            int status,
+            @Nullable URI location,
+            @Nullable Long revision,
+            @Nullable Object body,
+            boolean kept) {
         public static Answer created(URI location, @Nullable Long revision, Object body) {
             return new Answer(201, location, revision, body, true);
         }

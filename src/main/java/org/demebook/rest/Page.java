@@ -56,7 +56,8 @@ public record Page<T>(List<T> items, @Nullable String next) {
             return new String(Base64.getUrlDecoder().decode(cursor), StandardCharsets.UTF_8);
         } catch (IllegalArgumentException e) {
             throw new Refusal(
-                    BAD_PARAMETER, "after is not a cursor of this list; take it from next of the page before, unchanged.");
+                    BAD_PARAMETER,
+                    "after is not a cursor of this list; take it from next of the page before, unchanged.");
         }
     }
 
@@ -66,7 +67,8 @@ public record Page<T>(List<T> items, @Nullable String next) {
             return UUID.fromString(after);
         } catch (IllegalArgumentException e) {
             throw new Refusal(
-                    BAD_PARAMETER, "after is not a cursor of this list; take it from next of the page before, unchanged.");
+                    BAD_PARAMETER,
+                    "after is not a cursor of this list; take it from next of the page before, unchanged.");
         }
     }
 
@@ -78,7 +80,8 @@ public record Page<T>(List<T> items, @Nullable String next) {
     public Response response(UriInfo uri) {
         var response = Response.ok(this);
         if (next != null) {
-            var following = uri.getRequestUriBuilder().replaceQueryParam("after", next).build();
+            var following =
+                    uri.getRequestUriBuilder().replaceQueryParam("after", next).build();
             var relative = following.getRawPath() + "?" + following.getRawQuery();
             response.header("Link", "<" + relative + ">; rel=\"next\"");
         }

@@ -53,9 +53,7 @@ class Problems {
     Response invalidValues(ConstraintViolationException invalid) {
         var findings = invalid.getConstraintViolations().stream()
                 .map(violation -> Finding.error(
-                        field(violation.getPropertyPath()),
-                        shown(violation.getInvalidValue()),
-                        violation.getMessage()))
+                        field(violation.getPropertyPath()), shown(violation.getInvalidValue()), violation.getMessage()))
                 .sorted((a, b) -> String.valueOf(a.field()).compareTo(String.valueOf(b.field())))
                 .toList();
         var detail = findings.stream()
@@ -74,7 +72,9 @@ class Problems {
     @ServerExceptionMapper
     Response keycloakAway(OIDCException failed) {
         LOG.warnf("Keycloak does not answer: %s", failed.getMessage());
-        return of(ProblemType.UNAVAILABLE, "Keycloak, which says whether your token is good, does not answer. Try again in a while.");
+        return of(
+                ProblemType.UNAVAILABLE,
+                "Keycloak, which says whether your token is good, does not answer. Try again in a while.");
     }
 
     @ServerExceptionMapper
@@ -103,14 +103,19 @@ class Problems {
             case 400 -> of(ProblemType.UNREADABLE_BODY, "The body of the request is missing or cannot be read.");
             case 401 -> of(ProblemType.NOT_SIGNED_IN, "Sign in first.");
             case 403 -> of(ProblemType.NOT_ALLOWED, "Your role does not include this.");
-            case 404 -> of(ProblemType.NO_SUCH_ADDRESS, "Nothing is at this address; the contract at /openapi lists all.");
+            case 404 ->
+                of(ProblemType.NO_SUCH_ADDRESS, "Nothing is at this address; the contract at /openapi lists all.");
             case 405 -> of(ProblemType.METHOD_NOT_ALLOWED, "The contract at /openapi says what this address takes.");
             case 406 -> of(ProblemType.NOT_ACCEPTABLE, "Accept one of the forms that the contract at /openapi names.");
             case 413 -> of(ProblemType.TOO_LARGE, "Send it in smaller parts.");
-            case 415 -> of(ProblemType.UNSUPPORTED_MEDIA_TYPE, "Send it as Content-Type: application/json, or as the contract says.");
-            default -> status < 500
-                    ? of(ProblemType.UNREADABLE_BODY, "The request cannot be understood.")
-                    : unexpected(failed);
+            case 415 ->
+                of(
+                        ProblemType.UNSUPPORTED_MEDIA_TYPE,
+                        "Send it as Content-Type: application/json, or as the contract says.");
+            default ->
+                status < 500
+                        ? of(ProblemType.UNREADABLE_BODY, "The request cannot be understood.")
+                        : unexpected(failed);
         };
     }
 
@@ -127,12 +132,16 @@ class Problems {
     @ServerExceptionMapper
     Response unexpected(Throwable bug) {
         LOG.error("unexpected", bug);
-        return of(ProblemType.UNEXPECTED, "Nothing was changed. The log of the server has the cause; tell the one who runs the node.");
+        return of(
+                ProblemType.UNEXPECTED,
+                "Nothing was changed. The log of the server has the cause; tell the one who runs the node.");
     }
 
     private static Response json(JsonProcessingException unreadable) {
         if (unreadable instanceof StreamConstraintsException tooMuch) {
-            return of(ProblemType.TOO_LARGE, "The body is larger or deeper than is taken here: " + tooMuch.getOriginalMessage());
+            return of(
+                    ProblemType.TOO_LARGE,
+                    "The body is larger or deeper than is taken here: " + tooMuch.getOriginalMessage());
         }
         if (unreadable instanceof UnrecognizedPropertyException unknown) {
             var path = path(unknown);
@@ -150,7 +159,8 @@ class Problems {
                             List.of(Finding.error(path, null, "does not exist")))
                     .problem());
         }
-        if (unreadable instanceof JsonMappingException mapping && !mapping.getPath().isEmpty()) {
+        if (unreadable instanceof JsonMappingException mapping
+                && !mapping.getPath().isEmpty()) {
             return response(badValue(mapping));
         }
         var at = unreadable.getLocation();
@@ -220,6 +230,9 @@ class Problems {
     }
 
     static Response response(Problem problem) {
-        return Response.status(problem.status()).type(MEDIA_TYPE).entity(problem).build();
+        return Response.status(problem.status())
+                .type(MEDIA_TYPE)
+                .entity(problem)
+                .build();
     }
 }

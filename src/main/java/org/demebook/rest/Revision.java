@@ -24,11 +24,13 @@ public final class Revision {
     public static void require(@Nullable String ifMatch, long present) {
         if (ifMatch == null) {
             throw new Refusal(
-                    REVISION_MISSING, "Read it first, then send the change with If-Match set to the ETag that you got.");
+                    REVISION_MISSING,
+                    "Read it first, then send the change with If-Match set to the ETag that you got.");
         }
         if (expected(ifMatch) != present) {
             throw new Refusal(
-                    REVISION_OUTDATED, "It was changed since you read it. Read it again, look at what is new, and send again.");
+                    REVISION_OUTDATED,
+                    "It was changed since you read it. Read it again, look at what is new, and send again.");
         }
     }
 

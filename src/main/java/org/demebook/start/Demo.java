@@ -105,7 +105,11 @@ class Demo {
             var body = json.createObjectNode()
                     .put("name", name)
                     .put("password", world.get("password").asText());
-            tokens.put(name, client.post(null, "/api/v1/tokens", body).get("access_token").asText());
+            tokens.put(
+                    name,
+                    client.post(null, "/api/v1/tokens", body)
+                            .get("access_token")
+                            .asText());
         }
         return tokens;
     }
@@ -124,7 +128,8 @@ class Demo {
             if (!tokens.get(name).equals(coordinator)) {
                 client.post(coordinator, population + "/members", member);
             }
-            var collection = json.createObjectNode().put("label", keeper.get("collection").asText());
+            var collection = json.createObjectNode()
+                    .put("label", keeper.get("collection").asText());
             client.post(tokens.get(name), population + "/collections", collection);
         }
         for (var sheet : world.get("sheets")) {

@@ -5,8 +5,7 @@ import java.io.IOException;
 
 /** What the demo prints: where it is, who may sign in with what, and three lines that do the main job. */
 final class DemoText {
-    private static final String TEXT =
-            """
+    private static final String TEXT = """
 
               Demebook is ready: http://127.0.0.1:%1$d   (contract: /openapi, health: /q/health)
               State is kept in %2$s; %3$s. Ctrl-C stops everything.
@@ -58,7 +57,8 @@ final class DemoText {
     /** The transfer that Wren offered; its id is another on every node. */
     private static String offerOf(DemoClient client, String token, String code, String animal)
             throws IOException, InterruptedException {
-        for (var transfer : client.get(token, "/api/v1/populations/" + code + "/transfers").get("items")) {
+        for (var transfer :
+                client.get(token, "/api/v1/populations/" + code + "/transfers").get("items")) {
             if (transfer.at("/animal/number").asText().equals(animal)) {
                 return transfer.get("id").asText();
             }

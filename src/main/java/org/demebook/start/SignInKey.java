@@ -79,7 +79,8 @@ final class SignInKey {
         try {
             var spec = new RSAPublicKeySpec(key.getModulus(), key.getPublicExponent());
             return Base64.getEncoder()
-                    .encodeToString(KeyFactory.getInstance("RSA").generatePublic(spec).getEncoded());
+                    .encodeToString(
+                            KeyFactory.getInstance("RSA").generatePublic(spec).getEncoded());
         } catch (GeneralSecurityException e) {
             throw new IllegalStateException(e);
         }

@@ -118,10 +118,15 @@ class AncestryResourceTest {
         var two = own.male(WREN);
         var uncertain = animal("female", "2023-01-01");
         uncertain.put("dam", dam);
-        uncertain.put("sire", Map.of(
-                "kind", "candidates",
-                "candidates", List.of(Map.of("animal", one, "probability", 0.75), Map.of("animal", two, "probability", 0.25)),
-                "wholeLitter", true));
+        uncertain.put(
+                "sire",
+                Map.of(
+                        "kind",
+                        "candidates",
+                        "candidates",
+                        List.of(Map.of("animal", one, "probability", 0.75), Map.of("animal", two, "probability", 0.25)),
+                        "wholeLitter",
+                        true));
         var fatherless = animal("female", "2023-01-01");
         fatherless.put("dam", dam);
         fatherless.put("sire", Map.of("kind", "none"));
@@ -155,7 +160,9 @@ class AncestryResourceTest {
     void every_change_shows_in_the_next_answer() {
         var own = Marrowfin.settled();
         get(own.colony, WREN, "/gene-pool").body("living", equalTo(9));
-        own.colony.put(OUTSIDER, own.number(6), "/death", Map.of("on", "2024-01-01")).statusCode(200);
+        own.colony
+                .put(OUTSIDER, own.number(6), "/death", Map.of("on", "2024-01-01"))
+                .statusCode(200);
         get(own.colony, WREN, "/gene-pool").body("living", equalTo(8));
     }
 
@@ -178,8 +185,17 @@ class AncestryResourceTest {
     // exact fractions of the worked pedigree
     @ParameterizedTest
     @CsvSource({
-        "13, 14, 0", "13, 22, 0", "23, 12, 0", "20, 14, 16", "20, 21, 8", "23, 14, 8", "13, 24, 8", "23, 22, 4",
-        "20, 24, 4", "13, 21, 4", "13, 12, 4"
+        "13, 14, 0",
+        "13, 22, 0",
+        "23, 12, 0",
+        "20, 14, 16",
+        "20, 21, 8",
+        "23, 14, 8",
+        "13, 24, 8",
+        "23, 22, 4",
+        "20, 24, 4",
+        "13, 21, 4",
+        "13, 12, 4"
     })
     void kinship_is_symmetric_and_agrees_with_the_worked_pedigree(int one, int other, int oneIn) {
         double expected = oneIn == 0 ? 0 : 1.0 / oneIn;
@@ -229,10 +245,13 @@ class AncestryResourceTest {
 
     @Test
     void no_answer_says_where_an_animal_lives() {
-        var held = as(WREN).get(colony.path("/animals/" + marrowfin.number(13))).then().extract();
+        var held = as(WREN).get(colony.path("/animals/" + marrowfin.number(13)))
+                .then()
+                .extract();
         var collection = held.<String>path("held.collection");
         for (var below : List.of("/ancestry", "/kinship/" + marrowfin.number(14))) {
-            assertThat(as(WREN).get(colony.path("/animals/" + marrowfin.number(13) + below)).asString())
+            assertThat(as(WREN).get(colony.path("/animals/" + marrowfin.number(13) + below))
+                            .asString())
                     .doesNotContain(collection)
                     .doesNotContain(held.<String>path("id"));
         }
@@ -242,7 +261,9 @@ class AncestryResourceTest {
     void what_does_not_exist_or_cannot_be_read_is_told() {
         var number = marrowfin.number(13);
         get(OUTSIDER, "/animals/" + number + "/ancestry").statusCode(200);
-        get(Colony.found(), OUTSIDER, "/gene-pool").statusCode(404).body("type", equalTo("/problems/no-such-population"));
+        get(Colony.found(), OUTSIDER, "/gene-pool")
+                .statusCode(404)
+                .body("type", equalTo("/problems/no-such-population"));
         var nobody = new StudbookNumber(colony.code, "H", 999_999);
         for (var path : List.of("/ancestry", "/kinship/" + number)) {
             get(WREN, "/animals/" + nobody + path).statusCode(404).body("type", equalTo("/problems/no-such-animal"));
@@ -261,7 +282,9 @@ class AncestryResourceTest {
     @Test
     void a_number_may_be_typed_as_people_write_it() {
         var typed = marrowfin.number(13).toLowerCase().replace('-', ' ');
-        get(WREN, "/animals/" + typed + "/ancestry").statusCode(200).body("animal.number", equalTo(marrowfin.number(13)));
+        get(WREN, "/animals/" + typed + "/ancestry")
+                .statusCode(200)
+                .body("animal.number", equalTo(marrowfin.number(13)));
     }
 
     // ── asking ───────────────────────────────────────────────────────────────────────────────────────────────────────

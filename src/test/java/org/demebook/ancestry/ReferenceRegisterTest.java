@@ -82,7 +82,8 @@ class ReferenceRegisterTest {
     }
 
     private void assertGenePool(Colony colony, String name) {
-        var answer = JsonPath.from(colony.get(WREN, "/gene-pool").statusCode(200).extract().asString())
+        var answer = JsonPath.from(
+                        colony.get(WREN, "/gene-pool").statusCode(200).extract().asString())
                 .using(JsonPathConfig.jsonPathConfig().numberReturnType(NumberReturnType.DOUBLE));
         var summary = new HashMap<String, String>();
         lines(name + ".summary.csv").forEach(line -> summary.put(line[0], line[1]));
@@ -93,7 +94,8 @@ class ReferenceRegisterTest {
         agrees("fe", answer.getDouble("effectiveFounders"), summary.get("founderEquivalents"));
         agrees("unnamed", answer.getDouble("unnamedContribution"), summary.get("contributionOfUnknown"));
         var shares = answer.<Map<String, Object>>getList("founders").stream()
-                .collect(Collectors.toMap(f -> (String) f.get("animal"), f -> ((Number) f.get("contribution")).doubleValue()));
+                .collect(Collectors.toMap(
+                        f -> (String) f.get("animal"), f -> ((Number) f.get("contribution")).doubleValue()));
         var named = lines(name + ".founders.csv").stream()
                 .filter(line -> !line[0].startsWith("?") && Double.parseDouble(line[1]) > 0)
                 .toList();
@@ -159,13 +161,15 @@ class ReferenceRegisterTest {
     }
 
     private Standing standing(Colony colony) {
-        var populationId = id("select population_id from demebook.journal_head where code = '%s'".formatted(colony.code));
+        var populationId =
+                id("select population_id from demebook.journal_head where code = '%s'".formatted(colony.code));
         var keeperId = id("select id from demebook.keeper where name = '%s'".formatted(WREN));
         return new Standing(populationId, colony.code, keeperId, Role.COORDINATOR, head(populationId));
     }
 
     private long head(UUID populationId) {
-        return ask("select seq from demebook.journal_head where population_id = '%s'".formatted(populationId), Long.class);
+        return ask(
+                "select seq from demebook.journal_head where population_id = '%s'".formatted(populationId), Long.class);
     }
 
     private UUID id(String query) {

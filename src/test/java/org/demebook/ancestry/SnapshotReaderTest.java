@@ -70,7 +70,8 @@ class SnapshotReaderTest {
         var sires = List.of(add(founder(Sex.MALE)), add(founder(Sex.MALE)), add(founder(Sex.MALE)));
         var draw = UUID.randomUUID();
         var one = add(young(dam, candidates(sires, draw)));
-        var corrected = add(young(dam, new Sire.Candidates(List.of(new Sire.Candidate(sires.get(2).id(), "1")), draw)));
+        var corrected = add(young(
+                dam, new Sire.Candidates(List.of(new Sire.Candidate(sires.get(2).id(), "1")), draw)));
 
         var snapshot = reader.snapshot(1);
 

@@ -14,8 +14,12 @@ class AgeClassTest {
 
     @ParameterizedTest
     @CsvSource({
-        "2026-06-01, YOUNG", "2025-06-02, YOUNG", "2025-06-01, JUVENILE", "2023-06-03, JUVENILE",
-        "2023-06-02, ADULT", "1999-01-01, ADULT"
+        "2026-06-01, YOUNG",
+        "2025-06-02, YOUNG",
+        "2025-06-01, JUVENILE",
+        "2023-06-03, JUVENILE",
+        "2023-06-02, ADULT",
+        "1999-01-01, ADULT"
     })
     void the_classes_begin_on_the_first_birthday_and_on_the_day_of_age_to_breed(LocalDate bornOn, AgeClass expected) {
         assertThat(AgeClass.on(DAY, bornOn, bornOn, DAYS_OF_AGE_TO_BREED)).isEqualTo(expected);
@@ -23,13 +27,21 @@ class AgeClassTest {
 
     @ParameterizedTest
     @CsvSource({
-        "2025, UNKNOWN", "2024, JUVENILE", "2023, UNKNOWN", "2022, ADULT", "2026, YOUNG", "../2020-01-01, ADULT",
-        "../2025-01-01, UNKNOWN", "2026-01-01/.., YOUNG", "2020-01-01/.., UNKNOWN"
+        "2025, UNKNOWN",
+        "2024, JUVENILE",
+        "2023, UNKNOWN",
+        "2022, ADULT",
+        "2026, YOUNG",
+        "../2020-01-01, ADULT",
+        "../2025-01-01, UNKNOWN",
+        "2026-01-01/.., YOUNG",
+        "2020-01-01/.., UNKNOWN"
     })
     void a_birth_that_is_known_roughly_has_a_class_where_every_possible_day_gives_the_same(
             String born, AgeClass expected) {
         var rough = RoughDate.parse(born);
-        assertThat(AgeClass.on(DAY, rough.earliest(), rough.latest(), DAYS_OF_AGE_TO_BREED)).isEqualTo(expected);
+        assertThat(AgeClass.on(DAY, rough.earliest(), rough.latest(), DAYS_OF_AGE_TO_BREED))
+                .isEqualTo(expected);
     }
 
     @Test

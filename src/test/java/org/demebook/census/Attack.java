@@ -19,7 +19,8 @@ final class Attack {
     /** The withheld inner cells that can be computed, as {@code sex·age}, with their counts. */
     static Map<String, Long> recovered(List<Cell> published) {
         var inner = published.stream()
-                .filter(cell -> !cell.sex().equals(CountTable.ALL) && !cell.age().equals(CountTable.ALL))
+                .filter(cell ->
+                        !cell.sex().equals(CountTable.ALL) && !cell.age().equals(CountTable.ALL))
                 .toList();
         var equations = new ArrayList<double[]>();
         for (var told : published) {
@@ -40,8 +41,9 @@ final class Attack {
     }
 
     private static double[] equation(List<Cell> inner, Cell told) {
-        Predicate<Cell> in = cell -> (told.sex().equals(CountTable.ALL) || told.sex().equals(cell.sex()))
-                && (told.age().equals(CountTable.ALL) || told.age().equals(cell.age()));
+        Predicate<Cell> in =
+                cell -> (told.sex().equals(CountTable.ALL) || told.sex().equals(cell.sex()))
+                        && (told.age().equals(CountTable.ALL) || told.age().equals(cell.age()));
         double[] equation = new double[inner.size() + 1];
         for (int i = 0; i < inner.size(); i++) {
             equation[i] = in.test(inner.get(i)) ? 1 : 0;

@@ -67,7 +67,8 @@ class CountReleaseResourceTest {
     @Test
     void keepers_who_share_a_collection_count_as_one() {
         var colony = threeKeepers();
-        colony.post(WREN, "/collections", Map.of("label", "the shed", "sharedWith", List.of(DOV))).statusCode(201);
+        colony.post(WREN, "/collections", Map.of("label", "the shed", "sharedWith", List.of(DOV)))
+                .statusCode(201);
 
         release(colony, DAY)
                 .body("keepers", equalTo("fewer than 3"))
@@ -116,7 +117,8 @@ class CountReleaseResourceTest {
         var released = release(colony, DAY).extract().asString();
         colony.female(WREN);
 
-        assertThat(open(colony.code, "/" + DAY).statusCode(200).extract().asString()).isEqualTo(released);
+        assertThat(open(colony.code, "/" + DAY).statusCode(200).extract().asString())
+                .isEqualTo(released);
         release(colony, DAY).statusCode(409).body("type", equalTo("/problems/day-counted-already"));
         assertThat(open(colony.code, "/" + DAY).extract().asString()).isEqualTo(released);
     }
@@ -195,9 +197,7 @@ class CountReleaseResourceTest {
     @Test
     void only_a_coordinator_releases_counts_and_only_of_a_day_that_has_come() {
         var colony = Colony.found();
-        colony.post(INES, "/count-releases", Map.of())
-                .statusCode(403)
-                .body("type", equalTo("/problems/not-allowed"));
+        colony.post(INES, "/count-releases", Map.of()).statusCode(403).body("type", equalTo("/problems/not-allowed"));
         colony.post(OUTSIDER, "/count-releases", Map.of())
                 .statusCode(404)
                 .body("type", equalTo("/problems/no-such-population"));
@@ -242,7 +242,8 @@ class CountReleaseResourceTest {
 
             journal.replay(populationId, colony.code, entries);
         }
-        assertThat(open(colony.code, "/" + DAY).statusCode(200).extract().asString()).isEqualTo(released);
+        assertThat(open(colony.code, "/" + DAY).statusCode(200).extract().asString())
+                .isEqualTo(released);
     }
 
     // ── helpers ──────────────────────────────────────────────────────────────────────────────────────────────────────
@@ -261,7 +262,9 @@ class CountReleaseResourceTest {
     }
 
     private static ValidatableResponse open(String code, String below) {
-        return anonymous().get("/api/v1/populations/" + code + "/count-releases" + below).then();
+        return anonymous()
+                .get("/api/v1/populations/" + code + "/count-releases" + below)
+                .then();
     }
 
     private static String cell(String sex, String age, String field) {
@@ -275,8 +278,8 @@ class CountReleaseResourceTest {
     }
 
     private static UUID populationId(Connection connection, String code) throws SQLException {
-        try (var query = connection.prepareStatement(
-                "select population_id from demebook.journal_head where code = ?")) {
+        try (var query =
+                connection.prepareStatement("select population_id from demebook.journal_head where code = ?")) {
             query.setString(1, code);
             try (var row = query.executeQuery()) {
                 row.next();
@@ -287,8 +290,15 @@ class CountReleaseResourceTest {
 
     private static void forget(Connection connection, UUID populationId) throws SQLException {
         var tables = List.of(
-                "count_release", "animal", "serial_counter", "collection_keeper", "collection", "membership", "population",
-                "journal_entry", "journal_head");
+                "count_release",
+                "animal",
+                "serial_counter",
+                "collection_keeper",
+                "collection",
+                "membership",
+                "population",
+                "journal_entry",
+                "journal_head");
         for (var table : tables) {
             try (var delete =
                     connection.prepareStatement("delete from demebook." + table + " where population_id = ?")) {

@@ -79,8 +79,15 @@ class CountTableTest {
 
     @ParameterizedTest
     @CsvSource({
-        "0, fewer than 3", "2, fewer than 3", "3, 3 to 5", "5, 3 to 5", "6, 6 to 10", "10, 6 to 10", "11, 11 to 20",
-        "50, 21 to 50", "51, more than 50"
+        "0, fewer than 3",
+        "2, fewer than 3",
+        "3, 3 to 5",
+        "5, 3 to 5",
+        "6, 6 to 10",
+        "10, 6 to 10",
+        "11, 11 to 20",
+        "50, 21 to 50",
+        "51, more than 50"
     })
     void the_number_of_keepers_is_told_as_a_range(int households, String range) {
         assertThat(CountTable.range(households)).isEqualTo(range);
@@ -91,10 +98,22 @@ class CountTableTest {
     @Test
     void the_attack_recovers_what_was_withheld_carelessly() {
         var careless = List.of(
-                told("F", "north", 9), told("M", "north", 8), told("U", "north", 15), told(ALL, "north", 32),
-                withheld("F", "middle"), told("M", "middle", 8), withheld("U", "middle"), told(ALL, "middle", 28),
-                told("F", "south", 7), withheld("M", "south"), told("U", "south", 9), told(ALL, "south", 18),
-                told("F", ALL, 28), told("M", ALL, 18), told("U", ALL, 32), told(ALL, ALL, 78));
+                told("F", "north", 9),
+                told("M", "north", 8),
+                told("U", "north", 15),
+                told(ALL, "north", 32),
+                withheld("F", "middle"),
+                told("M", "middle", 8),
+                withheld("U", "middle"),
+                told(ALL, "middle", 28),
+                told("F", "south", 7),
+                withheld("M", "south"),
+                told("U", "south", 9),
+                told(ALL, "south", 18),
+                told("F", ALL, 28),
+                told("M", ALL, 18),
+                told("U", ALL, 32),
+                told(ALL, ALL, 78));
 
         assertThat(Attack.recovered(careless)).isEqualTo(Map.of("F·middle", 12L, "U·middle", 8L, "M·south", 2L));
     }
@@ -105,10 +124,11 @@ class CountTableTest {
             animals.clear();
             var random = new Random(seed);
             int keepers = 1 + random.nextInt(12);
-            IntStream.range(0, random.nextInt(200)).forEach(animal -> put(
-                    Sex.values()[random.nextInt(3)],
-                    AgeClass.values()[random.nextInt(4)],
-                    1 + random.nextInt(keepers)));
+            IntStream.range(0, random.nextInt(200))
+                    .forEach(animal -> put(
+                            Sex.values()[random.nextInt(3)],
+                            AgeClass.values()[random.nextInt(4)],
+                            1 + random.nextInt(keepers)));
 
             assertThat(Attack.recovered(cells())).as("seed %d", seed).isEmpty();
             for (var cell : cells()) {
@@ -121,8 +141,10 @@ class CountTableTest {
 
     private long keepersBehind(Cell cell) {
         return animals.stream()
-                .filter(animal -> cell.sex().equals(ALL) || cell.sex().equals(animal.sex().word()))
-                .filter(animal -> cell.age().equals(ALL) || cell.age().equals(animal.age().word()))
+                .filter(animal ->
+                        cell.sex().equals(ALL) || cell.sex().equals(animal.sex().word()))
+                .filter(animal ->
+                        cell.age().equals(ALL) || cell.age().equals(animal.age().word()))
                 .map(Counted::holder)
                 .distinct()
                 .count();

@@ -96,7 +96,8 @@ class SignInTest {
                 .then()
                 .statusCode(403)
                 .body("type", equalTo("/problems/not-allowed"));
-        colony.post(INES, "/members", Map.of("name", OUTSIDER, "role", "member")).statusCode(403);
+        colony.post(INES, "/members", Map.of("name", OUTSIDER, "role", "member"))
+                .statusCode(403);
         colony.get(INES, "/members").statusCode(403);
         colony.get(WREN, "/members").statusCode(200).body("name", hasItem(INES));
         as(INES).body(Map.of()).post("/api/v1/invitations").then().statusCode(403);
@@ -105,7 +106,11 @@ class SignInTest {
     @Test
     void a_secret_is_shown_once_even_to_the_one_who_asked() {
         var key = UUID.randomUUID().toString();
-        as("administrator", key).body(Map.of()).post("/api/v1/invitations").then().statusCode(200);
+        as("administrator", key)
+                .body(Map.of())
+                .post("/api/v1/invitations")
+                .then()
+                .statusCode(200);
         as("administrator", key)
                 .body(Map.of())
                 .post("/api/v1/invitations")
@@ -119,7 +124,11 @@ class SignInTest {
         var own = Colony.found();
         var secret = invite(WREN, Map.of("population", own.code));
         own.get(OUTSIDER, "/animals").statusCode(404);
-        as(OUTSIDER).body(Map.of("secret", secret)).post("/api/v1/invitations/joinings").then().statusCode(204);
+        as(OUTSIDER)
+                .body(Map.of("secret", secret))
+                .post("/api/v1/invitations/joinings")
+                .then()
+                .statusCode(204);
         own.get(OUTSIDER, "/animals").statusCode(200);
 
         as(WREN).delete(own.path("/members/" + OUTSIDER)).then().statusCode(204);
@@ -144,7 +153,15 @@ class SignInTest {
         while (status != 429 && refused < 50) {
             status = anonymous("10.200.0.1")
                     .header("Idempotency-Key", UUID.randomUUID().toString())
-                    .body(Map.of("secret", "guess-" + refused, "name", "guesser", "fullName", "G", "password", "eleven blue herons"))
+                    .body(Map.of(
+                            "secret",
+                            "guess-" + refused,
+                            "name",
+                            "guesser",
+                            "fullName",
+                            "G",
+                            "password",
+                            "eleven blue herons"))
                     .post("/api/v1/invitations/acceptances")
                     .statusCode();
             refused++;
@@ -154,7 +171,12 @@ class SignInTest {
     }
 
     private static String invite(String by, Map<String, String> invitation) {
-        return as(by).body(invitation).post("/api/v1/invitations").then().statusCode(200).extract().path("secret");
+        return as(by).body(invitation)
+                .post("/api/v1/invitations")
+                .then()
+                .statusCode(200)
+                .extract()
+                .path("secret");
     }
 
     private static ValidatableResponse accept(String secret, String name, String password) {

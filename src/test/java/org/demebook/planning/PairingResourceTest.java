@@ -115,7 +115,8 @@ class PairingResourceTest {
                 .body("pairings[0].kept[2].geneDiversity", close(657 / 800.0))
                 .body(
                         "pairings[0].reason",
-                        containsString("Keep 2 of the young: gene diversity 0.8184 → 0.8213; from 5 on it falls below"));
+                        containsString(
+                                "Keep 2 of the young: gene diversity 0.8184 → 0.8213; from 5 on it falls below"));
     }
 
     @Test
@@ -165,7 +166,10 @@ class PairingResourceTest {
     void who_holds_the_other_animal_is_never_told() {
         var answer = get(marrowfin.colony, WREN, "?for=" + number(13)).extract().asString();
         for (int id : new int[] {6, 14, 22}) {
-            var held = as(Marrowfin.holder(id)).get(marrowfin.colony.path("/animals/" + number(id))).then().extract();
+            var held = as(Marrowfin.holder(id))
+                    .get(marrowfin.colony.path("/animals/" + number(id)))
+                    .then()
+                    .extract();
             assertThat(answer).doesNotContain(held.<String>path("held.collection"), held.<String>path("id"));
         }
         assertThat(answer).doesNotContain(OYELARAN, INES, DOV);
@@ -191,16 +195,45 @@ class PairingResourceTest {
     void the_figures_of_the_population_say_when_an_animal_is_old_enough() {
         var own = Colony.found();
         var female = own.female(WREN);
-        own.register(INES, animal("male", LocalDate.now(ZoneOffset.UTC).minusDays(400).toString()));
+        own.register(
+                INES,
+                animal("male", LocalDate.now(ZoneOffset.UTC).minusDays(400).toString()));
         get(own, WREN, "?for=" + female).body("pairings", empty());
         var described = Map.of(
-                "code", own.code, "name", "n", "taxon", "t", "locality", "l", "birthMode", "live-bearing", "profile",
+                "code",
+                own.code,
+                "name",
+                "n",
+                "taxon",
+                "t",
+                "locality",
+                "l",
+                "birthMode",
+                "live-bearing",
+                "profile",
                 Map.of(
-                        "daysFromShedToBirth", 105, "daysFromShedToBirthAtLeast", 100, "daysFromShedToBirthAtMost", 120,
-                        "daysFromOvulationToBirth", 123, "daysOfSpermStorage", 2160, "daysOfAgeAtFirstBirth", 365,
-                        "daysOfAgeToBreed", 400, "daysBetweenLitters", 150));
+                        "daysFromShedToBirth",
+                        105,
+                        "daysFromShedToBirthAtLeast",
+                        100,
+                        "daysFromShedToBirthAtMost",
+                        120,
+                        "daysFromOvulationToBirth",
+                        123,
+                        "daysOfSpermStorage",
+                        2160,
+                        "daysOfAgeAtFirstBirth",
+                        365,
+                        "daysOfAgeToBreed",
+                        400,
+                        "daysBetweenLitters",
+                        150));
         var etag = as(WREN).get(own.path("")).getHeader("ETag");
-        as(WREN).header("If-Match", etag).body(described).put(own.path("")).then().statusCode(200);
+        as(WREN).header("If-Match", etag)
+                .body(described)
+                .put(own.path(""))
+                .then()
+                .statusCode(200);
         get(own, WREN, "?for=" + female).body("pairings", hasSize(1));
     }
 
@@ -253,9 +286,7 @@ class PairingResourceTest {
                 "limit=201"
             })
     void a_parameter_out_of_range_is_refused(String parameter) {
-        get(marrowfin.colony, WREN, "?" + parameter)
-                .statusCode(400)
-                .body("type", equalTo("/problems/bad-parameter"));
+        get(marrowfin.colony, WREN, "?" + parameter).statusCode(400).body("type", equalTo("/problems/bad-parameter"));
     }
 
     // ── asking ───────────────────────────────────────────────────────────────────────────────────────────────────────

@@ -54,10 +54,14 @@ class AnimalResourceTest {
         var sire = colony.male(WREN);
         var young = animal("male", "2024-06-29");
         young.putAll(Map.of(
-                "dam", dam,
-                "sire", Map.of("kind", "known", "animal", sire),
-                "transponders", List.of("981000000000123"),
-                "notes", "bites"));
+                "dam",
+                dam,
+                "sire",
+                Map.of("kind", "known", "animal", sire),
+                "transponders",
+                List.of("981000000000123"),
+                "notes",
+                "bites"));
         var number = colony.register(WREN, young);
 
         colony.get(INES, "/animals/" + number)
@@ -196,12 +200,8 @@ class AnimalResourceTest {
     void one_idempotency_key_has_one_effect_and_one_answer() {
         var key = UUID.randomUUID().toString();
         var body = animal("female", "2020");
-        var one = as(WREN, key)
-                .body(body)
-                .post(colony.path("/animals"));
-        var two = as(WREN, key)
-                .body(body)
-                .post(colony.path("/animals"));
+        var one = as(WREN, key).body(body).post(colony.path("/animals"));
+        var two = as(WREN, key).body(body).post(colony.path("/animals"));
         assertThat(two.statusCode()).isEqualTo(201);
         assertThat(two.asByteArray()).isEqualTo(one.asByteArray());
         assertThat(two.header("Location")).isEqualTo(one.header("Location"));
@@ -240,7 +240,10 @@ class AnimalResourceTest {
             own.female(WREN);
         }
         var first = own.get(WREN, "/animals?limit=2").statusCode(200).body("items", hasSize(2));
-        var second = as(WREN).get(link(first.extract().header("Link"))).then().statusCode(200).body("items", hasSize(2));
+        var second = as(WREN).get(link(first.extract().header("Link")))
+                .then()
+                .statusCode(200)
+                .body("items", hasSize(2));
         as(WREN).get(link(second.extract().header("Link")))
                 .then()
                 .statusCode(200)

@@ -36,8 +36,7 @@ class PhotoResourceTest {
                         .getFirstDirectoryOfType(GpsDirectory.class))
                 .isNotNull();
 
-        var location = as(WREN)
-                .contentType("image/jpeg")
+        var location = as(WREN).contentType("image/jpeg")
                 .queryParam("label", "left flank")
                 .queryParam("takenOn", "2026-07-06")
                 .body(upload)
@@ -49,7 +48,11 @@ class PhotoResourceTest {
                 .header("Location");
 
         for (var which : new String[] {"", "?thumbnail=true"}) {
-            var stored = as(WREN).get(location + which).then().statusCode(200).extract().asByteArray();
+            var stored = as(WREN).get(location + which)
+                    .then()
+                    .statusCode(200)
+                    .extract()
+                    .asByteArray();
             assertThat(ImageMetadataReader.readMetadata(new ByteArrayInputStream(stored))
                             .getFirstDirectoryOfType(GpsDirectory.class))
                     .isNull();

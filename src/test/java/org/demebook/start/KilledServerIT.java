@@ -73,7 +73,11 @@ class KilledServerIT {
                     .post(POPULATION + "/members")
                     .then()
                     .statusCode(200);
-            server.as(ines).body(Map.of("label", "south")).post(POPULATION + "/collections").then().statusCode(201);
+            server.as(ines)
+                    .body(Map.of("label", "south"))
+                    .post(POPULATION + "/collections")
+                    .then()
+                    .statusCode(201);
             awaitDone(server, wren, importSheet(server, wren, sheet(transfers)));
             var offers = offerAll(server, wren, numbers(server, wren, transfers));
 
@@ -103,9 +107,7 @@ class KilledServerIT {
                     .isZero();
             assertThat(number(database, "select count(*) from demebook.transfer where state = 'accepted'"))
                     .isGreaterThanOrEqualTo(acknowledged.size());
-            assertThat(number(
-                            database,
-                            "select count(*) from demebook.journal_entry where type = 'transfer-accepted'"))
+            assertThat(number(database, "select count(*) from demebook.journal_entry where type = 'transfer-accepted'"))
                     .isEqualTo(number(database, "select count(*) from demebook.transfer where state = 'accepted'"));
             assertJournalIsGapless(database);
         });
@@ -136,7 +138,11 @@ class KilledServerIT {
                 .post("/api/v1/populations")
                 .then()
                 .statusCode(201);
-        server.as(wren).body(Map.of("label", "north")).post(POPULATION + "/collections").then().statusCode(201);
+        server.as(wren)
+                .body(Map.of("label", "north"))
+                .post(POPULATION + "/collections")
+                .then()
+                .statusCode(201);
         return wren;
     }
 
@@ -163,7 +169,9 @@ class KilledServerIT {
     private static void awaitProgress(ServerProcess server, String token, String run) throws InterruptedException {
         for (int i = 0; i < 3000; i++) {
             var seen = server.as(token).get(POPULATION + "/imports/" + run);
-            assertThat(seen.<String>path("state")).as("it must still be at work when it is killed").isEqualTo("running");
+            assertThat(seen.<String>path("state"))
+                    .as("it must still be at work when it is killed")
+                    .isEqualTo("running");
             if (seen.<Integer>path("rowsDone") > 0) {
                 return;
             }
@@ -197,7 +205,8 @@ class KilledServerIT {
         return numbers;
     }
 
-    private static List<String> offerAll(ServerProcess server, String wren, List<String> numbers) throws InterruptedException {
+    private static List<String> offerAll(ServerProcess server, String wren, List<String> numbers)
+            throws InterruptedException {
         var offers = new ArrayList<String>();
         var workers = Executors.newFixedThreadPool(8);
         for (var number : numbers) {
@@ -221,7 +230,8 @@ class KilledServerIT {
     }
 
     private static void acceptUntilKilled(
-            ServerProcess server, String ines, List<String> offers, Set<String> acknowledged) throws InterruptedException {
+            ServerProcess server, String ines, List<String> offers, Set<String> acknowledged)
+            throws InterruptedException {
         var workers = Executors.newFixedThreadPool(offers.size());
         var answered = new AtomicInteger();
         var refused = new java.util.concurrent.ConcurrentLinkedQueue<String>();
@@ -254,7 +264,9 @@ class KilledServerIT {
     private static void lookInside(Look look) throws SQLException, IOException {
         try (var postgres = LocalPostgres.start(STATE, Durability.FULL);
                 var database = DriverManager.getConnection(
-                        postgres.jdbcUrl(), postgres.owner().name(), postgres.owner().password())) {
+                        postgres.jdbcUrl(),
+                        postgres.owner().name(),
+                        postgres.owner().password())) {
             look.at(database);
         }
     }
@@ -268,11 +280,12 @@ class KilledServerIT {
     }
 
     private static void assertJournalIsGapless(Connection database) throws SQLException {
-        assertThat(number(
-                        database,
-                        "select count(*) from demebook.journal_head h where h.seq <>"
-                                + " (select count(*) from demebook.journal_entry e where e.population_id = h.population_id)"
-                                + " or h.seq <> (select max(e.seq) from demebook.journal_entry e where e.population_id = h.population_id)"))
+        assertThat(
+                        number(
+                                database,
+                                "select count(*) from demebook.journal_head h where h.seq <>"
+                                        + " (select count(*) from demebook.journal_entry e where e.population_id = h.population_id)"
+                                        + " or h.seq <> (select max(e.seq) from demebook.journal_entry e where e.population_id = h.population_id)"))
                 .isZero();
     }
 }

@@ -103,7 +103,11 @@ class ClaimTest {
     void a_keeper_of_this_node_joins_with_the_animal() {
         var own = Colony.found();
         var animal = own.female(WREN);
-        String code = new Handover(own).handOut(WREN, animal).statusCode(201).extract().path("claimCode");
+        String code = new Handover(own)
+                .handOut(WREN, animal)
+                .statusCode(201)
+                .extract()
+                .path("claimCode");
         own.get(OUTSIDER, "/animals").statusCode(404);
 
         claim(as(OUTSIDER), Map.of("code", code, "collectionLabel", "Garden house"))
@@ -123,7 +127,9 @@ class ClaimTest {
         String code = hand.handOut(WREN, own.female(WREN)).extract().path("claimCode");
         claim(as(INES), Map.of("code", code)).statusCode(200).body("collection.id", equalTo(first));
 
-        String second = own.post(INES, "/collections", Map.of("label", "cellar")).extract().path("id");
+        String second = own.post(INES, "/collections", Map.of("label", "cellar"))
+                .extract()
+                .path("id");
         String next = hand.handOut(WREN, own.female(WREN)).extract().path("claimCode");
         claim(as(INES), Map.of("code", next)).statusCode(422).body("type", equalTo("/problems/no-such-collection"));
         claim(as(INES), Map.of("code", next, "collection", second))
@@ -157,7 +163,10 @@ class ClaimTest {
         assertThat(notValid(account(late, buyer()))).isEqualTo(refusal);
         // the animal stays where it is, and a fresh code brings it in
         handover.get(WREN, id[0]).body("state", equalTo("handed-out"));
-        String fresh = handover.answer(WREN, id[0], "claim-code").statusCode(200).extract().path("claimCode");
+        String fresh = handover.answer(WREN, id[0], "claim-code")
+                .statusCode(200)
+                .extract()
+                .path("claimCode");
         claim(anonymous(), account(fresh, buyer())).statusCode(200);
     }
 
@@ -189,10 +198,18 @@ class ClaimTest {
         var id = new String[1];
         handedOut(colony.female(WREN), id);
         handover.get(WREN, id[0]).body("expiresAt", containsString(today.plusDays(181) + "T00:00:00Z"));
-        handover.answer(WREN, id[0], "claim-code", Map.of("expiresOn", today.plusYears(2).toString()))
+        handover.answer(
+                        WREN,
+                        id[0],
+                        "claim-code",
+                        Map.of("expiresOn", today.plusYears(2).toString()))
                 .statusCode(422)
                 .body("findings[0].field", equalTo("expiresOn"));
-        handover.answer(WREN, id[0], "claim-code", Map.of("expiresOn", today.plusDays(7).toString()))
+        handover.answer(
+                        WREN,
+                        id[0],
+                        "claim-code",
+                        Map.of("expiresOn", today.plusDays(7).toString()))
                 .statusCode(200)
                 .body("transfer.expiresAt", containsString(today.plusDays(8) + "T00:00:00Z"));
     }
@@ -227,9 +244,7 @@ class ClaimTest {
     @Test
     void the_giver_withdraws_and_does_not_claim() {
         var code = handedOut(colony.female(WREN));
-        claim(as(WREN), Map.of("code", code))
-                .statusCode(422)
-                .body("type", equalTo("/problems/transfer-to-yourself"));
+        claim(as(WREN), Map.of("code", code)).statusCode(422).body("type", equalTo("/problems/transfer-to-yourself"));
     }
 
     @Test
@@ -270,8 +285,9 @@ class ClaimTest {
                 .then()
                 .statusCode(409)
                 .body("type", equalTo("/problems/shown-once"));
-        var population = UUID.fromString(ask("select population_id from demebook.population where code = ?", colony.code)
-                .get(0));
+        var population =
+                UUID.fromString(ask("select population_id from demebook.population where code = ?", colony.code)
+                        .get(0));
         var hash = ask("select hash from demebook.claim_code where population_id = ?", population);
         assertThat(hash).isNotEmpty().doesNotContain(code);
         for (var secret : new String[] {code, hash.get(hash.size() - 1)}) {
@@ -287,7 +303,8 @@ class ClaimTest {
     void guessing_codes_from_one_address_is_slowed_down() {
         var address = "10.201.0." + ADDRESSES.incrementAndGet();
         for (int i = 0; i < 10; i++) {
-            claim(anonymous(address), account("0000-0000-0000-000" + i, buyer())).statusCode(404);
+            claim(anonymous(address), account("0000-0000-0000-000" + i, buyer()))
+                    .statusCode(404);
         }
         claim(anonymous(address), account(handedOut(colony.female(WREN)), buyer()))
                 .statusCode(429)
@@ -302,7 +319,6 @@ class ClaimTest {
                 .extract()
                 .asString();
     }
-
 
     private static ValidatableResponse claim(RequestSpecification sender, Map<String, ?> claim) {
         return sender.header("Idempotency-Key", UUID.randomUUID().toString())
