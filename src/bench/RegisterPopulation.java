@@ -23,6 +23,7 @@ import java.util.regex.Pattern;
  */
 class RegisterPopulation {
     private static final int FOUNDERS = 40;
+    private static final int COLLECTIONS = 25;
     private static final int YEARS = 30;
     private static final int FIRST_YEAR = 1995;
 
@@ -35,6 +36,7 @@ class RegisterPopulation {
     /** @param bornIn 0 for a founder, who may breed at once */
     private record Animal(String number, boolean female, int bornIn) {}
 
+    private final List<String> collections = new ArrayList<>();
     private final List<Animal> animals = new ArrayList<>();
 
     RegisterPopulation(String server) {
@@ -58,7 +60,10 @@ class RegisterPopulation {
                 "/api/v1/populations",
                 "{'code': '" + code + "', 'name': 'Benchmark', 'taxon': 'Boa', 'locality': 'nowhere',"
                         + " 'birthMode': 'live-bearing'}");
-        post("/api/v1/populations/" + code + "/collections", "{'label': 'racks'}");
+        for (int i = 0; i < COLLECTIONS; i++) {
+            var opened = post("/api/v1/populations/" + code + "/collections", "{'label': 'rack " + i + "'}");
+            collections.add(field("id", opened));
+        }
         for (int i = 0; i < FOUNDERS; i++) {
             register(i % 2 == 0, 0, "'origin': 'wild-caught'");
         }
@@ -99,7 +104,7 @@ class RegisterPopulation {
         var died = bornIn < FIRST_YEAR + 15 ? "'died': '" + Math.max(bornIn + 14, 2008) + "', " : "";
         var answer = post(
                 "/api/v1/populations/" + code + "/animals",
-                "{'sex': '" + (female ? "female" : "male") + "', " + born + died + more + "}");
+                "{'collection': '" + collections.get(animals.size() % COLLECTIONS) + "', 'sex': '" + (female ? "female" : "male") + "', " + born + died + more + "}");
         animals.add(new Animal(field("number", answer), female, bornIn));
     }
 
