@@ -63,7 +63,7 @@ class ImportCheckTest {
                 .body("findings[0].row", equalTo(3))
                 .body("findings[0].column", equalTo("sex"))
                 .body("findings[0].value", equalTo("hermaphrodite"))
-                .body("findings[0].level", equalTo("ERROR"))
+                .body("findings[0].level", equalTo("error"))
                 .body("findings[0].message", containsString("write female, male or unknown"))
                 .body("findings[1].column", equalTo("born"))
                 .body("findings[1].message", containsString("2019-03-04"))
@@ -119,7 +119,7 @@ class ImportCheckTest {
                 .body("errors", equalTo(0))
                 .body("wouldAdd", equalTo(1))
                 .body("findings[0].row", equalTo(1))
-                .body("findings[0].level", equalTo("WARNING"))
+                .body("findings[0].level", equalTo("warning"))
                 .body("findings[0].message", containsString("kept nowhere"));
     }
 
@@ -304,7 +304,7 @@ class ImportCheckTest {
     void one_of_several_without_a_litter_is_a_warning() {
         wren.check("id,sire", "A,one of B|C", "B,", "C,")
                 .body("errors", equalTo(0))
-                .body("findings[0].level", equalTo("WARNING"))
+                .body("findings[0].level", equalTo("warning"))
                 .body("findings[0].message", containsString("stands for itself"));
     }
 
@@ -426,7 +426,7 @@ class ImportCheckTest {
     private static ValidatableResponse one(ValidatableResponse report, String column, String message) {
         return report.statusCode(200)
                 .body("errors", equalTo(1))
-                .body("findings.findAll { it.level == 'ERROR' }[0].message", containsString(message))
+                .body("findings.findAll { it.level == 'error' }[0].message", containsString(message))
                 .body("findings[0].column", column == null ? nullValue() : equalTo(column));
     }
 }

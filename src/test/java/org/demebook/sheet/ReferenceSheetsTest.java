@@ -9,8 +9,10 @@ import io.quarkus.test.junit.QuarkusTest;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.regex.Pattern;
 import org.demebook.Colony;
 import org.demebook.start.TestServer;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -28,17 +30,25 @@ class ReferenceSheetsTest {
         var sheets = new Sheets(colony, WREN);
         byte[] file;
         try (var in = getClass().getResourceAsStream("/reference/" + name + ".csv")) {
-            file = in.readAllBytes();
+            file = earlier(new String(in.readAllBytes(), StandardCharsets.UTF_8));
         }
         var sent = rows(new String(file, StandardCharsets.UTF_8), "id", "sire", "dam", "sex", "birthYear", false);
 
         sheets.imports(file, Sheets.CSV)
-                .body("findings", equalTo(java.util.List.of()))
+                .body("findings", equalTo(List.of()))
                 .body("state", equalTo("done"))
                 .body("animalsAdded", equalTo(sent.size()));
 
         var exported = sheets.exportedText("");
         assertThat(rows(exported, "reference", "sire", "dam", "sex", "born", true)).isEqualTo(sent);
+    }
+
+    /** The same animals born fifty years earlier: one of the pedigrees runs into years that have not come yet. */
+    private static byte[] earlier(String text) {
+        return Pattern.compile("(?m)[0-9]{4}$")
+                .matcher(text)
+                .replaceAll(year -> String.valueOf(Integer.parseInt(year.group()) - 50))
+                .getBytes(StandardCharsets.UTF_8);
     }
 
     /** id → sire, dam, sex, birth year. */

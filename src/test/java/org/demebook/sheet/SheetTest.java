@@ -107,7 +107,7 @@ class SheetTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"YYYY-MM-DD, true", "\"dd\"0.00, false", "[Red]0, false", "0.00, false", "d\\. mmm, true"})
+    @CsvSource({"YYYY-MM-DD, true", "\\d0.00, false", "[Red]0, false", "0.00, false", "d\\. mmm, true"})
     void a_number_is_a_day_when_its_format_shows_one(String format, boolean day) throws IOException {
         var out = new ByteArrayOutputStream();
         try (var workbook = new Workbook(out, "test", "1.0")) {
