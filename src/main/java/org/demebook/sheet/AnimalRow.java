@@ -44,7 +44,7 @@ final class AnimalRow {
             case REFERENCE ->
                 identifiers(held, "own-reference").stream().findFirst().orElse("");
             case DIED -> text(held.died());
-            case SOURCE -> text(held.sourceCode());
+            case SOURCE -> held.sourceCode() == null ? "" : held.sourceCode().letter();
             case COLLECTION ->
                 Objects.requireNonNullElseGet(
                         held.collection() == null ? null : labels.get(held.collection()),

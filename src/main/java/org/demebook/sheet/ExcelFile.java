@@ -4,9 +4,10 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.regex.Pattern;
-import java.util.zip.ZipInputStream;
+import org.apache.commons.compress.archivers.zip.ZipFile;
 import org.dhatim.fastexcel.reader.Cell;
 import org.dhatim.fastexcel.reader.CellType;
 import org.dhatim.fastexcel.reader.ExcelReaderException;
@@ -49,12 +50,14 @@ final class ExcelFile {
     private static void requireModestSize(byte[] bytes) {
         long unpacked = 0;
         var block = new byte[1 << 16];
-        try (var zip = new ZipInputStream(new ByteArrayInputStream(bytes))) {
-            while (zip.getNextEntry() != null) {
-                for (int read = zip.read(block); read >= 0; read = zip.read(block)) {
-                    unpacked += read;
-                    if (unpacked > MOST_BYTES_UNPACKED) {
-                        throw Sheet.unreadable("The workbook is too large when it is unpacked; send it in parts.");
+        try (var zip = ZipFile.builder().setByteArray(bytes).get()) {
+            for (var entry : Collections.list(zip.getEntries())) {
+                try (var content = zip.getInputStream(entry)) {
+                    for (int read = content.read(block); read >= 0; read = content.read(block)) {
+                        unpacked += read;
+                        if (unpacked > MOST_BYTES_UNPACKED) {
+                            throw Sheet.unreadable("The workbook is too large when it is unpacked; send it in parts.");
+                        }
                     }
                 }
             }

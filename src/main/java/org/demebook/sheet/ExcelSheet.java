@@ -8,9 +8,10 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
+import java.util.Collections;
 import java.util.regex.Pattern;
 import java.util.zip.ZipEntry;
-import java.util.zip.ZipInputStream;
+import java.util.zip.ZipFile;
 import java.util.zip.ZipOutputStream;
 import org.dhatim.fastexcel.Workbook;
 import org.dhatim.fastexcel.Worksheet;
@@ -25,6 +26,7 @@ final class ExcelSheet implements SheetWriter {
 
     private final OutputStream out;
     private final Path dated;
+    private final OutputStream datedOut;
     private final Workbook workbook;
     private final Worksheet sheet;
     private int row;
@@ -32,7 +34,8 @@ final class ExcelSheet implements SheetWriter {
     ExcelSheet(OutputStream out) throws IOException {
         this.out = out;
         dated = Files.createTempFile("export", ".dated");
-        workbook = new Workbook(new BufferedOutputStream(Files.newOutputStream(dated)), "Demebook", "1.0");
+        datedOut = new BufferedOutputStream(Files.newOutputStream(dated));
+        workbook = new Workbook(datedOut, "Demebook", "1.0");
         sheet = workbook.newWorksheet("animals");
         sheet.freezePane(0, 1);
     }
@@ -57,6 +60,7 @@ final class ExcelSheet implements SheetWriter {
     public void close() throws IOException {
         try {
             workbook.close();
+            datedOut.close();
             copyWithoutMoments();
         } finally {
             Files.delete(dated);
@@ -65,17 +69,19 @@ final class ExcelSheet implements SheetWriter {
 
     /** The library writes down when it wrote; without that the same animals give the same bytes. */
     private void copyWithoutMoments() throws IOException {
-        try (var from = new ZipInputStream(Files.newInputStream(dated));
+        try (var from = new ZipFile(dated.toFile());
                 var to = new ZipOutputStream(out)) {
-            for (var entry = from.getNextEntry(); entry != null; entry = from.getNextEntry()) {
+            for (var entry : Collections.list(from.entries())) {
                 var timeless = new ZipEntry(entry.getName());
                 timeless.setTimeLocal(NO_MOMENT);
                 to.putNextEntry(timeless);
-                if (entry.getName().equals("docProps/core.xml")) {
-                    var core = new String(from.readAllBytes(), StandardCharsets.UTF_8);
-                    to.write(CREATED.matcher(core).replaceAll("").getBytes(StandardCharsets.UTF_8));
-                } else {
-                    from.transferTo(to);
+                try (var content = from.getInputStream(entry)) {
+                    if (entry.getName().equals("docProps/core.xml")) {
+                        var core = new String(content.readAllBytes(), StandardCharsets.UTF_8);
+                        to.write(CREATED.matcher(core).replaceAll("").getBytes(StandardCharsets.UTF_8));
+                    } else {
+                        content.transferTo(to);
+                    }
                 }
                 to.closeEntry();
             }

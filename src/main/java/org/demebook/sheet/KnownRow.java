@@ -4,12 +4,9 @@ import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
-import java.util.Objects;
 import org.demebook.registry.AnimalView;
-import org.demebook.registry.IdentifierView;
-import org.demebook.registry.Origin;
 import org.demebook.registry.RoughDate;
-import org.demebook.registry.Sex;
+import org.demebook.registry.SourceCode;
 import org.demebook.registry.StatedSire;
 import org.demebook.registry.StatedSire.StatedCandidate;
 import org.demebook.sheet.SheetAnimal.Relative;
@@ -46,17 +43,9 @@ final class KnownRow {
 
     private boolean agrees() {
         var row = animal.stated;
-        var agrees = agrees(
-                Column.SEX,
-                row.sex() == Sex.UNKNOWN ? null : row.sex(),
-                view.sex(),
-                view.sex().word());
+        var agrees = agrees(Column.SEX, said(row.sexOrUnknown().word()), view.sex().word());
         agrees &= dateAgrees(Column.BORN, row.born(), view.born());
-        agrees &= agrees(
-                Column.ORIGIN,
-                row.origin() == Origin.UNKNOWN ? null : row.origin(),
-                view.origin(),
-                view.origin().word());
+        agrees &= agrees(Column.ORIGIN, said(row.originOrUnknown().word()), view.origin().word());
         agrees &= damAgrees();
         agrees &= sireAgrees();
         var held = view.held();
@@ -66,8 +55,8 @@ final class KnownRow {
     private boolean heldAgrees(AnimalView.Held held) {
         var row = animal.stated;
         var agrees = dateAgrees(Column.DIED, row.died(), held.died());
-        agrees &= agrees(Column.SOURCE, row.source(), held.sourceCode(), held.sourceCode());
-        agrees &= agrees(Column.NOTES, row.notes(), notes(held), held.notes());
+        agrees &= agrees(Column.SOURCE, letter(row.source()), letter(held.sourceCode()));
+        agrees &= agrees(Column.NOTES, row.notes(), held.notes() == null ? null : asSheet(held.notes()));
         agrees &= row.collectionLabel().isEmpty()
                 || row.collection() != null
                         && (row.collection().equals(held.collection())
@@ -83,8 +72,17 @@ final class KnownRow {
         return agrees;
     }
 
-    private static @Nullable String notes(AnimalView.Held held) {
-        return held.notes() == null ? null : Cells.read(Cells.write(held.notes()));
+    private static @Nullable String said(String word) {
+        return word.equals("unknown") ? null : word;
+    }
+
+    private static @Nullable String letter(@Nullable SourceCode source) {
+        return source == null ? null : source.letter();
+    }
+
+    /** A text of the register as it would come back from a sheet. */
+    private static String asSheet(String text) {
+        return Cells.read(Cells.write(text));
     }
 
     private static List<String> list(@Nullable String value) {
@@ -94,7 +92,7 @@ final class KnownRow {
     private boolean identifiersAgree(Column column, String kind, List<String> stated, AnimalView.Held held) {
         var registered = held.identifiers().stream()
                 .filter(identifier -> identifier.kind().equals(kind))
-                .map(IdentifierView::value)
+                .map(identifier -> asSheet(identifier.value()))
                 .toList();
         var unknown =
                 stated.stream().filter(value -> !registered.contains(value)).toList();
@@ -139,7 +137,7 @@ final class KnownRow {
     private boolean damAgrees() {
         var dam = animal.dam;
         return dam == null
-                || Objects.equals(dam.number(), view.dam())
+                || dam.number() != null && dam.number().equals(view.dam())
                 || tell(
                         Column.DAM,
                         dam.kin().label(),
@@ -219,11 +217,13 @@ final class KnownRow {
                         || registered.latest() != null && !registered.latest().isAfter(to));
     }
 
-    private boolean agrees(
-            Column column, @Nullable Object stated, @Nullable Object registered, @Nullable Object shown) {
+    private boolean agrees(Column column, @Nullable String stated, @Nullable String registered) {
         return stated == null
                 || stated.equals(registered)
-                || tell(column, stated, shown == null ? "the register has nothing there" : "the register has " + shown);
+                || tell(
+                        column,
+                        stated,
+                        registered == null ? "the register has nothing there" : "the register has " + registered);
     }
 
     /** Always false: for the end of a condition. */

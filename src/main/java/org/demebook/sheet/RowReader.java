@@ -40,7 +40,8 @@ final class RowReader {
         layout.checkWidth(line, findings);
         var number = read(line, Column.NUMBER, this::number);
         var reference = text(line, Column.REFERENCE, NewAnimal.LONGEST_REFERENCE);
-        if (layout.text(line, Column.NUMBER).isEmpty() && reference == null) {
+        if (layout.text(line, Column.NUMBER).isEmpty()
+                && layout.text(line, Column.REFERENCE).isEmpty()) {
             findings.error(
                     line.row(),
                     Column.REFERENCE,

@@ -116,7 +116,9 @@ final class SireText {
 
     /** Rounded down: what is left to 1 is an unnamed male, and a hundred-millionth of one does no harm. */
     private static BigDecimal equalShare(int candidates) {
-        return BigDecimal.ONE.divide(BigDecimal.valueOf(candidates), DECIMALS_OF_PROBABILITY, RoundingMode.DOWN);
+        return BigDecimal.ONE
+                .divide(BigDecimal.valueOf(candidates), DECIMALS_OF_PROBABILITY, RoundingMode.DOWN)
+                .stripTrailingZeros();
     }
 
     /** The same back as text; the animals are studbook numbers, likeliest first. */
