@@ -43,9 +43,11 @@ final class KnownRow {
 
     private boolean agrees() {
         var row = animal.stated;
-        var agrees = agrees(Column.SEX, said(row.sexOrUnknown().word()), view.sex().word());
+        var agrees =
+                agrees(Column.SEX, said(row.sexOrUnknown().word()), view.sex().word());
         agrees &= dateAgrees(Column.BORN, row.born(), view.born());
-        agrees &= agrees(Column.ORIGIN, said(row.originOrUnknown().word()), view.origin().word());
+        agrees &= agrees(
+                Column.ORIGIN, said(row.originOrUnknown().word()), view.origin().word());
         agrees &= damAgrees();
         agrees &= sireAgrees();
         var held = view.held();

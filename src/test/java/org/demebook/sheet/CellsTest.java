@@ -8,7 +8,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class CellsTest {
-    // what a spreadsheet takes for a formula: OWASP, "CSV Injection"; tab and carriage return do not come to stand first,
+    // what a spreadsheet takes for a formula: OWASP, "CSV Injection"; tab and carriage return do not come to stand
+    // first,
     // since space around a text is taken off
     @ParameterizedTest
     @ValueSource(strings = {"=1+1", "+49 171", "-3", "@SUM(A1)"})

@@ -58,7 +58,9 @@ class ExportTest {
                 .isEqualTo(
                         "%s,Ash,%s,%s,,2019-06-29,,captive-bred,F,wren's rack,981000000000123; 981000000000124,notch\\; left; scar,\"calm, big\""
                                 .formatted(number(1), number(2), number(3)));
-        assertThat(lines[2]).endsWith(",f,2015-03,../2024-05-01,wild-caught,W,wren's rack,,,\"two\nlines\"".replace(",f,", ",female,"));
+        assertThat(lines[2])
+                .endsWith(",f,2015-03,../2024-05-01,wild-caught,W,wren's rack,,,\"two\nlines\""
+                        .replace(",f,", ",female,"));
         assertThat(lines[6]).contains(",one of " + number(3) + ":0.6|" + number(4) + ":0.3,");
         assertThat(lines[8]).contains(",none central 0.25,,2023-06-01/..,");
     }
@@ -67,7 +69,12 @@ class ExportTest {
     void a_cell_like_a_formula_goes_out_with_an_apostrophe_and_comes_back_without() {
         wren.imports(SHEET);
         var text = wren.exportedText("");
-        assertThat(text).contains(",'=1+1\r\n").contains(",'-12,").contains(",'@home,").contains(",'=x,").contains(",'tis\r\n");
+        assertThat(text)
+                .contains(",'=1+1\r\n")
+                .contains(",'-12,")
+                .contains(",'@home,")
+                .contains(",'=x,")
+                .contains(",'tis\r\n");
         colony.get(WREN, "/animals/" + number(3)).body("held.notes", equalTo("=1+1"));
     }
 
@@ -127,7 +134,8 @@ class ExportTest {
                 .isEqualTo("%s,,%s,%s,,2019-06-29,,captive-bred,,,,,".formatted(number(1), number(2), number(3)));
         assertThat(lines[2]).isEqualTo("%s,,,,female,2015-03,,wild-caught,,,,,".formatted(number(2)));
         assertThat(lines[9]).isEqualTo(number + ",Ines 1,,,male,2018,,,,ines's rack,,,");
-        assertThat(new Sheets(colony, INES).exportedText("?mine=true").split("\r\n")).containsExactly(HEADER, lines[9]);
+        assertThat(new Sheets(colony, INES).exportedText("?mine=true").split("\r\n"))
+                .containsExactly(HEADER, lines[9]);
     }
 
     @Test
@@ -165,7 +173,10 @@ class ExportTest {
 
         var other = Colony.found();
         var there = new Sheets(other, WREN);
-        there.imports(renumbered(new String(first, StandardCharsets.UTF_8), other).getBytes(StandardCharsets.UTF_8), Sheets.CSV)
+        there.imports(
+                        renumbered(new String(first, StandardCharsets.UTF_8), other)
+                                .getBytes(StandardCharsets.UTF_8),
+                        Sheets.CSV)
                 .body("state", equalTo("done"));
         assertThat(there.exportedText("")).isEqualTo(renumbered(new String(first, StandardCharsets.UTF_8), other));
         assertThat(number).isEqualTo(number(1));

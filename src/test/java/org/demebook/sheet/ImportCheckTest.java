@@ -150,7 +150,8 @@ class ImportCheckTest {
         one(wren.check("id,notes", "A," + "x".repeat(2001)), "notes", "at most 2000");
         one(wren.check("id", "x".repeat(61)), "reference", "at most 60");
         one(wren.check("id,marks", "A," + "x".repeat(201)), "marks", "at most 200");
-        var many = String.join(";", IntStream.range(0, 21).mapToObj(i -> "m" + i).toList());
+        var many =
+                String.join(";", IntStream.range(0, 21).mapToObj(i -> "m" + i).toList());
         one(wren.check("id,marks", "A," + many), "marks", "at most 20");
     }
 
@@ -184,13 +185,19 @@ class ImportCheckTest {
     void a_mistyped_number_or_one_of_another_population_is_an_error() {
         var number = new StudbookNumber(colony.code, "H", 900_001).toString();
         var last = number.charAt(number.length() - 1);
-        one(wren.check("number", number.substring(0, number.length() - 1) + (last == '7' ? '8' : '7')), "number", "check character");
+        one(
+                wren.check("number", number.substring(0, number.length() - 1) + (last == '7' ? '8' : '7')),
+                "number",
+                "check character");
         one(wren.check("number", new StudbookNumber("ZZZZ", "H", 1).toString()), "number", "population ZZZZ");
     }
 
     @Test
     void a_number_further_than_any_studbook_counts_is_an_error() {
-        one(wren.check("number", new StudbookNumber(colony.code, "H", 100_000_000).toString()), "number", "read the number again");
+        one(
+                wren.check("number", new StudbookNumber(colony.code, "H", 100_000_000).toString()),
+                "number",
+                "read the number again");
     }
 
     @Test
@@ -209,8 +216,17 @@ class ImportCheckTest {
         own.post(WREN, "/collections", Map.of("label", "attic")).statusCode(201);
         var sheets = new Sheets(own, WREN);
         one(sheets.check("id", "A"), "collection", "You act for 2 collections");
-        sheets.check("id,collection", "A,attic", "A,wren's rack").body("errors", equalTo(0)).body("wouldAdd", equalTo(2));
-        one(sheets.check("id,collection,dam,sex", "A,attic,,f", "A,wren's rack,,f", "B,attic,A,", "C,wren's rack,A,", "D,attic,D2,"),
+        sheets.check("id,collection", "A,attic", "A,wren's rack")
+                .body("errors", equalTo(0))
+                .body("wouldAdd", equalTo(2));
+        one(
+                sheets.check(
+                        "id,collection,dam,sex",
+                        "A,attic,,f",
+                        "A,wren's rack,,f",
+                        "B,attic,A,",
+                        "C,wren's rack,A,",
+                        "D,attic,D2,"),
                 "dam",
                 "called D2");
     }
@@ -265,7 +281,8 @@ class ImportCheckTest {
                 wren.check("id,chip", "A,981000000000001", "B,981 000 000 000 001"),
                 "transponders",
                 "carried by A in row 2");
-        wren.check("id,chip,died", "A,981000000000001,2019", "B,981000000000001,").body("errors", equalTo(0));
+        wren.check("id,chip,died", "A,981000000000001,2019", "B,981000000000001,")
+                .body("errors", equalTo(0));
     }
 
     @Test
@@ -318,7 +335,8 @@ class ImportCheckTest {
         var sire = colony.male(INES);
 
         wren.check("id,dam,sire,born", "A,Willow," + sire + ",2024").body("errors", equalTo(0));
-        wren.check("id,dam,sire,born", "A," + damNumber.toLowerCase() + "," + sire + ",2024").body("errors", equalTo(0));
+        wren.check("id,dam,sire,born", "A," + damNumber.toLowerCase() + "," + sire + ",2024")
+                .body("errors", equalTo(0));
         one(wren.check("id,dam,born", "A,Willow,2014"), "dam", "a parent is born first");
         one(new Sheets(colony, INES).check("id,dam", "A,Willow"), "dam", "called Willow");
     }
@@ -379,15 +397,16 @@ class ImportCheckTest {
         young.put(
                 "sire",
                 Map.of(
-                        "kind", "candidates",
-                        "wholeLitter", true,
+                        "kind",
                         "candidates",
-                                List.of(
-                                        Map.of("animal", one, "probability", 0.6),
-                                        Map.of("animal", two, "probability", 0.4))));
+                        "wholeLitter",
+                        true,
+                        "candidates",
+                        List.of(Map.of("animal", one, "probability", 0.6), Map.of("animal", two, "probability", 0.4))));
         var number = colony.register(WREN, young);
 
-        wren.check("number,sire", number + ",one of " + two + ":0.4|" + one + ":0.6").body("alreadyKnown", equalTo(1));
+        wren.check("number,sire", number + ",one of " + two + ":0.4|" + one + ":0.6")
+                .body("alreadyKnown", equalTo(1));
         for (var other : List.of(one, one + ":0.6|" + two + ":0.4", "one of " + one + "|" + two, "none")) {
             one(wren.check("number,sire", number + "," + other), "sire", "the register has one of " + one + ":0.6");
         }
@@ -400,8 +419,11 @@ class ImportCheckTest {
         ines.check("number,sex,born,origin", number + ",f,2015,wc").body("alreadyKnown", equalTo(1));
         one(ines.check("number,notes", number + ",calm"), "notes", "not in a collection of yours");
         one(ines.check("number,notes", number + ",bites"), "notes", "not in a collection of yours")
-                .body("findings[0].message", equalTo(number
-                        + " is not in a collection of yours; only who holds it says this of it. Leave the cell empty."));
+                .body(
+                        "findings[0].message",
+                        equalTo(
+                                number
+                                        + " is not in a collection of yours; only who holds it says this of it. Leave the cell empty."));
         ines.check("number,id,died,source,chip,marks,collection", number + ",Stork,2020,W,981000000001234,notch,mine")
                 .body("errors", equalTo(6));
     }
@@ -409,12 +431,18 @@ class ImportCheckTest {
     private static String known(String reference) {
         var animal = animal("female", "2015-06-01");
         animal.putAll(Map.of(
-                "ownReference", reference,
-                "origin", "wild-caught",
-                "sourceCode", "W",
-                "transponders", List.of(chipOf(reference)),
-                "marks", List.of("notch"),
-                "notes", "calm"));
+                "ownReference",
+                reference,
+                "origin",
+                "wild-caught",
+                "sourceCode",
+                "W",
+                "transponders",
+                List.of(chipOf(reference)),
+                "marks",
+                List.of("notch"),
+                "notes",
+                "calm"));
         return colony.register(WREN, animal);
     }
 

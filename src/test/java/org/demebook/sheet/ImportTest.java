@@ -67,16 +67,24 @@ class ImportTest {
                 .body("origin", equalTo("captive-bred"))
                 .body("held.sourceCode", equalTo("F"))
                 .body("held.notes", equalTo("calm, big"))
-                .body("held.identifiers.findAll { it.kind == 'transponder' }.value", equalTo(List.of("981000000000123", "981000000000124")))
+                .body(
+                        "held.identifiers.findAll { it.kind == 'transponder' }.value",
+                        equalTo(List.of("981000000000123", "981000000000124")))
                 .body("held.identifiers.findAll { it.kind == 'mark' }.value", equalTo(List.of("notch", "scar")))
                 .body("held.identifiers.findAll { it.kind == 'own-reference' }.value", equalTo(List.of("Ash")));
-        colony.get(WREN, "/animals/" + number(2)).body("held.died", equalTo("../2024-05-01")).body("alive", equalTo(false));
+        colony.get(WREN, "/animals/" + number(2))
+                .body("held.died", equalTo("../2024-05-01"))
+                .body("alive", equalTo(false));
     }
 
     @Test
     void a_sheet_sent_again_adds_nothing() {
         String[] sheet = {
-            "id,dam,sire,sex,born,marks", "Ash,Fern,one of Moss|Reed,,2019,notch", "Fern,,,f,2010,", "Moss,,,m,2010,", "Reed,,,m,2010,"
+            "id,dam,sire,sex,born,marks",
+            "Ash,Fern,one of Moss|Reed,,2019,notch",
+            "Fern,,,f,2010,",
+            "Moss,,,m,2010,",
+            "Reed,,,m,2010,"
         };
         wren.imports(sheet).body("animalsAdded", equalTo(4));
         var before = wren.exportedText("");
@@ -163,7 +171,8 @@ class ImportTest {
                 .body("state", equalTo("done"));
         colony.get(WREN, "/animals/" + number(3)).body("sire.animal", equalTo(number(1)));
         colony.get(WREN, "/animals/" + number(4)).body("sire.animal", equalTo(number(2)));
-        colony.get(WREN, "/animals/" + number(5)).body("sire.candidates.animal", containsInAnyOrder(number(1), number(2)));
+        colony.get(WREN, "/animals/" + number(5))
+                .body("sire.candidates.animal", containsInAnyOrder(number(1), number(2)));
     }
 
     @Test
@@ -210,7 +219,8 @@ class ImportTest {
 
     @Test
     void only_who_started_an_import_sees_it() {
-        var location = wren.start(Sheets.bytes("id", "A"), Sheets.CSV, UUID.randomUUID().toString())
+        var location = wren.start(
+                        Sheets.bytes("id", "A"), Sheets.CSV, UUID.randomUUID().toString())
                 .extract()
                 .header("Location");
         as(INES).get(location).then().statusCode(404).body("type", equalTo("/problems/no-such-import"));
@@ -225,12 +235,16 @@ class ImportTest {
             connection.setAutoCommit(false);
             lock(connection);
             location = wren.start(
-                            Sheets.bytes("number,sex", dam + ",f"), Sheets.CSV, UUID.randomUUID().toString())
+                            Sheets.bytes("number,sex", dam + ",f"),
+                            Sheets.CSV,
+                            UUID.randomUUID().toString())
                     .extract()
                     .header("Location");
             // the import waits for the population; meanwhile the animal turns out to be a male
             change(connection, "update demebook.animal set sex = 'male' where number = '%s'".formatted(dam));
-            change(connection, "update demebook.journal_head set seq = seq + 1 where code = '%s'".formatted(colony.code));
+            change(
+                    connection,
+                    "update demebook.journal_head set seq = seq + 1 where code = '%s'".formatted(colony.code));
             awaitWaiting();
             connection.commit();
         }
@@ -263,7 +277,8 @@ class ImportTest {
     }
 
     private void lock(Connection connection) throws SQLException {
-        try (var lock = connection.prepareStatement("select seq from demebook.journal_head where code = ? for no key update")) {
+        try (var lock =
+                connection.prepareStatement("select seq from demebook.journal_head where code = ? for no key update")) {
             lock.setString(1, colony.code);
             lock.executeQuery();
         }
@@ -272,8 +287,7 @@ class ImportTest {
     private UUID leaveRunning(Instant startedAt) throws SQLException {
         var id = UUID.randomUUID();
         try (var connection = database.getConnection();
-                var insert = connection.prepareStatement(
-                        """
+                var insert = connection.prepareStatement("""
                         insert into demebook.import_run
                         select h.population_id, ?::uuid, k.id, 'running', 1, 0, 0, 0,
                             '{"rows":1,"wouldAdd":0,"alreadyKnown":0,"errors":0,"warnings":0,"findings":[]}', ?::timestamptz, null

@@ -24,7 +24,14 @@ import org.junit.jupiter.params.provider.ValueSource;
 class ReferenceSheetsTest {
     @ParameterizedTest
     @ValueSource(
-            strings = {"p1-tiny-loops", "p2-overlap", "p3-half-known", "p4-popular-sire", "p5-bottleneck-demes", "p6-large-deep"})
+            strings = {
+                "p1-tiny-loops",
+                "p2-overlap",
+                "p3-half-known",
+                "p4-popular-sire",
+                "p5-bottleneck-demes",
+                "p6-large-deep"
+            })
     void a_pedigree_that_comes_in_goes_out_as_it_was(String name) throws IOException {
         var colony = Colony.found();
         var sheets = new Sheets(colony, WREN);
@@ -40,7 +47,8 @@ class ReferenceSheetsTest {
                 .body("animalsAdded", equalTo(sent.size()));
 
         var exported = sheets.exportedText("");
-        assertThat(rows(exported, "reference", "sire", "dam", "sex", "born", true)).isEqualTo(sent);
+        assertThat(rows(exported, "reference", "sire", "dam", "sex", "born", true))
+                .isEqualTo(sent);
     }
 
     /** The same animals born fifty years earlier: one of the pedigrees runs into years that have not come yet. */

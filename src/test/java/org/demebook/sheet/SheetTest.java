@@ -25,7 +25,8 @@ class SheetTest {
     @ParameterizedTest
     @ValueSource(strings = {",", ";", "\t"})
     void the_separator_is_told_from_the_header(String separator) {
-        var sheet = csv("id" + separator + "sex" + separator + "notes\nA" + separator + "f" + separator + "calm, big\n");
+        var sheet =
+                csv("id" + separator + "sex" + separator + "notes\nA" + separator + "f" + separator + "calm, big\n");
         assertThat(sheet.header()).containsExactly("id", "sex", "notes");
         assertThat(sheet.lines().get(0).cells()[0]).isEqualTo("A");
     }
@@ -123,7 +124,8 @@ class SheetTest {
 
     @Test
     void what_is_no_workbook_is_refused() throws IOException {
-        assertThatThrownBy(() -> Sheet.read("id\nA".getBytes(UTF_8), Sheet.EXCEL)).isInstanceOf(Refusal.class);
+        assertThatThrownBy(() -> Sheet.read("id\nA".getBytes(UTF_8), Sheet.EXCEL))
+                .isInstanceOf(Refusal.class);
         var zip = new ByteArrayOutputStream();
         try (var out = new ZipOutputStream(zip)) {
             out.putNextEntry(new ZipEntry("readme.txt"));

@@ -74,7 +74,8 @@ record Sheets(Colony colony, String keeper) {
 
     private ValidatableResponse send(String below, byte[] file, String mediaType, String idempotencyKey) {
         var plain = RestAssuredConfig.config()
-                .encoderConfig(EncoderConfig.encoderConfig().appendDefaultContentCharsetToContentTypeIfUndefined(false));
+                .encoderConfig(
+                        EncoderConfig.encoderConfig().appendDefaultContentCharsetToContentTypeIfUndefined(false));
         return Colony.as(keeper, idempotencyKey)
                 .spec(new RequestSpecBuilder().setConfig(plain).build())
                 .contentType(mediaType)

@@ -29,8 +29,7 @@ class SireTextTest {
     void names_with_bars_between_are_candidates_with_equal_shares() {
         assertThat(SireText.parse("A | B")).isEqualTo(candidates(false, one("A", "0.5"), one("B", "0.5")));
         assertThat(SireText.parse("A|B|C"))
-                .isEqualTo(candidates(
-                        false, one("A", "0.33333333"), one("B", "0.33333333"), one("C", "0.33333333")));
+                .isEqualTo(candidates(false, one("A", "0.33333333"), one("B", "0.33333333"), one("C", "0.33333333")));
     }
 
     @Test
@@ -61,7 +60,9 @@ class SireTextTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"A:0", "A:1.2", "A:many", "A:", "A:0.123456789", "A:0.5|B", "A|", "|", "A:1:2", "none central 2"})
+    @ValueSource(
+            strings = {"A:0", "A:1.2", "A:many", "A:", "A:0.123456789", "A:0.5|B", "A|", "|", "A:1:2", "none central 2"
+            })
     void what_cannot_be_meant_is_refused(String cell) {
         assertThatIllegalArgumentException().isThrownBy(() -> SireText.parse(cell));
     }
@@ -86,7 +87,8 @@ class SireTextTest {
     void candidates_are_written_likeliest_first_then_by_number() {
         var two = new StudbookNumber("MC", "H", 2).toString();
         var ten = new StudbookNumber("MC", "H", 10).toString();
-        assertThat(SireText.of(candidates(false, one(ten, "0.5"), one(two, "0.5")))).isEqualTo(two + "|" + ten);
+        assertThat(SireText.of(candidates(false, one(ten, "0.5"), one(two, "0.5"))))
+                .isEqualTo(two + "|" + ten);
         assertThat(SireText.of(candidates(false, one(two, "0.1"), one(ten, "0.9"))))
                 .isEqualTo(ten + ":0.9|" + two + ":0.1");
     }
