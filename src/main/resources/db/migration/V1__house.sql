@@ -128,12 +128,15 @@ create table animal (
     check (dam_id is null or dam_id <> id),
     check (sire_id is null or sire_id <> id)
 );
-create unique index animal_number on animal (population_id, number);
-create unique index animal_serial on animal (population_id, node_code, serial);
-create index animal_dam on animal (population_id, dam_id);
-create index animal_sire on animal (population_id, sire_id);
-create index animal_collection on animal (population_id, collection_id);
-create index animal_litter on animal (population_id, litter_id);
+-- Each of these is partial, although its column is not null or an absent one is never looked for: the check of a foreign
+-- key onto this table is planned while the table is empty, when all indexes seem equal; a partial one cannot be taken for
+-- it, so that it takes the primary key. Otherwise a large import compares every animal with every other.
+create unique index animal_number on animal (population_id, number) where number is not null;
+create unique index animal_serial on animal (population_id, node_code, serial) where serial is not null;
+create index animal_dam on animal (population_id, dam_id) where dam_id is not null;
+create index animal_sire on animal (population_id, sire_id) where sire_id is not null;
+create index animal_collection on animal (population_id, collection_id) where collection_id is not null;
+create index animal_litter on animal (population_id, litter_id) where litter_id is not null;
 
 create table candidate_sire (
     population_id uuid          not null,

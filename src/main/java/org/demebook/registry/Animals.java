@@ -72,7 +72,7 @@ public class Animals {
     @Transactional
     public Page<AnimalView> page(
             Standing by, @Nullable Sex sex, @Nullable Boolean alive, boolean mine, @Nullable String after, int limit) {
-        var where = new StringBuilder("populationId = :population");
+        var where = new StringBuilder("populationId = :population and serial > 0") // every serial is: names the index;
         var parameters = new HashMap<String, Object>();
         parameters.put("population", by.populationId());
         if (sex != null) {
