@@ -72,7 +72,8 @@ public class Animals {
     @Transactional
     public Page<AnimalView> page(
             Standing by, @Nullable Sex sex, @Nullable Boolean alive, boolean mine, @Nullable String after, int limit) {
-        var where = new StringBuilder("populationId = :population and serial > 0") // every serial is: names the index;
+        // every serial is above 0: said so that the index on it may be taken
+        var where = new StringBuilder("populationId = :population and serial > 0");
         var parameters = new HashMap<String, Object>();
         parameters.put("population", by.populationId());
         if (sex != null) {
