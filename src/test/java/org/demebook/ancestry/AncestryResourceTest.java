@@ -280,6 +280,32 @@ class AncestryResourceTest {
     }
 
     @Test
+    void two_records_that_were_found_to_be_one_animal_are_one_under_both_numbers() {
+        var own = Colony.found();
+        var dam = own.female(WREN);
+        var sire = own.male(WREN);
+        var bred = own.young(WREN, "female", "2022-06-01", dam, sire);
+        var boughtAgain = own.register(INES, animal("female", "2022"));
+        var half = own.young(WREN, "male", "2022-06-01", dam, own.male(DOV));
+        get(own, WREN, "/animals/" + boughtAgain + "/kinship/" + half).body("kinship", equalTo(0.0));
+        get(own, WREN, "/gene-pool").body("living", equalTo(6));
+
+        String claim = own.post(INES, "/animals/" + boughtAgain + "/same-animal-claims", Map.of("other", bred))
+                .statusCode(201)
+                .extract()
+                .path("id");
+        own.post(WREN, "/same-animal-claims/" + claim + "/confirmation", "{}").statusCode(200);
+
+        for (var number : List.of(bred, boughtAgain)) {
+            get(own, DOV, "/animals/" + number + "/kinship/" + half)
+                    .body("kinship", equalTo(1 / 8.0))
+                    .body("commonAncestors", contains(dam));
+            get(own, DOV, "/animals/" + number + "/ancestry").body("ancestors.number", contains(dam, sire));
+        }
+        get(own, WREN, "/gene-pool").body("living", equalTo(5));
+    }
+
+    @Test
     void a_number_may_be_typed_as_people_write_it() {
         var typed = marrowfin.number(13).toLowerCase().replace('-', ' ');
         get(WREN, "/animals/" + typed + "/ancestry")

@@ -101,6 +101,15 @@ class CountReleaseResourceTest {
     }
 
     @Test
+    void an_animal_on_its_way_to_somebody_else_is_counted_once_with_whose_it_is() {
+        var colony = threeKeepers();
+        var sold = colony.female(WREN);
+        colony.post(WREN, "/transfers", Map.of("animal", sold, "kind", "sale", "withClaimCode", true))
+                .statusCode(201);
+        release(colony, DAY).body(cell("female", "adult", "count"), equalTo(4));
+    }
+
+    @Test
     void today_is_counted_when_no_day_is_said() {
         var colony = threeKeepers();
         var before = LocalDate.now(ZoneOffset.UTC);

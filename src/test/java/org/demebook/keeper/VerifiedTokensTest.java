@@ -40,7 +40,8 @@ class VerifiedTokensTest {
         assertThat(raised).isNotEqualTo(claims);
         assertThat(status(parts[0] + "." + encoded(raised) + "." + parts[2])).isEqualTo(401);
         var last = parts[2].charAt(0) == 'A' ? 'B' : 'A';
-        assertThat(status(parts[0] + "." + parts[1] + "." + last + parts[2].substring(1))).isEqualTo(401);
+        assertThat(status(parts[0] + "." + parts[1] + "." + last + parts[2].substring(1)))
+                .isEqualTo(401);
     }
 
     @Test
