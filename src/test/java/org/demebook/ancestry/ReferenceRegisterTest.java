@@ -114,8 +114,7 @@ class ReferenceRegisterTest {
                             founder ? "wild-caught" : "captive-bred"))
                     .append('\n');
         }
-        var run = as(WREN)
-                .contentType("text/csv")
+        var run = as(WREN).contentType("text/csv")
                 .body(sheet.toString().getBytes(StandardCharsets.UTF_8))
                 .post(colony.path("/imports"))
                 .then()
@@ -127,8 +126,7 @@ class ReferenceRegisterTest {
             Thread.sleep(100);
         }
         assertThat(state).isEqualTo("done");
-        as(WREN)
-                .get(colony.path("/export?format=csv"))
+        as(WREN).get(colony.path("/export?format=csv"))
                 .asString()
                 .lines()
                 .skip(1)
