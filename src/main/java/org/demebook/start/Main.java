@@ -2,7 +2,10 @@ package org.demebook.start;
 
 import io.quarkus.runtime.Quarkus;
 import io.quarkus.runtime.annotations.QuarkusMain;
+import java.time.Duration;
 import java.util.Map;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.TimeUnit;
 import org.demebook.start.LocalPostgres.Durability;
 import org.jboss.logging.Logger;
 import org.jspecify.annotations.Nullable;
@@ -14,6 +17,8 @@ import org.jspecify.annotations.Nullable;
 @QuarkusMain
 public final class Main {
     private static final Logger LOG = Logger.getLogger(Main.class);
+
+    private static final Duration LONGEST_GOODBYE = Duration.ofSeconds(10);
 
     private Main() {}
 
@@ -48,20 +53,36 @@ public final class Main {
     }
 
     private static void run(@Nullable LocalPostgres postgres, String... args) {
-        // closed after the server has answered its last request, whether it ends by Ctrl-C, by exit or by failing to
-        // start
+        var ended = new CountDownLatch(1);
+        Runtime.getRuntime().addShutdownHook(new Thread(() -> awaitEnd(ended, postgres), "database-last"));
         Quarkus.run(
                 null,
                 (exitCode, failure) -> {
                     if (failure != null) {
                         LOG.error("The server could not be started", failure); // Quarkus leaves telling it to us
                     }
-                    if (postgres != null) {
-                        postgres.close();
-                    }
+                    ended.countDown();
                     System.exit(exitCode);
                 },
                 args);
+    }
+
+    /**
+     * Stops the database after the server has answered its last request, whether it ends by Ctrl-C, by a signal, by exit or
+     * by failing to start. The Java process does not end before this has.
+     */
+    private static void awaitEnd(CountDownLatch ended, @Nullable LocalPostgres postgres) {
+        try {
+            if (!ended.await(LONGEST_GOODBYE.toSeconds(), TimeUnit.SECONDS)) {
+                LOG.warn("The server did not end in time; its database is stopped all the same");
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        } finally {
+            if (postgres != null) {
+                postgres.close();
+            }
+        }
     }
 
     /** What the server needs to reach a PostgreSQL of ours: migrations run as the owner, requests as a role that owns nothing. */
