@@ -3,60 +3,100 @@ package org.demebook.kinship;
 import java.util.Arrays;
 
 /**
- * Lists the ancestors of a few nodes, youngest first, without looking at the rest of the pedigree, and carries genes up
- * and down among them. One walk at a time; made once and used again, since it holds vectors as long as the pedigree.
+ * Finds the ancestors of a few nodes without looking at the rest of the pedigree. One climb at a time; made once and used
+ * again, since it holds arrays as long as the pedigree.
  *
  * <p>A set of bits with a second level of bits over its words yields the highest member in a few steps; parents are
- * always lower than their young, so the set can grow while it is read.
+ * always lower than their young, so the set can grow while it is read. Late births are kept apart and visited at their
+ * place.
  */
 final class AncestorWalk {
-    private final Births births;
     private final long[] bits;
     private final long[] wordsInUse;
-    private int highest = -1;
+    private int highestWordInUse = -1;
+    private final long[] lateBits = new long[(LateBirths.MOST >> 6) + 1];
 
-    /** What the last climb found, descending. */
+    /** By node of the last climb its place in the part, else 0. */
+    private final int[] place;
+
+    /** What the last climb found, youngest first. */
     private int[] found = new int[64];
 
     private int count;
 
-    /** Genes by node, all zeros between walks; the last place is for {@link Births#none}. */
-    final double[] genes;
+    private Births births;
+    private int settled;
 
+    /** For these births, and others with arrays of the same length. */
     AncestorWalk(Births births) {
-        this.births = births;
-        bits = new long[(births.nodes() >> 6) + 1];
+        int capacity = births.kind().length;
+        bits = new long[(capacity >> 6) + 1];
         wordsInUse = new long[(bits.length >> 6) + 1];
-        genes = births.vector();
+        place = new int[capacity];
+        this.births = births;
     }
 
-    /** One more node from which the next climb starts. */
-    void add(int node) {
-        bits[node >> 6] |= 1L << node;
-        wordsInUse[node >> 12] |= 1L << (node >> 6);
-        highest = Math.max(highest, node);
+    boolean fits(Births other) {
+        return place.length >= other.kind().length;
     }
 
-    void add(int node, double itsGenes) {
-        add(node);
-        genes[node] += itsGenes;
+    /** These nodes and all their ancestors. What the climb before gave is good no longer. */
+    Part climb(Births in, int[]... nodes) {
+        begin(in);
+        for (int[] some : nodes) {
+            for (int node : some) {
+                add(node);
+            }
+        }
+        for (int i = births.late().count() - 1; i >= 0; i--) {
+            int late = births.late().node()[i] - settled;
+            if ((lateBits[late >> 6] & 1L << late) != 0) {
+                climbTo(births.late().before()[i]);
+                lateBits[late >> 6] &= ~(1L << late);
+                visit(settled + late);
+            }
+        }
+        climbTo(1);
+        bits[0] = 0; // parents that are none
+        wordsInUse[0] = 0;
+        return Part.of(births, ascending(), place);
     }
 
-    /** Finds all that was added and all its ancestors. */
-    void climb() {
+    private void begin(Births in) {
+        for (int i = 0; i < count; i++) {
+            place[found[i]] = 0;
+        }
         count = 0;
-        for (int upper = highest >> 12; upper >= 0; upper--) {
+        births = in;
+        settled = in.settled();
+    }
+
+    private void add(int node) {
+        if (node > settled) {
+            lateBits[node - settled >> 6] |= 1L << node - settled;
+        } else {
+            bits[node >> 6] |= 1L << node;
+            wordsInUse[node >> 12] |= 1L << (node >> 6);
+            highestWordInUse = Math.max(highestWordInUse, node >> 12);
+        }
+    }
+
+    private void climbTo(int lowest) {
+        for (; highestWordInUse >= lowest >> 12; highestWordInUse--) {
+            int upper = highestWordInUse;
             while (wordsInUse[upper] != 0) {
                 int word = (upper << 6) + 63 - Long.numberOfLeadingZeros(wordsInUse[upper]);
                 while (bits[word] != 0) {
                     int node = (word << 6) + 63 - Long.numberOfLeadingZeros(bits[word]);
+                    if (node < lowest) {
+                        return;
+                    }
                     bits[word] &= ~(1L << node);
                     visit(node);
                 }
                 wordsInUse[upper] &= ~(1L << word);
             }
         }
-        highest = -1;
     }
 
     private void visit(int node) {
@@ -64,88 +104,23 @@ final class AncestorWalk {
             found = Arrays.copyOf(found, 2 * count);
         }
         found[count++] = node;
-        int none = births.none();
-        int sire = births.sire()[node];
-        int dam = births.dam()[node];
-        if (sire != none) {
-            addParent(sire);
-        }
-        if (dam != none) {
-            addParent(dam);
-        }
-        if (sire == none && births.kind()[node] == Births.HIDDEN) {
+        add(births.sire(node));
+        add(births.dam(node));
+        if (births.kind()[node] == Births.HIDDEN) {
             var males = births.males();
             int i = males.indexOf(node);
             for (int c = males.start()[i]; c < males.start()[i + 1]; c++) {
-                addParent(males.candidate()[c]);
+                add(males.candidate()[c]);
             }
         }
     }
 
-    private void addParent(int node) {
-        bits[node >> 6] |= 1L << node;
-        wordsInUse[node >> 12] |= 1L << (node >> 6);
-    }
-
-    /** Turns the genes v of what was found into Tᵀ·v. */
-    void spread() {
-        int[] sire = births.sire();
-        int[] dam = births.dam();
-        int none = births.none();
+    private int[] ascending() {
+        int[] nodes = new int[count];
         for (int i = 0; i < count; i++) {
-            int node = found[i];
-            double half = 0.5 * genes[node];
-            genes[sire[node]] += half;
-            genes[dam[node]] += half;
-            if (sire[node] == none && births.kind()[node] == Births.HIDDEN) {
-                births.males().spread(births.males().indexOf(node), genes[node], genes);
-            }
+            nodes[i] = found[count - 1 - i];
+            place[nodes[i]] = i + 1;
         }
-        genes[none] = 0;
-    }
-
-    /** Turns genes v of some walk into T·v for what was found by this one. */
-    void descend(double[] v) {
-        int[] sire = births.sire();
-        int[] dam = births.dam();
-        int none = births.none();
-        for (int i = count - 1; i >= 0; i--) {
-            int node = found[i];
-            genes[node] = v[node] + 0.5 * (genes[sire[node]] + genes[dam[node]]);
-            if (sire[node] == none && births.kind()[node] == Births.HIDDEN) {
-                genes[node] += births.males().mean(births.males().indexOf(node), genes);
-            }
-        }
-    }
-
-    void multiply(double[] byNode) {
-        for (int i = 0; i < count; i++) {
-            genes[found[i]] *= byNode[found[i]];
-        }
-    }
-
-    /** The sum of products of the genes with those of another walk. */
-    double dot(AncestorWalk other) {
-        double sum = 0;
-        for (int i = 0; i < count; i++) {
-            sum += genes[found[i]] * other.genes[found[i]];
-        }
-        return sum;
-    }
-
-    double square(double[] weights) {
-        double sum = 0;
-        for (int i = 0; i < count; i++) {
-            double value = genes[found[i]];
-            sum += weights[found[i]] * value * value;
-        }
-        return sum;
-    }
-
-    /** Takes the genes away from what was found. */
-    void clear() {
-        for (int i = 0; i < count; i++) {
-            genes[found[i]] = 0;
-        }
+        return nodes;
     }
 }

@@ -10,95 +10,105 @@ import org.demebook.kinship.Births.FounderKinship;
  * @param own the diagonal of G: by node, the part of its relationship with itself that its parents do not explain
  */
 record Factor(Births births, double[] own, FounderKinship founders) {
-    /** Columns of a table computed side by side: one cache line of doubles. */
-    private static final int WIDTH = 8;
+    /** Columns computed side by side: one cache line of doubles. */
+    static final int WIDTH = 8;
 
+    /** Good for the births of the part, which have no late ones. */
     Factor of(Part part) {
         return new Factor(part.births(), part.cut(own), part.cut(founders));
     }
 
-    /** A·v, in place. O(n). */
-    void multiply(double[] v) {
+    /**
+     * A·v, in place. O(n).
+     *
+     * @return vᵀ·A·v
+     */
+    double multiply(double[] v) {
         births.up(v);
+        double square = weigh(v);
+        births.down(v);
+        return square;
+    }
+
+    private double weigh(double[] v) {
         double[] shared = founders.shared(v, 1);
-        for (int node = 0; node < births.nodes(); node++) {
-            v[node] *= own[node];
+        double square = founders.square(v);
+        for (var run = births.runs(); run.next(); ) {
+            for (int node = run.from; node < run.to; node++) {
+                double weighed = own[node] * v[node];
+                square += weighed * v[node];
+                v[node] = weighed;
+            }
         }
         founders.add(shared, v, 1);
-        births.down(v);
+        return square;
     }
 
-    /** Multiplies the genes of a walk by G. */
-    void weigh(AncestorWalk walk) {
-        double[] shared = founders.shared(walk.genes, 1);
-        walk.multiply(own);
-        founders.add(shared, walk.genes, 1);
+    double between(int node, int other) {
+        double[] v = births.vector();
+        v[node] = 1;
+        multiply(v);
+        return v[other];
     }
 
-    /** For genes v spread over a walk, what they were before being u: uᵀ·A·u. */
-    double square(AncestorWalk walk) {
-        return walk.square(own) + founders.square(walk.genes);
-    }
-
-    /** Forgets a walk that may have been weighed. */
-    void clear(AncestorWalk walk) {
-        walk.clear();
-        founders.clear(walk.genes);
+    /** The part of v's relationship with itself that nodes explain which have genes v: vᵀ·A·v. Uses v up. */
+    double square(double[] v) {
+        births.up(v);
+        return weigh(v);
     }
 
     /**
-     * The kinship of each row node with each column node, half their relationship, as {@code [row][column]}. Looks at
-     * their ancestors only; a column's values do not depend, to the last bit, on what else is asked for.
+     * The kinship of each row node with each column node, half their relationship, as {@code [row][column]}. A column's
+     * values do not depend, to the last bit, on what else is asked for.
      */
     double[][] kinship(int[] rows, int[] columns) {
-        var part = Part.ancestors(births, rows, columns);
-        var cut = of(part);
-        int[] partRows = part.within(rows);
-        int[] partColumns = part.within(columns);
         double[][] table = new double[rows.length][columns.length];
-        IntStream.range(0, (columns.length + WIDTH - 1) / WIDTH)
-                .parallel()
-                .forEach(block -> cut.fill(table, partRows, partColumns, block * WIDTH));
+        IntStream.range(0, (columns.length + WIDTH - 1) / WIDTH).parallel().forEach(block -> {
+            int from = block * WIDTH;
+            int width = Math.min(WIDTH, columns.length - from);
+            double[] v = columns(columns, from, width);
+            for (int r = 0; r < rows.length; r++) {
+                for (int c = 0; c < width; c++) {
+                    table[r][from + c] = 0.5 * v[rows[r] * WIDTH + c];
+                }
+            }
+        });
         return table;
     }
 
-    private void fill(double[][] table, int[] rows, int[] columns, int from) {
+    /** Some columns of A side by side: the relationship of node i with the c-th of them stands at i·WIDTH + c. */
+    double[] columns(int[] nodes, int from, int width) {
         double[] v = new double[(births.nodes() + 1) * WIDTH];
-        int width = Math.min(WIDTH, columns.length - from);
         for (int c = 0; c < width; c++) {
-            v[columns[from + c] * WIDTH + c] = 1;
+            v[nodes[from + c] * WIDTH + c] = 1;
         }
         up(v);
-        weigh(v);
+        weighColumns(v);
         down(v);
-        for (int r = 0; r < rows.length; r++) {
-            for (int c = 0; c < width; c++) {
-                table[r][from + c] = 0.5 * v[rows[r] * WIDTH + c];
-            }
-        }
+        return v;
     }
 
     private void up(double[] v) {
-        var males = births.males();
-        int male = males.node().length - 1;
-        for (int node = births.nodes() - 1; node >= 0; node--) {
-            if (male >= 0 && males.node()[male] == node) {
-                for (int c = males.start()[male]; c < males.start()[male + 1]; c++) {
-                    add(v, node, males.share()[c], males.candidate()[c]);
+        for (var run = births.runs(); run.previous(); ) {
+            if (run.male >= 0) {
+                var males = births.males();
+                for (int c = males.start()[run.male]; c < males.start()[run.male + 1]; c++) {
+                    add(v, run.from, males.share()[c], males.candidate()[c]);
                 }
-                male--;
             } else {
-                addHalf(v, node, births.sire()[node], births.dam()[node]);
+                for (int node = run.to - 1; node >= run.from; node--) {
+                    addHalf(v, node, births.sire(node), births.dam(node));
+                }
             }
         }
         for (int c = 0; c < WIDTH; c++) {
-            v[births.none() * WIDTH + c] = 0;
+            v[Births.NONE * WIDTH + c] = 0;
         }
     }
 
-    private void weigh(double[] v) {
+    private void weighColumns(double[] v) {
         double[] shared = founders.shared(v, WIDTH);
-        for (int node = 0; node < births.nodes(); node++) {
+        for (int node = 1; node <= births.nodes(); node++) {
             for (int c = 0; c < WIDTH; c++) {
                 v[node * WIDTH + c] *= own[node];
             }
@@ -107,16 +117,16 @@ record Factor(Births births, double[] own, FounderKinship founders) {
     }
 
     private void down(double[] v) {
-        var males = births.males();
-        int male = 0;
-        for (int node = 0; node < births.nodes(); node++) {
-            if (male < males.node().length && males.node()[male] == node) {
-                for (int c = males.start()[male]; c < males.start()[male + 1]; c++) {
-                    add(v, males.candidate()[c], males.share()[c], node);
+        for (var run = births.runs(); run.next(); ) {
+            if (run.male >= 0) {
+                var males = births.males();
+                for (int c = males.start()[run.male]; c < males.start()[run.male + 1]; c++) {
+                    add(v, males.candidate()[c], males.share()[c], run.from);
                 }
-                male++;
             } else {
-                addMean(v, births.sire()[node], births.dam()[node], node);
+                for (int node = run.from; node < run.to; node++) {
+                    addMean(v, births.sire(node), births.dam(node), node);
+                }
             }
         }
     }

@@ -66,16 +66,12 @@ public final class GenePool {
 
     private Sums sums(Relationship relationship) {
         double[] genes = relationship.births().vector();
-        for (int node : relationship.births().nodesOf(animals)) {
-            genes[node]++;
+        int[] nodeOfRow = relationship.births().nodeOfRow();
+        for (int animal : animals) {
+            genes[nodeOfRow[animal]]++;
         }
-        double[] product = genes.clone();
-        relationship.multiply(product);
-        double total = 0;
-        for (int node = 0; node < relationship.births().nodes(); node++) {
-            total += genes[node] * product[node];
-        }
-        return new Sums(relationship, product, total);
+        double total = relationship.multiply(genes);
+        return new Sums(relationship, genes, total);
     }
 
     public int size() {

@@ -44,9 +44,9 @@ final class GeneSweep {
      */
     record Labels(int[] first, int count) {
         static Labels of(Births births) {
-            int[] first = new int[births.nodes()];
+            int[] first = new int[births.nodes() + 1];
             int count = 0;
-            for (int node = 0; node < births.nodes(); node++) {
+            for (int node = 1; node <= births.nodes(); node++) {
                 first[node] = count;
                 switch (births.kind()[node]) {
                     case Births.FOUNDER, Births.UNKNOWN_PARENTS -> count += 2;
@@ -63,7 +63,7 @@ final class GeneSweep {
         this.births = births;
         this.pool = pool;
         this.labels = labels;
-        genes = new int[Math.multiplyExact(2 * LOCI, births.nodes())];
+        genes = new int[Math.multiplyExact(2 * LOCI, births.nodes() + 1)];
         copies = new int[Math.multiplyExact(LOCI, labels.count)];
         kept = new int[labels.count];
         bothKept = new int[labels.count];
@@ -76,7 +76,7 @@ final class GeneSweep {
      * @return the sum over loci of squared shares of identical pairs
      */
     double run(SplittableRandom random, int loci) {
-        for (int node = 0; node < births.nodes(); node++) {
+        for (int node = 1; node <= births.nodes(); node++) {
             drop(node, random);
         }
         double squares = countCopies(loci);
@@ -101,12 +101,12 @@ final class GeneSweep {
     }
 
     private void fromParents(int node, long coins) {
-        inherit(at(node), births.sire()[node], labels.first[node], (int) coins);
-        inherit(at(node) + LOCI, births.dam()[node], labels.first[node], (int) (coins >>> 32));
+        inherit(at(node), births.sire(node), labels.first[node], (int) coins);
+        inherit(at(node) + LOCI, births.dam(node), labels.first[node], (int) (coins >>> 32));
     }
 
     private void inherit(int to, int parent, int unnamed, int coins) {
-        if (parent == births.none()) {
+        if (parent == Births.NONE) {
             Arrays.fill(genes, to, to + LOCI, unnamed);
             return;
         }
@@ -132,7 +132,7 @@ final class GeneSweep {
     private void fromDam(int node, SplittableRandom random) {
         double keepsBoth = births.extra().of(node);
         int to = at(node);
-        int from = at(births.dam()[node]);
+        int from = at(births.dam(node));
         int coins = random.nextInt();
         for (int locus = 0; locus < LOCI; locus++) {
             boolean both = random.nextDouble() < keepsBoth;
