@@ -3,8 +3,9 @@ package org.demebook.kinship;
 import java.util.Arrays;
 
 /**
- * Finds the ancestors of a few nodes without looking at the rest of the pedigree. One climb at a time; made once and used
- * again, since it holds arrays as long as the pedigree.
+ * Finds the ancestors of a few nodes without looking at the rest of the pedigree, and makes them a small pedigree of their
+ * own. One climb at a time; made once and used again, since it holds arrays as long as the pedigree, and memory that was
+ * just used is near.
  *
  * <p>A set of bits with a second level of bits over its words yields the highest member in a few steps; parents are
  * always lower than their young, so the set can grow while it is read. Late births are kept apart and visited at their
@@ -24,6 +25,9 @@ final class AncestorWalk {
 
     private int count;
 
+    private Part.Room room = new Part.Room(64);
+    private double[] vector = new double[0];
+
     private Births births;
     private int settled;
 
@@ -34,10 +38,6 @@ final class AncestorWalk {
         wordsInUse = new long[(bits.length >> 6) + 1];
         place = new int[capacity];
         this.births = births;
-    }
-
-    boolean fits(Births other) {
-        return place.length >= other.kind().length;
     }
 
     /** These nodes and all their ancestors. What the climb before gave is good no longer. */
@@ -53,13 +53,13 @@ final class AncestorWalk {
             if ((lateBits[late >> 6] & 1L << late) != 0) {
                 climbTo(births.late().before()[i]);
                 lateBits[late >> 6] &= ~(1L << late);
-                visit(settled + late);
+                visitLate(settled + late);
             }
         }
         climbTo(1);
         bits[0] = 0; // parents that are none
         wordsInUse[0] = 0;
-        return Part.of(births, ascending(), place);
+        return part();
     }
 
     private void begin(Births in) {
@@ -75,10 +75,27 @@ final class AncestorWalk {
         if (node > settled) {
             lateBits[node - settled >> 6] |= 1L << node - settled;
         } else {
-            bits[node >> 6] |= 1L << node;
-            wordsInUse[node >> 12] |= 1L << (node >> 6);
+            mark(node);
             highestWordInUse = Math.max(highestWordInUse, node >> 12);
         }
+    }
+
+    private void mark(int node) {
+        bits[node >> 6] |= 1L << node;
+        wordsInUse[node >> 12] |= 1L << (node >> 6);
+    }
+
+    private void visitLate(int node) {
+        find(node);
+        add(births.sire(node));
+        add(births.dam(node));
+    }
+
+    private void find(int node) {
+        if (count == found.length) {
+            found = Arrays.copyOf(found, 2 * count);
+        }
+        found[count++] = node;
     }
 
     private void climbTo(int lowest) {
@@ -99,28 +116,45 @@ final class AncestorWalk {
         }
     }
 
+    /** Parents of one that is not late are not late either. */
     private void visit(int node) {
-        if (count == found.length) {
-            found = Arrays.copyOf(found, 2 * count);
-        }
-        found[count++] = node;
-        add(births.sire(node));
-        add(births.dam(node));
-        if (births.kind()[node] == Births.HIDDEN) {
+        find(node);
+        int sire = births.sire(node);
+        int dam = births.dam(node);
+        mark(sire);
+        mark(dam);
+        if (dam == Births.NONE && births.kind()[node] == Births.HIDDEN) {
             var males = births.males();
             int i = males.indexOf(node);
             for (int c = males.start()[i]; c < males.start()[i + 1]; c++) {
-                add(males.candidate()[c]);
+                mark(males.candidate()[c]);
             }
         }
     }
 
-    private int[] ascending() {
-        int[] nodes = new int[count];
-        for (int i = 0; i < count; i++) {
-            nodes[i] = found[count - 1 - i];
-            place[nodes[i]] = i + 1;
+    private Part part() {
+        if (count >= room.whole().length) {
+            room = new Part.Room(count + count / 2 + 1);
         }
-        return nodes;
+        int[] whole = room.whole();
+        for (int i = 0; i < count; i++) {
+            whole[i + 1] = found[count - 1 - i];
+        }
+        return Part.of(births, count, room, place);
+    }
+
+    /** Takes a vector of the part. */
+    double[] own() {
+        return room.own();
+    }
+
+    /** A vector of zeros, good until the next is asked for. */
+    double[] vector(int length) {
+        if (length > vector.length) {
+            vector = new double[length + length / 2];
+        } else {
+            Arrays.fill(vector, 0, length, 0);
+        }
+        return vector;
     }
 }

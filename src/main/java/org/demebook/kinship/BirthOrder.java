@@ -186,7 +186,7 @@ final class BirthOrder {
     }
 
     /** Sorts by an int key and keeps the order of equals. */
-    private static int[] sorted(int[] items, IntUnaryOperator key) {
+    static int[] sorted(int[] items, IntUnaryOperator key) {
         long[] packed = new long[items.length];
         for (int i = 0; i < items.length; i++) {
             packed[i] = (long) key.applyAsInt(items[i]) << 32 | i;

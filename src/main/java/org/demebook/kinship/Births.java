@@ -3,18 +3,14 @@ package org.demebook.kinship;
 import java.util.Arrays;
 
 /**
- * The births of a pedigree in an order in which parents stand before young, and the two passes over it from which every
- * figure follows.
+ * The births of a pedigree in an order in which parents stand before young, and the pass up from which, with the one down
+ * of {@link Factor}, every figure follows.
  *
  * <p>A node is an animal, all identical twins together, or a hidden male; nodes count from 1, and 0 stands for a parent
- * that is none. With T the matrix of gene flow (t of i and j the expected share of i's genes that come through j),
- * {@link #up} computes Tᵀ·v and {@link #down} T·v, each in O(n). Vectors have a place for 0, so that no branch is needed.
+ * that is none. Vectors have a place for 0, so that no branch is needed.
  *
  * <p>Arrays may be longer than the nodes and rows that count: a pedigree that is extended by a few births shares them with
  * the one before, see {@link LateBirths}. Nodes of late births stand last, but are visited at their place in the order.
- *
- * <p>Source: the two passes are the indirect method of Colleau (2002), Genet. Sel. Evol. 34: 409–421 (from memory),
- * extended by nodes of more than two parents.
  *
  * @param parents of a node its sire at {@code 2·node}, its dam behind; {@link #NONE} for unknown. A parthenogen has its
  *     dam twice; a hidden male has none here.
@@ -123,6 +119,15 @@ record Births(
             }
         }
 
+        /** The last node of a pair, or {@link Births#NONE}. */
+        int last() {
+            int last = Births.NONE;
+            for (int node : b) {
+                last = Math.max(last, node);
+            }
+            return last;
+        }
+
         /** The sum over pairs, each counted in both directions, of v·relationship·v. */
         double square(double[] v) {
             double sum = 0;
@@ -157,10 +162,6 @@ record Births(
 
     /** The same births, with the late ones among the others. */
     Births inOrder(int[] order) {
-        int[] place = new int[nodes + 1];
-        for (int i = 0; i < order.length; i++) {
-            place[order[i]] = i + 1;
-        }
         int[] ends = Arrays.copyOf(generationEnd, generationEnd.length + late.count());
         int generations = generationEnd.length;
         for (int i = 0; i < late.count(); i++) {
@@ -174,24 +175,26 @@ record Births(
                 ends[generation]++;
             }
         }
-        return withRows(Part.of(this, order, place).births(), order, place, Arrays.copyOf(ends, generations));
+        var room = new Part.Room(kind.length);
+        System.arraycopy(order, 0, room.whole(), 1, nodes);
+        var part = Part.of(this, nodes, room, new int[kind.length]);
+        return withRows(part.births(), order, part.place(), Arrays.copyOf(ends, generations));
     }
 
     private Births withRows(Births ordered, int[] order, int[] place, int[] ends) {
-        int room = kind.length;
         int[] nodes = new int[nodeOfRow.length];
         for (int row = 0; row < rows; row++) {
             nodes[row] = place[nodeOfRow[row]];
         }
-        int[] itsRows = new int[room];
+        int[] itsRows = new int[kind.length];
         for (int i = 0; i < order.length; i++) {
             itsRows[i + 1] = rowOfNode[order[i]];
         }
         return new Births(
                 this.nodes,
                 rows,
-                Arrays.copyOf(ordered.kind, room),
-                Arrays.copyOf(ordered.parents, 2 * room),
+                ordered.kind,
+                ordered.parents,
                 ordered.males,
                 ordered.extra,
                 nodes,
@@ -262,7 +265,10 @@ record Births(
         return order;
     }
 
-    /** Young before parents: adds to each node what its descendants hold of its genes. */
+    /**
+     * Adds to each node what its descendants hold of its genes, young before parents: Tᵀ·v, T being the gene flow of {@link
+     * Factor}. O(n).
+     */
     void up(double[] v) {
         for (var run = runs(); run.previous(); ) {
             if (run.male >= 0) {
@@ -280,24 +286,6 @@ record Births(
             double half = 0.5 * v[node];
             v[parent[2 * node]] += half;
             v[parent[2 * node + 1]] += half;
-        }
-    }
-
-    /** Parents before young: adds to each node the mean of its parents. */
-    void down(double[] v) {
-        for (var run = runs(); run.next(); ) {
-            if (run.male >= 0) {
-                v[run.from] += males.mean(run.male, v);
-            } else {
-                downBetween(run.from, run.to, v);
-            }
-        }
-    }
-
-    private void downBetween(int from, int to, double[] v) {
-        int[] parent = parents;
-        for (int node = from; node < to; node++) {
-            v[node] += 0.5 * (v[parent[2 * node]] + v[parent[2 * node + 1]]);
         }
     }
 

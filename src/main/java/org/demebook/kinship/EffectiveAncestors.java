@@ -35,7 +35,7 @@ public record EffectiveAncestors(int[] ancestors, double[] marginalShares, doubl
             }
             double share = choice.share(best);
             choice.choose(best);
-            ancestors[count] = births.rowOfNode()[part.whole()[best - 1]];
+            ancestors[count] = births.rowOfNode()[part.whole()[best]];
             shares[count++] = share;
             unexplained -= share;
             squares += share * share;

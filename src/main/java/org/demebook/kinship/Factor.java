@@ -5,7 +5,13 @@ import org.demebook.kinship.Births.FounderKinship;
 
 /**
  * The relationship matrix as a product, A = T·G·Tᵀ: T the gene flow of the births, G diagonal but for founders related by
- * DNA.
+ * DNA, t of i and j the expected share of i's genes that come through j. So A·v takes one pass up and one down, with G
+ * between; and so do some vectors side by side.
+ *
+ * <p>Founders stand before all that have parents, so related ones get their G before the pass down, all others on it.
+ *
+ * <p>Source: the two passes are the indirect method of Colleau (2002), Genet. Sel. Evol. 34: 409–421 (from memory),
+ * extended by nodes of more than two parents.
  *
  * @param own the diagonal of G: by node, the part of its relationship with itself that its parents do not explain
  */
@@ -13,9 +19,9 @@ record Factor(Births births, double[] own, FounderKinship founders) {
     /** Columns computed side by side: one cache line of doubles. */
     static final int WIDTH = 8;
 
-    /** Good for the births of the part, which have no late ones. */
-    Factor of(Part part) {
-        return new Factor(part.births(), part.cut(own), part.cut(founders));
+    /** @param itsOwn takes what is cut from this one's */
+    Factor of(Part part, double[] itsOwn) {
+        return new Factor(part.births(), part.cut(own, itsOwn), part.cut(founders));
     }
 
     /**
@@ -25,22 +31,31 @@ record Factor(Births births, double[] own, FounderKinship founders) {
      */
     double multiply(double[] v) {
         births.up(v);
-        double square = weigh(v);
-        births.down(v);
-        return square;
-    }
-
-    private double weigh(double[] v) {
-        double[] shared = founders.shared(v, 1);
         double square = founders.square(v);
-        for (var run = births.runs(); run.next(); ) {
-            for (int node = run.from; node < run.to; node++) {
-                double weighed = own[node] * v[node];
-                square += weighed * v[node];
-                v[node] = weighed;
-            }
+        double[] shared = founders.shared(v, 1);
+        int first = founders.last() + 1;
+        for (int node = 1; node < first; node++) {
+            square += own[node] * v[node] * v[node];
+            v[node] *= own[node];
         }
         founders.add(shared, v, 1);
+        return square + down(v, first);
+    }
+
+    /** @return Σ own·v² over the nodes from the first on */
+    private double down(double[] v, int first) {
+        int[] parent = births.parents();
+        double square = 0;
+        for (var run = births.runs(); run.next(); ) {
+            for (int node = Math.max(run.from, first); node < run.to; node++) {
+                double weighed = own[node] * v[node];
+                square += weighed * v[node];
+                v[node] = weighed + 0.5 * (v[parent[2 * node]] + v[parent[2 * node + 1]]);
+            }
+            if (run.male >= 0) {
+                v[run.from] += births.males().mean(run.male, v);
+            }
+        }
         return square;
     }
 
@@ -49,12 +64,6 @@ record Factor(Births births, double[] own, FounderKinship founders) {
         v[node] = 1;
         multiply(v);
         return v[other];
-    }
-
-    /** The part of v's relationship with itself that nodes explain which have genes v: vᵀ·A·v. Uses v up. */
-    double square(double[] v) {
-        births.up(v);
-        return weigh(v);
     }
 
     /**
@@ -66,7 +75,8 @@ record Factor(Births births, double[] own, FounderKinship founders) {
         IntStream.range(0, (columns.length + WIDTH - 1) / WIDTH).parallel().forEach(block -> {
             int from = block * WIDTH;
             int width = Math.min(WIDTH, columns.length - from);
-            double[] v = columns(columns, from, width);
+            double[] v = new double[(births.nodes() + 1) * WIDTH];
+            multiply(columns, from, width, v);
             for (int r = 0; r < rows.length; r++) {
                 for (int c = 0; c < width; c++) {
                     table[r][from + c] = 0.5 * v[rows[r] * WIDTH + c];
@@ -76,16 +86,25 @@ record Factor(Births births, double[] own, FounderKinship founders) {
         return table;
     }
 
-    /** Some columns of A side by side: the relationship of node i with the c-th of them stands at i·WIDTH + c. */
-    double[] columns(int[] nodes, int from, int width) {
-        double[] v = new double[(births.nodes() + 1) * WIDTH];
+    /**
+     * Some columns of A side by side.
+     *
+     * @param v zeros; the relationship of node i with the c-th of these is put at i·WIDTH + c
+     */
+    void multiply(int[] nodes, int from, int width, double[] v) {
         for (int c = 0; c < width; c++) {
             v[nodes[from + c] * WIDTH + c] = 1;
         }
         up(v);
-        weighColumns(v);
-        down(v);
-        return v;
+        double[] shared = founders.shared(v, WIDTH);
+        int first = founders.last() + 1;
+        for (int node = 1; node < first; node++) {
+            for (int c = 0; c < WIDTH; c++) {
+                v[node * WIDTH + c] *= own[node];
+            }
+        }
+        founders.add(shared, v, WIDTH);
+        downSideBySide(v, first);
     }
 
     private void up(double[] v) {
@@ -97,7 +116,7 @@ record Factor(Births births, double[] own, FounderKinship founders) {
                 }
             } else {
                 for (int node = run.to - 1; node >= run.from; node--) {
-                    addHalf(v, node, births.sire(node), births.dam(node));
+                    addHalf(v, node * WIDTH, births.sire(node) * WIDTH, births.dam(node) * WIDTH);
                 }
             }
         }
@@ -106,26 +125,15 @@ record Factor(Births births, double[] own, FounderKinship founders) {
         }
     }
 
-    private void weighColumns(double[] v) {
-        double[] shared = founders.shared(v, WIDTH);
-        for (int node = 1; node <= births.nodes(); node++) {
-            for (int c = 0; c < WIDTH; c++) {
-                v[node * WIDTH + c] *= own[node];
-            }
-        }
-        founders.add(shared, v, WIDTH);
-    }
-
-    private void down(double[] v) {
+    private void downSideBySide(double[] v, int first) {
         for (var run = births.runs(); run.next(); ) {
+            for (int node = Math.max(run.from, first); node < run.to; node++) {
+                weighAndAddMean(v, births.sire(node) * WIDTH, births.dam(node) * WIDTH, node * WIDTH, own[node]);
+            }
             if (run.male >= 0) {
                 var males = births.males();
                 for (int c = males.start()[run.male]; c < males.start()[run.male + 1]; c++) {
                     add(v, males.candidate()[c], males.share()[c], run.from);
-                }
-            } else {
-                for (int node = run.from; node < run.to; node++) {
-                    addMean(v, births.sire(node), births.dam(node), node);
                 }
             }
         }
@@ -139,15 +147,15 @@ record Factor(Births births, double[] own, FounderKinship founders) {
 
     private static void addHalf(double[] v, int young, int sire, int dam) {
         for (int c = 0; c < WIDTH; c++) {
-            double half = 0.5 * v[young * WIDTH + c];
-            v[sire * WIDTH + c] += half;
-            v[dam * WIDTH + c] += half;
+            double half = 0.5 * v[young + c];
+            v[sire + c] += half;
+            v[dam + c] += half;
         }
     }
 
-    private static void addMean(double[] v, int sire, int dam, int young) {
+    private static void weighAndAddMean(double[] v, int sire, int dam, int young, double own) {
         for (int c = 0; c < WIDTH; c++) {
-            v[young * WIDTH + c] += 0.5 * (v[sire * WIDTH + c] + v[dam * WIDTH + c]);
+            v[young + c] = own * v[young + c] + 0.5 * (v[sire + c] + v[dam + c]);
         }
     }
 }

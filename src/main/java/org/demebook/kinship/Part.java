@@ -10,44 +10,77 @@ import org.demebook.kinship.Births.Sparse;
  * the same to the last bit, at the cost of a smaller pedigree.
  *
  * @param births without rows
- * @param whole the nodes in the whole, in order: that of node i of the part stands at i − 1
+ * @param whole by node of the part its node in the whole, in order
  * @param place for each node of the whole its node in the part, or 0
  */
 record Part(Births births, int[] whole, int[] place) {
+
+    /** Arrays for a part, longer than needed, to be used again when it is good no longer. */
+    record Room(int[] whole, byte[] kind, int[] parents, double[] own) {
+        Room(int length) {
+            this(new int[length], new byte[length], new int[2 * length], new double[length]);
+        }
+    }
 
     /** These nodes and all their ancestors. */
     static Part ancestors(Births births, int[]... nodes) {
         return new AncestorWalk(births).climb(births, nodes);
     }
 
-    static Part of(Births births, int[] whole, int[] place) {
-        byte[] kind = new byte[whole.length + 1];
-        int[] parents = new int[2 * kind.length];
+    /** All nodes with young, and founders related by DNA. */
+    static Part breeders(Births births) {
+        boolean[] keep = new boolean[births.nodes() + 1];
+        for (int node = 1; node <= births.nodes(); node++) {
+            keep[births.sire(node)] = true;
+            keep[births.dam(node)] = true;
+        }
+        var related = births.founderKinship();
+        for (int[] some : new int[][] {births.males().candidate(), related.a(), related.b()}) {
+            for (int node : some) {
+                keep[node] = true;
+            }
+        }
+        var room = new Room(births.nodes() + 1);
+        int count = 0;
+        for (int node = 1; node <= births.nodes(); node++) {
+            if (keep[node]) {
+                room.whole[++count] = node;
+            }
+        }
+        return of(births, count, room, new int[births.nodes() + 1]);
+    }
+
+    /**
+     * @param room has the nodes, in order, and takes the rest
+     * @param place all zeros, is filled
+     */
+    static Part of(Births births, int nodes, Room room, int[] place) {
         int[] hidden = new int[4];
         int hiddenMales = 0;
-        for (int i = 0; i < whole.length; i++) {
-            int node = whole[i];
-            kind[i + 1] = births.kind()[node];
-            parents[2 * i + 2] = place[births.sire(node)];
-            parents[2 * i + 3] = place[births.dam(node)];
-            if (kind[i + 1] == Births.HIDDEN) {
+        for (int i = 1; i <= nodes; i++) {
+            int node = room.whole[i];
+            place[node] = i;
+            room.parents[2 * i] = place[births.sire(node)];
+            room.parents[2 * i + 1] = place[births.dam(node)];
+            room.kind[i] = births.kind()[node];
+            if (room.kind[i] == Births.HIDDEN) {
                 hidden = hiddenMales == hidden.length ? Arrays.copyOf(hidden, 2 * hiddenMales) : hidden;
                 hidden[hiddenMales++] = node;
             }
         }
         var part = new Births(
-                whole.length,
+                nodes,
                 0,
-                kind,
-                parents,
+                room.kind,
+                room.parents,
                 males(births.males(), Arrays.copyOf(hidden, hiddenMales), place),
-                extra(births, whole),
+                extra(births, room.whole, nodes),
                 new int[0],
                 new int[0],
                 new int[0],
                 cut(births.founderKinship(), place),
                 LateBirths.NONE);
-        return new Part(part, whole, place);
+        return new Part(part, room.whole, place);
     }
 
     private static HiddenMales males(HiddenMales all, int[] hidden, int[] place) {
@@ -73,14 +106,14 @@ record Part(Births births, int[] whole, int[] place) {
         return new HiddenMales(node, start, candidate, share, remainder);
     }
 
-    private static Sparse extra(Births births, int[] whole) {
+    private static Sparse extra(Births births, int[] whole, int nodes) {
         if (births.extra().node().length == 0) {
             return births.extra();
         }
         int[] node = new int[4];
         double[] value = new double[4];
         int count = 0;
-        for (int i = 0; i < whole.length; i++) {
+        for (int i = 1; i <= nodes; i++) {
             byte kind = births.kind()[whole[i]];
             double extra = kind == Births.FOUNDER || kind == Births.PARTHENOGEN
                     ? births.extra().of(whole[i])
@@ -88,7 +121,7 @@ record Part(Births births, int[] whole, int[] place) {
             if (extra != 0) {
                 node = count == node.length ? Arrays.copyOf(node, 2 * count) : node;
                 value = count == value.length ? Arrays.copyOf(value, 2 * count) : value;
-                node[count] = i + 1;
+                node[count] = i;
                 value[count++] = extra;
             }
         }
@@ -123,12 +156,11 @@ record Part(Births births, int[] whole, int[] place) {
     }
 
     /** A vector of the whole, cut to the part. */
-    double[] cut(double[] byNode) {
-        double[] v = births.vector();
-        for (int i = 0; i < whole.length; i++) {
-            v[i + 1] = byNode[whole[i]];
+    double[] cut(double[] byNode, double[] into) {
+        for (int i = 1; i <= births.nodes(); i++) {
+            into[i] = byNode[whole[i]];
         }
-        return v;
+        return into;
     }
 
     FounderKinship cut(FounderKinship pairs) {

@@ -39,7 +39,7 @@ final class Relationship {
     private static Relationship computed(Births births, double @Nullable [] known, double[] self) {
         var all = new Relationship(
                 births, known, self, new double[births.kind().length], new ConcurrentLinkedQueue<>());
-        new Inbreeding(all).compute();
+        new Inbreeding(all).computeAll();
         return all;
     }
 
@@ -125,35 +125,40 @@ final class Relationship {
         if (node == other) {
             return self[node];
         }
-        int[] two = {node, other};
-        return amongAncestors(
-                (part, ofPart) -> {
-                    int one = part.place()[node];
-                    int another = part.place()[other];
-                    return ofPart.between(Math.max(one, another), Math.min(one, another));
-                },
-                two);
+        var walk = freeWalk();
+        var part = walk.climb(births, new int[] {node, other});
+        int one = part.place()[node];
+        int another = part.place()[other];
+        double between = factorOf(part, walk).between(Math.max(one, another), Math.min(one, another));
+        release(walk);
+        return between;
     }
 
     /** The same but for rounding: to the last bit what a column of the sire has for the dam. */
     double betweenParents(int sire, int dam) {
-        int[] two = {sire, dam};
-        return amongAncestors((part, ofPart) -> ofPart.between(part.place()[sire], part.place()[dam]), two);
+        var walk = freeWalk();
+        var part = walk.climb(births, new int[] {sire, dam});
+        double between = factorOf(part, walk).between(part.place()[sire], part.place()[dam]);
+        release(walk);
+        return between;
     }
 
-    /** What is asked of a part of the pedigree; it must not be kept. */
-    interface Question {
-        double of(Part part, Factor factor);
+    AncestorWalk freeWalk() {
+        var walk = walks.poll();
+        return walk == null ? new AncestorWalk(births) : walk;
     }
 
-    /** Asks about some nodes in the small pedigree of their ancestors. */
-    double amongAncestors(Question question, int[]... nodes) {
-        var free = walks.poll();
-        var walk = free == null ? new AncestorWalk(births) : free;
-        var part = walk.climb(births, nodes);
-        double answer = question.of(part, factor.of(part));
+    void release(AncestorWalk walk) {
         walks.add(walk);
-        return answer;
+    }
+
+    Factor factorOf(Part part) {
+        return factor.of(part, part.births().vector());
+    }
+
+    /** Of what a walk found. */
+    Factor factorOf(Part part, AncestorWalk walk) {
+        return factor.of(part, walk.own());
     }
 
     /**
@@ -177,6 +182,6 @@ final class Relationship {
         int[] rowNodes = births.nodesOf(rows);
         int[] columnNodes = births.nodesOf(columns);
         var part = Part.ancestors(births, rowNodes, columnNodes);
-        return factor.of(part).kinship(part.within(rowNodes), part.within(columnNodes));
+        return factorOf(part).kinship(part.within(rowNodes), part.within(columnNodes));
     }
 }
