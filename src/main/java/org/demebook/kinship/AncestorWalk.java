@@ -7,14 +7,15 @@ import java.util.Arrays;
  * own. One climb at a time; made once and used again, since it holds arrays as long as the pedigree, and memory that was
  * just used is near.
  *
- * <p>A set of bits with a second level of bits over its words yields the highest member in a few steps; parents are
- * always lower than their young, so the set can grow while it is read. Late births are kept apart and visited at their
- * place.
+ * <p>A set of bits, with a flag for each block of them in use, is read from the top down; parents are always lower than
+ * their young, so it can grow while it is read. Late births are kept apart and visited at their place.
  */
 final class AncestorWalk {
     private final long[] bits;
-    private final long[] wordsInUse;
-    private int highestWordInUse = -1;
+    /** By block of 64 words of bits. */
+    private final boolean[] inUse;
+
+    private int highestInUse = -1;
     private final long[] lateBits = new long[(LateBirths.MOST >> 6) + 1];
 
     /** By node of the last climb its place in the part, else 0. */
@@ -34,8 +35,8 @@ final class AncestorWalk {
     /** For these births, and others with arrays of the same length. */
     AncestorWalk(Births births) {
         int capacity = births.kind().length;
-        bits = new long[(capacity >> 6) + 1];
-        wordsInUse = new long[(bits.length >> 6) + 1];
+        inUse = new boolean[(capacity >> 12) + 1];
+        bits = new long[inUse.length << 6];
         place = new int[capacity];
         this.births = births;
     }
@@ -58,7 +59,7 @@ final class AncestorWalk {
         }
         climbTo(1);
         bits[0] = 0; // parents that are none
-        wordsInUse[0] = 0;
+        inUse[0] = false;
         return part();
     }
 
@@ -76,13 +77,13 @@ final class AncestorWalk {
             lateBits[node - settled >> 6] |= 1L << node - settled;
         } else {
             mark(node);
-            highestWordInUse = Math.max(highestWordInUse, node >> 12);
+            highestInUse = Math.max(highestInUse, node >> 12);
         }
     }
 
     private void mark(int node) {
         bits[node >> 6] |= 1L << node;
-        wordsInUse[node >> 12] |= 1L << (node >> 6);
+        inUse[node >> 12] = true;
     }
 
     private void visitLate(int node) {
@@ -99,21 +100,37 @@ final class AncestorWalk {
     }
 
     private void climbTo(int lowest) {
-        for (; highestWordInUse >= lowest >> 12; highestWordInUse--) {
-            int upper = highestWordInUse;
-            while (wordsInUse[upper] != 0) {
-                int word = (upper << 6) + 63 - Long.numberOfLeadingZeros(wordsInUse[upper]);
-                while (bits[word] != 0) {
-                    int node = (word << 6) + 63 - Long.numberOfLeadingZeros(bits[word]);
-                    if (node < lowest) {
+        for (; highestInUse >= lowest >> 12; highestInUse--) {
+            if (inUse[highestInUse]) {
+                int firstWord = highestInUse << 6;
+                for (int word = firstWord + 63; word >= firstWord; word--) {
+                    if (bits[word] != 0 && !empty(word, lowest)) {
                         return;
                     }
-                    bits[word] &= ~(1L << node);
-                    visit(node);
                 }
-                wordsInUse[upper] &= ~(1L << word);
+                inUse[highestInUse] = false;
             }
         }
+    }
+
+    /** Visits the nodes of a word; false if it came below the lowest to be visited. */
+    private boolean empty(int word, int lowest) {
+        long left = bits[word];
+        bits[word] = 0;
+        while (left != 0) {
+            int node = (word << 6) + 63 - Long.numberOfLeadingZeros(left);
+            if (node < lowest) {
+                bits[word] = left;
+                return false;
+            }
+            left &= ~(1L << node);
+            visit(node);
+            if (bits[word] != 0) { // parents may stand in the same word
+                left |= bits[word];
+                bits[word] = 0;
+            }
+        }
+        return true;
     }
 
     /** Parents of one that is not late are not late either. */

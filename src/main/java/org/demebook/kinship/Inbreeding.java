@@ -137,7 +137,9 @@ final class Inbreeding {
                 for (int node = from; node < to; node++) {
                     computeOwn(node);
                     int breeder = breeders.place()[node];
-                    ofBreeders.own()[breeder] = own[node];
+                    if (breeder != Births.NONE) {
+                        ofBreeders.own()[breeder] = own[node];
+                    }
                     if (start[breeder] < start[breeder + 1]) {
                         sires[count++] = breeder;
                     }
