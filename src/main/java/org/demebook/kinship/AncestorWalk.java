@@ -30,15 +30,15 @@ final class AncestorWalk {
     private double[] vector = new double[0];
 
     private Births births;
-    private int settled;
+    private final int settled;
 
-    /** For these births, and others with arrays of the same length. */
+    /** For these births, and the same with more late ones. */
     AncestorWalk(Births births) {
-        int capacity = births.kind().length;
-        inUse = new boolean[(capacity >> 12) + 1];
-        bits = new long[inUse.length << 6];
-        place = new int[capacity];
         this.births = births;
+        settled = births.settled();
+        inUse = new boolean[(settled >> 12) + 1];
+        bits = new long[inUse.length << 6];
+        place = new int[settled + LateBirths.MOST + 1];
     }
 
     /** These nodes and all their ancestors. What the climb before gave is good no longer. */
@@ -69,7 +69,6 @@ final class AncestorWalk {
         }
         count = 0;
         births = in;
-        settled = in.settled();
     }
 
     private void add(int node) {
