@@ -41,9 +41,9 @@ final class AncestorWalk {
         place = new int[settled + LateBirths.MOST + 1];
     }
 
-    /** These nodes and all their ancestors. What the climb before gave is good no longer. */
+    /** These nodes and all their ancestors; good until {@link #done}, before which there is no other climb. */
     Part climb(Births in, int[]... nodes) {
-        begin(in);
+        births = in;
         for (int[] some : nodes) {
             for (int node : some) {
                 add(node);
@@ -61,14 +61,6 @@ final class AncestorWalk {
         bits[0] = 0; // parents that are none
         inUse[0] = false;
         return part();
-    }
-
-    private void begin(Births in) {
-        for (int i = 0; i < count; i++) {
-            place[found[i]] = 0;
-        }
-        count = 0;
-        births = in;
     }
 
     private void add(int node) {
@@ -157,6 +149,14 @@ final class AncestorWalk {
             whole[i + 1] = found[count - 1 - i];
         }
         return Part.of(births, count, room, place);
+    }
+
+    /** Forgets what was found. */
+    void done() {
+        for (int i = 0; i < count; i++) {
+            place[found[i]] = 0;
+        }
+        count = 0;
     }
 
     /** Takes a vector of the part. */

@@ -195,6 +195,7 @@ final class Inbreeding {
                     setSelf(young[i], v[part.place()[dam(young[i])] * Factor.WIDTH + c]);
                 }
             }
+            walk.done();
             walks.add(walk);
         }
 

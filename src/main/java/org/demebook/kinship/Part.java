@@ -59,10 +59,12 @@ record Part(Births births, int[] whole, int[] place) {
         int hiddenMales = 0;
         for (int i = 1; i <= nodes; i++) {
             int node = room.whole[i];
+            int sire = births.sire(node);
+            int dam = births.dam(node);
             place[node] = i;
-            room.parents[2 * i] = place[births.sire(node)];
-            room.parents[2 * i + 1] = place[births.dam(node)];
-            room.kind[i] = births.kind()[node];
+            room.parents[2 * i] = place[sire];
+            room.parents[2 * i + 1] = place[dam];
+            room.kind[i] = sire == dam ? births.kind()[node] : Births.YOUNG; // most kinds need not be looked at
             if (room.kind[i] == Births.HIDDEN) {
                 hidden = hiddenMales == hidden.length ? Arrays.copyOf(hidden, 2 * hiddenMales) : hidden;
                 hidden[hiddenMales++] = node;
@@ -114,10 +116,8 @@ record Part(Births births, int[] whole, int[] place) {
         double[] value = new double[4];
         int count = 0;
         for (int i = 1; i <= nodes; i++) {
-            byte kind = births.kind()[whole[i]];
-            double extra = kind == Births.FOUNDER || kind == Births.PARTHENOGEN
-                    ? births.extra().of(whole[i])
-                    : 0;
+            boolean mayHave = births.sire(whole[i]) == births.dam(whole[i]);
+            double extra = mayHave ? births.extra().of(whole[i]) : 0;
             if (extra != 0) {
                 node = count == node.length ? Arrays.copyOf(node, 2 * count) : node;
                 value = count == value.length ? Arrays.copyOf(value, 2 * count) : value;

@@ -149,6 +149,7 @@ final class Relationship {
     }
 
     void release(AncestorWalk walk) {
+        walk.done();
         walks.add(walk);
     }
 
