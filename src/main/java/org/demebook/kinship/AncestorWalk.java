@@ -3,149 +3,174 @@ package org.demebook.kinship;
 import java.util.Arrays;
 
 /**
- * Lists the ancestors of a few nodes, youngest first, without looking at the rest of the pedigree, and carries genes up
- * and down among them. One walk at a time; made once and used again, since it holds vectors as long as the pedigree.
+ * Finds the ancestors of a few nodes without looking at the rest of the pedigree, and makes them a small pedigree of their
+ * own. One climb at a time; made once and used again, since it holds arrays as long as the pedigree, and memory that was
+ * just used is near.
  *
- * <p>A set of bits with a second level of bits over its words yields the highest member in a few steps; parents are
- * always lower than their young, so the set can grow while it is read.
+ * <p>A set of bits, with a flag for each block of them in use, is read from the top down; parents are always lower than
+ * their young, so it can grow while it is read. Late births are kept apart and visited at their place.
  */
 final class AncestorWalk {
-    private final Births births;
     private final long[] bits;
-    private final long[] wordsInUse;
-    private int highest = -1;
+    /** By block of 64 words of bits. */
+    private final boolean[] inUse;
 
-    /** What the last climb found, descending. */
+    private int highestInUse = -1;
+    private final long[] lateBits = new long[(LateBirths.MOST >> 6) + 1];
+
+    /** By node of the last climb its place in the part, else 0. */
+    private final int[] place;
+
+    /** What the last climb found, youngest first. */
     private int[] found = new int[64];
 
     private int count;
 
-    /** Genes by node, all zeros between walks; the last place is for {@link Births#none}. */
-    final double[] genes;
+    private Part.Room room = new Part.Room(64);
+    private double[] vector = new double[0];
 
+    private Births births;
+    private final int settled;
+
+    /** For these births, and the same with more late ones. */
     AncestorWalk(Births births) {
         this.births = births;
-        bits = new long[(births.nodes() >> 6) + 1];
-        wordsInUse = new long[(bits.length >> 6) + 1];
-        genes = births.vector();
+        settled = births.settled();
+        inUse = new boolean[(settled >> 12) + 1];
+        bits = new long[inUse.length << 6];
+        place = new int[settled + LateBirths.MOST + 1];
     }
 
-    /** One more node from which the next climb starts. */
-    void add(int node) {
-        bits[node >> 6] |= 1L << node;
-        wordsInUse[node >> 12] |= 1L << (node >> 6);
-        highest = Math.max(highest, node);
-    }
-
-    void add(int node, double itsGenes) {
-        add(node);
-        genes[node] += itsGenes;
-    }
-
-    /** Finds all that was added and all its ancestors. */
-    void climb() {
-        count = 0;
-        for (int upper = highest >> 12; upper >= 0; upper--) {
-            while (wordsInUse[upper] != 0) {
-                int word = (upper << 6) + 63 - Long.numberOfLeadingZeros(wordsInUse[upper]);
-                while (bits[word] != 0) {
-                    int node = (word << 6) + 63 - Long.numberOfLeadingZeros(bits[word]);
-                    bits[word] &= ~(1L << node);
-                    visit(node);
-                }
-                wordsInUse[upper] &= ~(1L << word);
+    /** These nodes and all their ancestors; good until {@link #done}, before which there is no other climb. */
+    Part climb(Births in, int[]... nodes) {
+        births = in;
+        for (int[] some : nodes) {
+            for (int node : some) {
+                add(node);
             }
         }
-        highest = -1;
+        for (int i = births.late().count() - 1; i >= 0; i--) {
+            int late = births.late().node()[i] - settled;
+            if ((lateBits[late >> 6] & 1L << late) != 0) {
+                climbTo(births.late().before()[i]);
+                lateBits[late >> 6] &= ~(1L << late);
+                visitLate(settled + late);
+            }
+        }
+        climbTo(1);
+        bits[0] = 0; // parents that are none
+        inUse[0] = false;
+        return part();
     }
 
-    private void visit(int node) {
+    private void add(int node) {
+        if (node > settled) {
+            lateBits[node - settled >> 6] |= 1L << node - settled;
+        } else {
+            mark(node);
+            highestInUse = Math.max(highestInUse, node >> 12);
+        }
+    }
+
+    private void mark(int node) {
+        bits[node >> 6] |= 1L << node;
+        inUse[node >> 12] = true;
+    }
+
+    private void visitLate(int node) {
+        find(node);
+        add(births.sire(node));
+        add(births.dam(node));
+    }
+
+    private void find(int node) {
         if (count == found.length) {
             found = Arrays.copyOf(found, 2 * count);
         }
         found[count++] = node;
-        int none = births.none();
-        int sire = births.sire()[node];
-        int dam = births.dam()[node];
-        if (sire != none) {
-            addParent(sire);
+    }
+
+    private void climbTo(int lowest) {
+        for (; highestInUse >= lowest >> 12; highestInUse--) {
+            if (inUse[highestInUse]) {
+                int firstWord = highestInUse << 6;
+                for (int word = firstWord + 63; word >= firstWord; word--) {
+                    if (bits[word] != 0 && !empty(word, lowest)) {
+                        return;
+                    }
+                }
+                inUse[highestInUse] = false;
+            }
         }
-        if (dam != none) {
-            addParent(dam);
+    }
+
+    /** Visits the nodes of a word; false if it came below the lowest to be visited. */
+    private boolean empty(int word, int lowest) {
+        long left = bits[word];
+        bits[word] = 0;
+        while (left != 0) {
+            int node = (word << 6) + 63 - Long.numberOfLeadingZeros(left);
+            if (node < lowest) {
+                bits[word] = left;
+                return false;
+            }
+            left &= ~(1L << node);
+            visit(node);
+            if (bits[word] != 0) { // parents may stand in the same word
+                left |= bits[word];
+                bits[word] = 0;
+            }
         }
-        if (sire == none && births.kind()[node] == Births.HIDDEN) {
+        return true;
+    }
+
+    /** Parents of one that is not late are not late either. */
+    private void visit(int node) {
+        find(node);
+        int sire = births.sire(node);
+        int dam = births.dam(node);
+        mark(sire);
+        mark(dam);
+        if (dam == Births.NONE && births.kind()[node] == Births.HIDDEN) {
             var males = births.males();
             int i = males.indexOf(node);
             for (int c = males.start()[i]; c < males.start()[i + 1]; c++) {
-                addParent(males.candidate()[c]);
+                mark(males.candidate()[c]);
             }
         }
     }
 
-    private void addParent(int node) {
-        bits[node >> 6] |= 1L << node;
-        wordsInUse[node >> 12] |= 1L << (node >> 6);
-    }
-
-    /** Turns the genes v of what was found into Tᵀ·v. */
-    void spread() {
-        int[] sire = births.sire();
-        int[] dam = births.dam();
-        int none = births.none();
+    private Part part() {
+        if (count >= room.whole().length) {
+            room = new Part.Room(count + count / 2 + 1);
+        }
+        int[] whole = room.whole();
         for (int i = 0; i < count; i++) {
-            int node = found[i];
-            double half = 0.5 * genes[node];
-            genes[sire[node]] += half;
-            genes[dam[node]] += half;
-            if (sire[node] == none && births.kind()[node] == Births.HIDDEN) {
-                births.males().spread(births.males().indexOf(node), genes[node], genes);
-            }
+            whole[i + 1] = found[count - 1 - i];
         }
-        genes[none] = 0;
+        return Part.of(births, count, room, place);
     }
 
-    /** Turns genes v of some walk into T·v for what was found by this one. */
-    void descend(double[] v) {
-        int[] sire = births.sire();
-        int[] dam = births.dam();
-        int none = births.none();
-        for (int i = count - 1; i >= 0; i--) {
-            int node = found[i];
-            genes[node] = v[node] + 0.5 * (genes[sire[node]] + genes[dam[node]]);
-            if (sire[node] == none && births.kind()[node] == Births.HIDDEN) {
-                genes[node] += births.males().mean(births.males().indexOf(node), genes);
-            }
-        }
-    }
-
-    void multiply(double[] byNode) {
+    /** Forgets what was found. */
+    void done() {
         for (int i = 0; i < count; i++) {
-            genes[found[i]] *= byNode[found[i]];
+            place[found[i]] = 0;
         }
+        count = 0;
     }
 
-    /** The sum of products of the genes with those of another walk. */
-    double dot(AncestorWalk other) {
-        double sum = 0;
-        for (int i = 0; i < count; i++) {
-            sum += genes[found[i]] * other.genes[found[i]];
-        }
-        return sum;
+    /** Takes a vector of the part. */
+    double[] own() {
+        return room.own();
     }
 
-    double square(double[] weights) {
-        double sum = 0;
-        for (int i = 0; i < count; i++) {
-            double value = genes[found[i]];
-            sum += weights[found[i]] * value * value;
+    /** A vector of zeros, good until the next is asked for. */
+    double[] vector(int length) {
+        if (length > vector.length) {
+            vector = new double[length + length / 2];
+        } else {
+            Arrays.fill(vector, 0, length, 0);
         }
-        return sum;
-    }
-
-    /** Takes the genes away from what was found. */
-    void clear() {
-        for (int i = 0; i < count; i++) {
-            genes[found[i]] = 0;
-        }
+        return vector;
     }
 }

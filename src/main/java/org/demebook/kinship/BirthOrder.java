@@ -19,6 +19,9 @@ final class BirthOrder {
 
     private final int[] node;
     private int nodes;
+    private int room;
+    private int[] generationEnd = new int[16];
+    private int generationCount;
 
     /** Hidden males in the order of their nodes. */
     private final int[] maleInOrder;
@@ -40,15 +43,19 @@ final class BirthOrder {
 
     Births births() {
         number();
+        room = PedigreeBuilder.withRoom(Math.max(nodes, rows) + 1); // twins have no node of their own
         return new Births(
+                nodes,
+                rows,
                 kinds(),
-                parents(told.sire),
-                parents(told.dam),
+                parents(),
                 hiddenMales(),
                 extra(),
                 nodeOfRow(),
                 rowOfNode(),
-                founderKinship());
+                Arrays.copyOf(generationEnd, generationCount),
+                founderKinship(),
+                LateBirths.NONE);
     }
 
     private void number() {
@@ -70,7 +77,15 @@ final class BirthOrder {
             }
             numberAnimals(Arrays.copyOfRange(animals, animal, toAnimal));
             animal = toAnimal;
+            endGeneration();
         }
+    }
+
+    private void endGeneration() {
+        if (generationCount == generationEnd.length) {
+            generationEnd = Arrays.copyOf(generationEnd, 2 * generationCount);
+        }
+        generationEnd[generationCount++] = nodes;
     }
 
     /** All animals, those of a pedigree that is being extended in its order: what is in order need not be sorted. */
@@ -112,7 +127,7 @@ final class BirthOrder {
         Arrays.sort(hidden, this::compareMales);
         for (int male : hidden) {
             maleInOrder[males++] = male;
-            node[rows + male] = nodes++;
+            node[rows + male] = ++nodes;
         }
     }
 
@@ -129,12 +144,12 @@ final class BirthOrder {
         int next = 0;
         for (int i = 0; i < inOrder; i++) {
             while (next < rest.length && compareAnimals(rest[next], animals[i]) < 0) {
-                node[rest[next++]] = nodes++;
+                node[rest[next++]] = ++nodes;
             }
-            node[animals[i]] = nodes++;
+            node[animals[i]] = ++nodes;
         }
         while (next < rest.length) {
-            node[rest[next++]] = nodes++;
+            node[rest[next++]] = ++nodes;
         }
     }
 
@@ -171,7 +186,7 @@ final class BirthOrder {
     }
 
     /** Sorts by an int key and keeps the order of equals. */
-    private static int[] sorted(int[] items, IntUnaryOperator key) {
+    static int[] sorted(int[] items, IntUnaryOperator key) {
         long[] packed = new long[items.length];
         for (int i = 0; i < items.length; i++) {
             packed[i] = (long) key.applyAsInt(items[i]) << 32 | i;
@@ -186,7 +201,7 @@ final class BirthOrder {
 
     private int nodeOf(int parent) {
         int entity = generations.entityOf(parent);
-        return entity < 0 ? -1 : node[entity];
+        return entity < 0 ? Births.NONE : node[entity];
     }
 
     /** Replaces the candidates of a male by their nodes, ascending, each once and none without probability. */
@@ -230,8 +245,8 @@ final class BirthOrder {
     }
 
     private byte[] kinds() {
-        byte[] kind = new byte[nodes];
-        Arrays.fill(kind, Births.HIDDEN);
+        byte[] kind = new byte[room];
+        Arrays.fill(kind, 1, nodes + 1, Births.HIDDEN);
         for (int row = 0; row < rows; row++) {
             if (generations.isOneself(row)) {
                 kind[node[row]] = told.kind[row];
@@ -240,15 +255,15 @@ final class BirthOrder {
         return kind;
     }
 
-    private int[] parents(int[] parentOfRow) {
-        int[] parent = new int[nodes];
-        Arrays.fill(parent, nodes);
+    private int[] parents() {
+        int[] parents = new int[2 * room];
         for (int row = 0; row < rows; row++) {
-            if (generations.isOneself(row) && parentOfRow[row] != Pedigree.UNKNOWN) {
-                parent[node[row]] = nodeOf(parentOfRow[row]);
+            if (generations.isOneself(row)) {
+                parents[2 * node[row]] = nodeOf(told.sire[row]);
+                parents[2 * node[row] + 1] = nodeOf(told.dam[row]);
             }
         }
-        return parent;
+        return parents;
     }
 
     private HiddenMales hiddenMales() {
@@ -281,7 +296,7 @@ final class BirthOrder {
     }
 
     private Sparse extra() {
-        double[] byNode = new double[nodes];
+        double[] byNode = new double[nodes + 1];
         for (int row = 0; row < rows; row++) {
             if (generations.isOneself(row)) {
                 byNode[node[row]] = told.extra[row];
@@ -290,7 +305,7 @@ final class BirthOrder {
         int[] at = new int[nodes];
         double[] value = new double[nodes];
         int length = 0;
-        for (int i = 0; i < nodes; i++) {
+        for (int i = 1; i <= nodes; i++) {
             if (byNode[i] != 0) {
                 at[length] = i;
                 value[length++] = byNode[i];
@@ -300,7 +315,7 @@ final class BirthOrder {
     }
 
     private int[] nodeOfRow() {
-        int[] result = new int[rows];
+        int[] result = new int[room];
         for (int row = 0; row < rows; row++) {
             result[row] = node[generations.self[row]];
         }
@@ -308,7 +323,7 @@ final class BirthOrder {
     }
 
     private int[] rowOfNode() {
-        int[] result = new int[nodes];
+        int[] result = new int[room];
         Arrays.fill(result, -1);
         for (int row = 0; row < rows; row++) {
             if (generations.isOneself(row)) {

@@ -3,29 +3,35 @@ package org.demebook.kinship;
 import java.util.Arrays;
 
 /**
- * The births of a pedigree in an order in which parents stand before young, and the two passes over it from which every
- * figure follows.
+ * The births of a pedigree in an order in which parents stand before young, and the pass up from which, with the one down
+ * of {@link Factor}, every figure follows.
  *
- * <p>A node is an animal, all identical twins together, or a hidden male. With T the matrix of gene flow (t of i and j
- * the expected share of i's genes that come through j), {@link #down} computes T·v and {@link #up} Tᵀ·v, each in O(n).
+ * <p>A node is an animal, all identical twins together, or a hidden male; nodes count from 1, and 0 stands for a parent
+ * that is none. Vectors have a place for 0, so that no branch is needed.
  *
- * <p>Source: the two passes are the indirect method of Colleau (2002), Genet. Sel. Evol. 34: 409–421 (from memory),
- * extended by nodes of more than two parents.
+ * <p>Arrays may be longer than the nodes and rows that count: a pedigree that is extended by a few births shares them with
+ * the one before, see {@link LateBirths}. Nodes of late births stand last, but are visited at their place in the order.
  *
- * @param sire by node, {@link #none} for unknown: a place past the last node, so that vectors need no branch. A
- *     parthenogen has its dam twice; a hidden male has none here.
+ * @param parents of a node its sire at {@code 2·node}, its dam behind; {@link #NONE} for unknown. A parthenogen has its
+ *     dam twice; a hidden male has none here.
  * @param extra a founder's inbreeding coefficient, a parthenogen's chance to keep both genes of its dam; 0 elsewhere
  * @param rowOfNode the animal of a node, of twins the one with the smallest key; −1 for a hidden male
+ * @param generationEnd by generation, the last of its nodes, late births aside
  */
 record Births(
+        int nodes,
+        int rows,
         byte[] kind,
-        int[] sire,
-        int[] dam,
+        int[] parents,
         HiddenMales males,
         Sparse extra,
         int[] nodeOfRow,
         int[] rowOfNode,
-        FounderKinship founderKinship) {
+        int[] generationEnd,
+        FounderKinship founderKinship,
+        LateBirths late) {
+
+    static final int NONE = 0;
 
     static final byte FOUNDER = 1;
     static final byte UNKNOWN_PARENTS = 2;
@@ -66,6 +72,15 @@ record Births(
             int at = Arrays.binarySearch(node, which);
             return at < 0 ? 0 : value[at];
         }
+
+        /** @param last behind all others */
+        Sparse with(int last, double itsValue) {
+            int[] nodes = Arrays.copyOf(node, node.length + 1);
+            double[] values = Arrays.copyOf(value, node.length + 1);
+            nodes[node.length] = last;
+            values[node.length] = itsValue;
+            return new Sparse(nodes, values);
+        }
     }
 
     /** Pairs of founders related by DNA, a below b, ascending. Vectors may stand side by side, {@code width} to a node. */
@@ -104,11 +119,13 @@ record Births(
             }
         }
 
-        void clear(double[] v) {
-            for (int p = 0; p < a.length; p++) {
-                v[a[p]] = 0;
-                v[b[p]] = 0;
+        /** The last node of a pair, or {@link Births#NONE}. */
+        int last() {
+            int last = Births.NONE;
+            for (int node : b) {
+                last = Math.max(last, node);
             }
+            return last;
         }
 
         /** The sum over pairs, each counted in both directions, of v·relationship·v. */
@@ -121,28 +138,96 @@ record Births(
         }
     }
 
-    int nodes() {
-        return kind.length;
+    int sire(int node) {
+        return parents[2 * node];
+    }
+
+    int dam(int node) {
+        return parents[2 * node + 1];
+    }
+
+    boolean hasTwoParents(int node) {
+        return kind[node] == YOUNG && sire(node) != NONE && dam(node) != NONE;
     }
 
     /** One parent is known, and the other is a founder that is no node. */
     boolean hasUnnamedParent(int node) {
-        return kind[node] == YOUNG && (sire[node] == none() || dam[node] == none());
+        return kind[node] == YOUNG && (sire(node) == NONE || dam(node) == NONE);
     }
 
-    int none() {
-        return kind.length;
+    /** How many nodes stand at their place in the order; late births have those behind. */
+    int settled() {
+        return nodes - late.count();
     }
 
-    /** A vector of zeros with the place for {@link #none}. */
+    /** The same births, with the late ones among the others. */
+    Births inOrder(int[] order) {
+        int[] ends = Arrays.copyOf(generationEnd, generationEnd.length + late.count());
+        int generations = generationEnd.length;
+        for (int i = 0; i < late.count(); i++) {
+            generations = Math.max(generations, late.generation()[i] + 1);
+        }
+        for (int generation = 0; generation < generations; generation++) {
+            ends[generation] = generation < generationEnd.length ? ends[generation] : settled();
+        }
+        for (int late : late.generation()) {
+            for (int generation = late; generation < generations; generation++) {
+                ends[generation]++;
+            }
+        }
+        var room = new Part.Room(kind.length);
+        System.arraycopy(order, 0, room.whole(), 1, nodes);
+        var part = Part.of(this, nodes, room, new int[kind.length]);
+        return withRows(part.births(), order, part.place(), Arrays.copyOf(ends, generations));
+    }
+
+    private Births withRows(Births ordered, int[] order, int[] place, int[] ends) {
+        int[] nodes = new int[nodeOfRow.length];
+        for (int row = 0; row < rows; row++) {
+            nodes[row] = place[nodeOfRow[row]];
+        }
+        int[] itsRows = new int[kind.length];
+        for (int i = 0; i < order.length; i++) {
+            itsRows[i + 1] = rowOfNode[order[i]];
+        }
+        return new Births(
+                this.nodes,
+                rows,
+                ordered.kind,
+                ordered.parents,
+                ordered.males,
+                ordered.extra,
+                nodes,
+                itsRows,
+                ends,
+                ordered.founderKinship,
+                LateBirths.NONE);
+    }
+
+    Births withLate(LateBirths births) {
+        return new Births(
+                nodes,
+                rows,
+                kind,
+                parents,
+                males,
+                extra,
+                nodeOfRow,
+                rowOfNode,
+                generationEnd,
+                founderKinship,
+                births);
+    }
+
+    /** A vector of zeros. */
     double[] vector() {
-        return new double[nodes() + 1];
+        return new double[nodes + 1];
     }
 
-    int[] nodesOf(int[] rows) {
-        int[] result = new int[rows.length];
-        for (int i = 0; i < rows.length; i++) {
-            result[i] = nodeOfRow[rows[i]];
+    int[] nodesOf(int... someRows) {
+        int[] result = new int[someRows.length];
+        for (int i = 0; i < result.length; i++) {
+            result[i] = nodeOfRow[someRows[i]];
         }
         return result;
     }
@@ -150,111 +235,125 @@ record Births(
     /** Twins add up in their one node. */
     double[] ofRows(double[] byRow) {
         double[] v = vector();
-        for (int row = 0; row < nodeOfRow.length; row++) {
+        for (int row = 0; row < rows; row++) {
             v[nodeOfRow[row]] += byRow[row];
         }
         return v;
     }
 
     double[] toRows(double[] v) {
-        double[] byRow = new double[nodeOfRow.length];
-        for (int row = 0; row < byRow.length; row++) {
+        double[] byRow = new double[rows];
+        for (int row = 0; row < rows; row++) {
             byRow[row] = v[nodeOfRow[row]];
         }
         return byRow;
     }
 
-    /** Young before parents: adds to each node what its descendants hold of its genes. */
-    void up(double[] v) {
-        int above = nodes();
-        for (int i = males.node.length - 1; i >= 0; i--) {
-            int male = males.node[i];
-            upBetween(male + 1, above, v);
-            males.spread(i, v[male], v);
-            above = male;
+    Runs runs() {
+        return new Runs(this);
+    }
+
+    /** All nodes, parents before young, as a pedigree built anew would have them. */
+    int[] order() {
+        int[] order = new int[nodes];
+        int count = 0;
+        for (var run = runs(); run.next(); ) {
+            for (int node = run.from; node < run.to; node++) {
+                order[count++] = node;
+            }
         }
-        upBetween(0, above, v);
-        v[none()] = 0;
+        return order;
+    }
+
+    /**
+     * Adds to each node what its descendants hold of its genes, young before parents: Tᵀ·v, T being the gene flow of {@link
+     * Factor}. O(n).
+     */
+    void up(double[] v) {
+        for (var run = runs(); run.previous(); ) {
+            if (run.male >= 0) {
+                males.spread(run.male, v[run.from], v);
+            } else {
+                upBetween(run.from, run.to, v);
+            }
+        }
+        v[NONE] = 0;
     }
 
     private void upBetween(int from, int to, double[] v) {
-        for (int i = to - 1; i >= from; i--) {
-            double half = 0.5 * v[i];
-            v[sire[i]] += half;
-            v[dam[i]] += half;
-        }
-    }
-
-    /** Parents before young: adds to each node the mean of its parents. */
-    void down(double[] v) {
-        int from = 0;
-        for (int i = 0; i < males.node.length; i++) {
-            int male = males.node[i];
-            downBetween(from, male, v);
-            v[male] += males.mean(i, v);
-            from = male + 1;
-        }
-        downBetween(from, nodes(), v);
-    }
-
-    private void downBetween(int from, int to, double[] v) {
-        for (int i = from; i < to; i++) {
-            v[i] += 0.5 * (v[sire[i]] + v[dam[i]]);
+        int[] parent = parents;
+        for (int node = to - 1; node >= from; node--) {
+            double half = 0.5 * v[node];
+            v[parent[2 * node]] += half;
+            v[parent[2 * node + 1]] += half;
         }
     }
 
     /** By node, the expected share of its genome that traces to stated founders. */
     double[] knownFractions() {
         double[] known = vector();
-        for (int i = 0; i < nodes(); i++) {
-            known[i] = kind[i] == FOUNDER ? 1 : 0;
-        }
-        down(known);
+        findKnown(1, known);
         return known;
+    }
+
+    /** From a node on; no vector is summed, so that any order with parents before young will do. */
+    void findKnown(int from, double[] known) {
+        for (int node = from; node <= nodes; node++) {
+            known[node] = switch (kind[node]) {
+                case FOUNDER -> 1;
+                case HIDDEN -> males.mean(males.indexOf(node), known);
+                default -> 0.5 * (known[sire(node)] + known[dam(node)]);
+            };
+        }
     }
 
     /**
      * The same births with every stated founder a copy of one homozygous ancestor. There, twice the probability that two
-     * genes are identical is twice the probability, here, that both trace to stated founders. Nodes move up by one.
+     * genes are identical is twice the probability, here, that both trace to stated founders. Nodes move up by one; there
+     * must be no late ones.
      */
     Births ofOneCommonFounder() {
-        int n = nodes() + 1;
-        byte[] kinds = new byte[n];
-        int[] sires = new int[n];
-        int[] dams = new int[n];
-        int founders = 0;
-        kinds[0] = FOUNDER;
-        sires[0] = n;
-        dams[0] = n;
-        int[] extraNodes = new int[n];
-        double[] extraValues = new double[n];
-        extraValues[founders++] = 1;
-        for (int i = 0; i < nodes(); i++) {
-            boolean copy = kind[i] == FOUNDER;
-            kinds[i + 1] = copy ? PARTHENOGEN : kind[i];
-            sires[i + 1] = copy ? 0 : sire[i] + 1;
-            dams[i + 1] = copy ? 0 : dam[i] + 1;
-            if (copy || kind[i] == PARTHENOGEN) {
-                extraNodes[founders] = i + 1;
-                extraValues[founders++] = copy ? 1 : extra.of(i);
+        byte[] kinds = new byte[nodes + 2];
+        int[] newParents = new int[2 * kinds.length];
+        int[] extraNodes = new int[nodes + 1];
+        double[] extraValues = new double[nodes + 1];
+        kinds[1] = FOUNDER;
+        extraNodes[0] = 1;
+        extraValues[0] = 1;
+        int extras = 1;
+        for (int node = 1; node <= nodes; node++) {
+            boolean copy = kind[node] == FOUNDER;
+            kinds[node + 1] = copy ? PARTHENOGEN : kind[node];
+            newParents[2 * node + 2] = copy ? 1 : shifted(sire(node));
+            newParents[2 * node + 3] = copy ? 1 : shifted(dam(node));
+            if (copy || kind[node] == PARTHENOGEN) {
+                extraNodes[extras] = node + 1;
+                extraValues[extras++] = copy ? 1 : extra.of(node);
             }
         }
         return new Births(
+                nodes + 1,
+                rows,
                 kinds,
-                sires,
-                dams,
+                newParents,
                 new HiddenMales(
                         shifted(males.node), males.start, shifted(males.candidate), males.share, males.remainder),
-                new Sparse(Arrays.copyOf(extraNodes, founders), Arrays.copyOf(extraValues, founders)),
+                new Sparse(Arrays.copyOf(extraNodes, extras), Arrays.copyOf(extraValues, extras)),
                 shifted(nodeOfRow),
                 new int[0],
-                FounderKinship.NONE);
+                new int[0],
+                FounderKinship.NONE,
+                LateBirths.NONE);
+    }
+
+    private static int shifted(int node) {
+        return node == NONE ? NONE : node + 1;
     }
 
     private static int[] shifted(int[] nodes) {
         int[] result = new int[nodes.length];
         for (int i = 0; i < nodes.length; i++) {
-            result[i] = nodes[i] + 1;
+            result[i] = shifted(nodes[i]);
         }
         return result;
     }

@@ -30,7 +30,7 @@ public record EffectiveAncestors(int[] ancestors, double[] marginalShares, doubl
         int count = 0;
         while (count < ancestors.length && unexplained > NOTHING) {
             int best = choice.best();
-            if (best < 0) {
+            if (best == Births.NONE) {
                 break;
             }
             double share = choice.share(best);
@@ -62,7 +62,7 @@ public record EffectiveAncestors(int[] ancestors, double[] marginalShares, doubl
         Choice(Births births, int[] pool) {
             this.births = births;
             this.pool = pool;
-            chosen = new boolean[births.nodes()];
+            chosen = new boolean[births.nodes() + 1];
             held = births.vector();
             explained = births.vector();
             findHeld();
@@ -72,11 +72,11 @@ public record EffectiveAncestors(int[] ancestors, double[] marginalShares, doubl
             return held[node] * (1 - explained[node]);
         }
 
-        /** Of equals the first, which is no younger; −1 if none has a share left. */
+        /** Of equals the first, which is no younger; none if none has a share left. */
         int best() {
-            int best = -1;
+            int best = Births.NONE;
             double largest = NOTHING;
-            for (int node = 0; node < births.nodes(); node++) {
+            for (int node = 1; node <= births.nodes(); node++) {
                 if (births.kind()[node] != Births.HIDDEN && share(node) > largest) {
                     best = node;
                     largest = share(node);
@@ -98,12 +98,12 @@ public record EffectiveAncestors(int[] ancestors, double[] marginalShares, doubl
             }
             var males = births.males();
             int male = males.node().length - 1;
-            for (int node = births.nodes() - 1; node >= 0; node--) {
+            for (int node = births.nodes(); node > 0; node--) {
                 if (male >= 0 && males.node()[male] == node) {
                     males.spread(male--, held[node], held);
                 } else if (!chosen[node]) {
-                    held[births.sire()[node]] += 0.5 * held[node];
-                    held[births.dam()[node]] += 0.5 * held[node];
+                    held[births.sire(node)] += 0.5 * held[node];
+                    held[births.dam(node)] += 0.5 * held[node];
                 }
             }
         }
@@ -111,12 +111,12 @@ public record EffectiveAncestors(int[] ancestors, double[] marginalShares, doubl
         private void findExplained() {
             var males = births.males();
             int male = 0;
-            for (int node = 0; node < births.nodes(); node++) {
+            for (int node = 1; node <= births.nodes(); node++) {
                 if (male < males.node().length && males.node()[male] == node) {
                     explained[node] = males.mean(male++, explained);
                 } else {
                     explained[node] =
-                            chosen[node] ? 1 : 0.5 * (explained[births.sire()[node]] + explained[births.dam()[node]]);
+                            chosen[node] ? 1 : 0.5 * (explained[births.sire(node)] + explained[births.dam(node)]);
                 }
             }
         }

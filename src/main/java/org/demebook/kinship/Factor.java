@@ -5,118 +5,136 @@ import org.demebook.kinship.Births.FounderKinship;
 
 /**
  * The relationship matrix as a product, A = T·G·Tᵀ: T the gene flow of the births, G diagonal but for founders related by
- * DNA.
+ * DNA, t of i and j the expected share of i's genes that come through j. So A·v takes one pass up and one down, with G
+ * between; and so do some vectors side by side.
+ *
+ * <p>Founders stand before all that have parents, so related ones get their G before the pass down, all others on it.
+ *
+ * <p>Source: the two passes are the indirect method of Colleau (2002), Genet. Sel. Evol. 34: 409–421 (from memory),
+ * extended by nodes of more than two parents.
  *
  * @param own the diagonal of G: by node, the part of its relationship with itself that its parents do not explain
  */
 record Factor(Births births, double[] own, FounderKinship founders) {
-    /** Columns of a table computed side by side: one cache line of doubles. */
-    private static final int WIDTH = 8;
+    /** Columns computed side by side: one cache line of doubles. */
+    static final int WIDTH = 8;
 
-    Factor of(Part part) {
-        return new Factor(part.births(), part.cut(own), part.cut(founders));
-    }
-
-    /** A·v, in place. O(n). */
-    void multiply(double[] v) {
-        births.up(v);
-        double[] shared = founders.shared(v, 1);
-        for (int node = 0; node < births.nodes(); node++) {
-            v[node] *= own[node];
-        }
-        founders.add(shared, v, 1);
-        births.down(v);
-    }
-
-    /** Multiplies the genes of a walk by G. */
-    void weigh(AncestorWalk walk) {
-        double[] shared = founders.shared(walk.genes, 1);
-        walk.multiply(own);
-        founders.add(shared, walk.genes, 1);
-    }
-
-    /** For genes v spread over a walk, what they were before being u: uᵀ·A·u. */
-    double square(AncestorWalk walk) {
-        return walk.square(own) + founders.square(walk.genes);
-    }
-
-    /** Forgets a walk that may have been weighed. */
-    void clear(AncestorWalk walk) {
-        walk.clear();
-        founders.clear(walk.genes);
+    /** @param itsOwn takes what is cut from this one's */
+    Factor of(Part part, double[] itsOwn) {
+        return new Factor(part.births(), part.cut(own, itsOwn), part.cut(founders));
     }
 
     /**
-     * The kinship of each row node with each column node, half their relationship, as {@code [row][column]}. Looks at
-     * their ancestors only; a column's values do not depend, to the last bit, on what else is asked for.
+     * A·v, in place. O(n).
+     *
+     * @return vᵀ·A·v
+     */
+    double multiply(double[] v) {
+        births.up(v);
+        double square = founders.square(v);
+        double[] shared = founders.shared(v, 1);
+        int first = founders.last() + 1;
+        for (int node = 1; node < first; node++) {
+            square += own[node] * v[node] * v[node];
+            v[node] *= own[node];
+        }
+        founders.add(shared, v, 1);
+        return square + down(v, first);
+    }
+
+    /** @return Σ own·v² over the nodes from the first on */
+    private double down(double[] v, int first) {
+        int[] parent = births.parents();
+        double square = 0;
+        for (var run = births.runs(); run.next(); ) {
+            for (int node = Math.max(run.from, first); node < run.to; node++) {
+                double weighed = own[node] * v[node];
+                square += weighed * v[node];
+                v[node] = weighed + 0.5 * (v[parent[2 * node]] + v[parent[2 * node + 1]]);
+            }
+            if (run.male >= 0) {
+                v[run.from] += births.males().mean(run.male, v);
+            }
+        }
+        return square;
+    }
+
+    double between(int node, int other) {
+        double[] v = births.vector();
+        v[node] = 1;
+        multiply(v);
+        return v[other];
+    }
+
+    /**
+     * The kinship of each row node with each column node, half their relationship, as {@code [row][column]}. A column's
+     * values do not depend, to the last bit, on what else is asked for.
      */
     double[][] kinship(int[] rows, int[] columns) {
-        var part = Part.ancestors(births, rows, columns);
-        var cut = of(part);
-        int[] partRows = part.within(rows);
-        int[] partColumns = part.within(columns);
         double[][] table = new double[rows.length][columns.length];
-        IntStream.range(0, (columns.length + WIDTH - 1) / WIDTH)
-                .parallel()
-                .forEach(block -> cut.fill(table, partRows, partColumns, block * WIDTH));
+        IntStream.range(0, (columns.length + WIDTH - 1) / WIDTH).parallel().forEach(block -> {
+            int from = block * WIDTH;
+            int width = Math.min(WIDTH, columns.length - from);
+            double[] v = new double[(births.nodes() + 1) * WIDTH];
+            multiply(columns, from, width, v);
+            for (int r = 0; r < rows.length; r++) {
+                for (int c = 0; c < width; c++) {
+                    table[r][from + c] = 0.5 * v[rows[r] * WIDTH + c];
+                }
+            }
+        });
         return table;
     }
 
-    private void fill(double[][] table, int[] rows, int[] columns, int from) {
-        double[] v = new double[(births.nodes() + 1) * WIDTH];
-        int width = Math.min(WIDTH, columns.length - from);
+    /**
+     * Some columns of A side by side.
+     *
+     * @param v zeros; the relationship of node i with the c-th of these is put at i·WIDTH + c
+     */
+    void multiply(int[] nodes, int from, int width, double[] v) {
         for (int c = 0; c < width; c++) {
-            v[columns[from + c] * WIDTH + c] = 1;
+            v[nodes[from + c] * WIDTH + c] = 1;
         }
         up(v);
-        weigh(v);
-        down(v);
-        for (int r = 0; r < rows.length; r++) {
-            for (int c = 0; c < width; c++) {
-                table[r][from + c] = 0.5 * v[rows[r] * WIDTH + c];
-            }
-        }
-    }
-
-    private void up(double[] v) {
-        var males = births.males();
-        int male = males.node().length - 1;
-        for (int node = births.nodes() - 1; node >= 0; node--) {
-            if (male >= 0 && males.node()[male] == node) {
-                for (int c = males.start()[male]; c < males.start()[male + 1]; c++) {
-                    add(v, node, males.share()[c], males.candidate()[c]);
-                }
-                male--;
-            } else {
-                addHalf(v, node, births.sire()[node], births.dam()[node]);
-            }
-        }
-        for (int c = 0; c < WIDTH; c++) {
-            v[births.none() * WIDTH + c] = 0;
-        }
-    }
-
-    private void weigh(double[] v) {
         double[] shared = founders.shared(v, WIDTH);
-        for (int node = 0; node < births.nodes(); node++) {
+        int first = founders.last() + 1;
+        for (int node = 1; node < first; node++) {
             for (int c = 0; c < WIDTH; c++) {
                 v[node * WIDTH + c] *= own[node];
             }
         }
         founders.add(shared, v, WIDTH);
+        downSideBySide(v, first);
     }
 
-    private void down(double[] v) {
-        var males = births.males();
-        int male = 0;
-        for (int node = 0; node < births.nodes(); node++) {
-            if (male < males.node().length && males.node()[male] == node) {
-                for (int c = males.start()[male]; c < males.start()[male + 1]; c++) {
-                    add(v, males.candidate()[c], males.share()[c], node);
+    private void up(double[] v) {
+        for (var run = births.runs(); run.previous(); ) {
+            if (run.male >= 0) {
+                var males = births.males();
+                for (int c = males.start()[run.male]; c < males.start()[run.male + 1]; c++) {
+                    add(v, run.from, males.share()[c], males.candidate()[c]);
                 }
-                male++;
             } else {
-                addMean(v, births.sire()[node], births.dam()[node], node);
+                for (int node = run.to - 1; node >= run.from; node--) {
+                    addHalf(v, node * WIDTH, births.sire(node) * WIDTH, births.dam(node) * WIDTH);
+                }
+            }
+        }
+        for (int c = 0; c < WIDTH; c++) {
+            v[Births.NONE * WIDTH + c] = 0;
+        }
+    }
+
+    private void downSideBySide(double[] v, int first) {
+        for (var run = births.runs(); run.next(); ) {
+            for (int node = Math.max(run.from, first); node < run.to; node++) {
+                weighAndAddMean(v, births.sire(node) * WIDTH, births.dam(node) * WIDTH, node * WIDTH, own[node]);
+            }
+            if (run.male >= 0) {
+                var males = births.males();
+                for (int c = males.start()[run.male]; c < males.start()[run.male + 1]; c++) {
+                    add(v, males.candidate()[c], males.share()[c], run.from);
+                }
             }
         }
     }
@@ -129,15 +147,15 @@ record Factor(Births births, double[] own, FounderKinship founders) {
 
     private static void addHalf(double[] v, int young, int sire, int dam) {
         for (int c = 0; c < WIDTH; c++) {
-            double half = 0.5 * v[young * WIDTH + c];
-            v[sire * WIDTH + c] += half;
-            v[dam * WIDTH + c] += half;
+            double half = 0.5 * v[young + c];
+            v[sire + c] += half;
+            v[dam + c] += half;
         }
     }
 
-    private static void addMean(double[] v, int sire, int dam, int young) {
+    private static void weighAndAddMean(double[] v, int sire, int dam, int young, double own) {
         for (int c = 0; c < WIDTH; c++) {
-            v[young * WIDTH + c] += 0.5 * (v[sire * WIDTH + c] + v[dam * WIDTH + c]);
+            v[young + c] = own * v[young + c] + 0.5 * (v[sire + c] + v[dam + c]);
         }
     }
 }

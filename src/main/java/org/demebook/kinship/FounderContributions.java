@@ -19,20 +19,36 @@ public record FounderContributions(int[] founders, double[] shares, double unnam
     static FounderContributions of(Births births, double[] genes, Convention convention) {
         births.up(genes);
         boolean all = convention == Convention.UNRELATED;
-        double unnamed = all ? unnamed(births, genes) : 0;
-        double squares = all ? squaresOfUnnamed(births, genes) : 0;
-        double named = 0;
-        double[] byRow = new double[births.nodeOfRow().length];
-        for (int node = 0; node < births.nodes(); node++) {
+        double[] unnamed = all ? unnamed(births, genes) : new double[0];
+        double[] named = new double[births.nodes()];
+        double[] byRow = new double[births.rows()];
+        int count = 0;
+        for (int node = 1; node <= births.nodes(); node++) {
             byte kind = births.kind()[node];
             if (kind == Births.FOUNDER || all && kind == Births.UNKNOWN_PARENTS) {
-                named += genes[node];
-                squares += genes[node] * genes[node];
+                named[count++] = genes[node];
                 byRow[births.rowOfNode()[node]] = genes[node];
             }
         }
-        double whole = all ? 1 : named;
-        return list(byRow, whole, unnamed, whole * whole / squares);
+        named = Arrays.copyOf(named, count);
+        double squares = sum(squared(named)) + sum(squared(unnamed));
+        double whole = all ? 1 : sum(named);
+        return list(byRow, whole, sum(unnamed), whole * whole / squares);
+    }
+
+    private static double[] squared(double[] values) {
+        return Arrays.stream(values).map(value -> value * value).toArray();
+    }
+
+    /** Smallest first: whatever the order of births, the sum is the same to the last bit. */
+    private static double sum(double[] values) {
+        double[] sorted = values.clone();
+        Arrays.sort(sorted);
+        double sum = 0;
+        for (double value : sorted) {
+            sum += value;
+        }
+        return sum;
     }
 
     private static FounderContributions list(double[] byRow, double whole, double unnamed, double effective) {
@@ -49,26 +65,17 @@ public record FounderContributions(int[] founders, double[] shares, double unnam
                 Arrays.copyOf(founders, count), Arrays.copyOf(shares, count), unnamed, effective);
     }
 
-    private static double unnamed(Births births, double[] genes) {
-        double sum = 0;
-        for (int node = 0; node < births.nodes(); node++) {
-            sum += births.hasUnnamedParent(node) ? 0.5 * genes[node] : 0;
+    private static double[] unnamed(Births births, double[] genes) {
+        double[] shares = new double[births.nodes()];
+        int count = 0;
+        for (int node = 1; node <= births.nodes(); node++) {
+            if (births.hasUnnamedParent(node)) {
+                shares[count++] = 0.5 * genes[node];
+            }
         }
         for (int i = 0; i < births.males().node().length; i++) {
-            sum += births.males().remainder()[i] * genes[births.males().node()[i]];
+            shares[count++] = births.males().remainder()[i] * genes[births.males().node()[i]];
         }
-        return sum;
-    }
-
-    private static double squaresOfUnnamed(Births births, double[] genes) {
-        double sum = 0;
-        for (int node = 0; node < births.nodes(); node++) {
-            sum += births.hasUnnamedParent(node) ? 0.25 * genes[node] * genes[node] : 0;
-        }
-        for (int i = 0; i < births.males().node().length; i++) {
-            double share = births.males().remainder()[i] * genes[births.males().node()[i]];
-            sum += share * share;
-        }
-        return sum;
+        return Arrays.copyOf(shares, count);
     }
 }

@@ -146,7 +146,7 @@ public final class GeneDrop {
         if (whole.kind()[node] != Births.FOUNDER && whole.kind()[node] != Births.UNKNOWN_PARENTS) {
             throw new IllegalArgumentException("row " + row + " is no founder");
         }
-        return part.part()[node] < 0 ? -1 : labels.first()[part.part()[node]];
+        return part.place()[node] == 0 ? -1 : labels.first()[part.place()[node]];
     }
 
     /** The chance that the pool still has the gene that the unnamed parent of this young gave it. */
@@ -155,10 +155,10 @@ public final class GeneDrop {
         if (!whole.hasUnnamedParent(node)) {
             throw new IllegalArgumentException("row " + young + " has no unnamed parent beside a named one");
         }
-        if (part.part()[node] < 0) {
+        if (part.place()[node] == 0) {
             return new Estimate(0, 0);
         }
-        int sum = kept[labels.first()[part.part()[node]]];
+        int sum = kept[labels.first()[part.place()[node]]];
         return Estimate.of(sum, sum, loci);
     }
 
@@ -196,7 +196,7 @@ public final class GeneDrop {
         }
         births.up(shares);
         double sum = 0;
-        for (int node = 0; node < births.nodes(); node++) {
+        for (int node = 1; node <= births.nodes(); node++) {
             sum += ofFounder(node, shares[node]);
         }
         return 1 / sum;

@@ -1,6 +1,7 @@
 package org.demebook.kinship;
 
 import java.util.Arrays;
+import java.util.BitSet;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -52,30 +53,26 @@ public final class GenePool {
     }
 
     private void requireDistinct() {
-        int[] sorted = animals.clone();
-        Arrays.sort(sorted);
-        for (int i = 1; i < sorted.length; i++) {
-            if (sorted[i] == sorted[i - 1]) {
-                throw new IllegalArgumentException("row " + sorted[i] + " stands twice in the pool");
+        var seen = new BitSet(pedigree.size());
+        for (int animal : animals) {
+            if (seen.get(animal)) {
+                throw new IllegalArgumentException("row " + animal + " stands twice in the pool");
             }
+            seen.set(animal);
         }
-        if (sorted.length == 0) {
+        if (animals.length == 0) {
             throw new IllegalArgumentException("a pool needs an animal");
         }
     }
 
     private Sums sums(Relationship relationship) {
         double[] genes = relationship.births().vector();
-        for (int node : relationship.births().nodesOf(animals)) {
-            genes[node]++;
+        int[] nodeOfRow = relationship.births().nodeOfRow();
+        for (int animal : animals) {
+            genes[nodeOfRow[animal]]++;
         }
-        double[] product = genes.clone();
-        relationship.multiply(product);
-        double total = 0;
-        for (int node = 0; node < relationship.births().nodes(); node++) {
-            total += genes[node] * product[node];
-        }
-        return new Sums(relationship, product, total);
+        double total = relationship.multiply(genes);
+        return new Sums(relationship, genes, total);
     }
 
     public int size() {

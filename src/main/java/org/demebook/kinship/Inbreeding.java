@@ -1,144 +1,66 @@
 package org.demebook.kinship;
 
+import java.util.Arrays;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.stream.IntStream;
 
 /**
- * Every node's relationship with itself, which is 1 + F where all ancestors are known or count as founders.
+ * Computes every node's relationship with itself, which is 1 + F where all ancestors are known or count as founders.
  *
- * <p>Source: Sargolzaei, Iwaisaki &amp; Colleau (2005), J. Anim. Breed. Genet. 122: 325–331 (from memory): one sire at a
- * time, up to his ancestors and down to all dams he had young with. Walks stay among breeding animals; the rules for
- * hidden males and fatherless young are added.
+ * <p>Source: Sargolzaei, Iwaisaki &amp; Colleau (2005), J. Anim. Breed. Genet. 122: 325–331 (from memory): by sire, up to
+ * his ancestors and down to all dams he had young with, among breeding animals only. Some sires go side by side, chosen so
+ * that they have most ancestors in common; the rules for hidden males and fatherless young are added.
  */
 final class Inbreeding {
     /** Fewer sires than this are not worth several threads. */
-    private static final int SIDE_BY_SIDE = 64;
+    private static final int WORTH_SHARING = 4 * Factor.WIDTH;
 
+    private final Relationship relationship;
     private final Births births;
-    private final double[] known;
-    private final boolean strangersAreFounders;
+    private final double[] self;
+    private final double[] own;
 
-    final double[] self;
-    final Factor factor;
-    final Part breeders;
-    final Factor ofBreeders;
-
-    private final Queue<AncestorWalk> walks = new ConcurrentLinkedQueue<>();
-
-    /**
-     * @param known by node, the part of its genome that counts
-     * @param strangersAreFounders whether the chance of an unrelated sire counts as known
-     * @param self by node what is computed already, NaN where nothing is; kept and filled
-     */
-    Inbreeding(Births births, double[] known, boolean strangersAreFounders, double[] self) {
-        this.births = births;
-        this.known = known;
-        this.strangersAreFounders = strangersAreFounders;
-        this.self = self;
-        factor = new Factor(births, births.vector(), births.founderKinship().ofKnown(known));
-        breeders = Part.breeders(births);
-        ofBreeders = factor.of(breeders);
-        computeBreeders();
-        computeOthers();
+    Inbreeding(Relationship relationship) {
+        this.relationship = relationship;
+        births = relationship.births();
+        self = relationship.self;
+        own = relationship.own;
     }
 
-    /** Block by block of nodes none of which is another's parent, so that its sires can be taken side by side. */
-    private void computeBreeders() {
-        int nodes = breeders.births().nodes();
-        int[] start = new int[nodes + 1];
-        int[] young = youngBySire(start);
-        int from = 0;
-        while (from < nodes) {
-            int to = endOfBlock(from);
-            for (int breeder = from; breeder < to; breeder++) {
-                computeOwn(breeders.whole()[breeder]);
-                ofBreeders.own()[breeder] = factor.own()[breeders.whole()[breeder]];
+    /** Births behind those that are computed, one by one. */
+    void computeFrom(int first) {
+        for (int node = first; node <= births.nodes(); node++) {
+            if (births.hasTwoParents(node)) {
+                setSelf(node, relationship.betweenParents(births.sire(node), births.dam(node)));
             }
-            var sires = IntStream.range(from, to).filter(sire -> start[sire] < start[sire + 1]);
-            (to - from < SIDE_BY_SIDE ? sires : sires.parallel())
-                    .forEach(sire -> computeYoung(sire, young, start[sire], start[sire + 1]));
-            from = to;
+            computeOwn(node);
         }
     }
 
-    private boolean isToCompute(int node) {
-        return hasTwoParents(node) && Double.isNaN(self[node]);
+    void computeAll() {
+        new BySire().compute();
     }
 
-    /** The young of two parents to be computed, grouped by sire; those of a breeder are from its start to that of the next. */
-    private int[] youngBySire(int[] start) {
-        int nodes = breeders.births().nodes();
-        for (int node = 0; node < births.nodes(); node++) {
-            if (isToCompute(node)) {
-                start[breeders.part()[births.sire()[node]] + 1]++;
-            }
-        }
-        for (int breeder = 0; breeder < nodes; breeder++) {
-            start[breeder + 1] += start[breeder];
-        }
-        int[] young = new int[start[nodes]];
-        int[] next = start.clone();
-        for (int node = 0; node < births.nodes(); node++) {
-            if (isToCompute(node)) {
-                young[next[breeders.part()[births.sire()[node]]]++] = node;
-            }
-        }
-        return young;
-    }
-
-    private boolean hasTwoParents(int node) {
-        return births.kind()[node] == Births.YOUNG
-                && births.sire()[node] != births.none()
-                && births.dam()[node] != births.none();
-    }
-
-    private int endOfBlock(int from) {
-        int to = from + 1;
-        while (to < breeders.births().nodes() && youngestParent(to) < from) {
-            to++;
-        }
-        return to;
-    }
-
-    private int youngestParent(int breeder) {
-        var part = breeders.births();
-        if (part.kind()[breeder] == Births.HIDDEN) {
-            var males = part.males();
-            int i = males.indexOf(breeder);
-            return males.start()[i + 1] > males.start()[i] ? males.candidate()[males.start()[i + 1] - 1] : -1;
-        }
-        int sire = part.sire()[breeder] == part.none() ? -1 : part.sire()[breeder];
-        int dam = part.dam()[breeder] == part.none() ? -1 : part.dam()[breeder];
-        return Math.max(sire, dam);
-    }
-
-    private void computeOthers() {
-        for (int node = 0; node < births.nodes(); node++) {
-            if (breeders.part()[node] < 0) {
-                computeOwn(node);
-            }
-        }
-    }
-
-    /** All that follows from the parents' own; the relationship of two parents was added with their sire. */
+    /** All that follows from the parents' own; the relationship of two parents was added before. */
     private void computeOwn(int node) {
-        int dam = births.dam()[node];
+        int dam = births.dam(node);
+        double known = relationship.knownOf(node);
         switch (births.kind()[node]) {
             case Births.FOUNDER, Births.UNKNOWN_PARENTS -> {
-                self[node] = known[node] * (1 + births.extra().of(node));
-                factor.own()[node] = self[node];
+                self[node] = known * (1 + births.extra().of(node));
+                own[node] = self[node];
             }
             case Births.YOUNG -> {
-                if (!hasTwoParents(node)) {
-                    self[node] = known[node];
+                if (!births.hasTwoParents(node)) {
+                    self[node] = known;
                 }
-                factor.own()[node] = known[node] - 0.25 * (self[births.sire()[node]] + self[dam]);
+                own[node] = known - 0.25 * (self[births.sire(node)] + self[dam]);
             }
             case Births.PARTHENOGEN -> {
                 double keeps = births.extra().of(node);
-                self[node] = keeps * self[dam] + 2 * (1 - keeps) * known[dam];
-                factor.own()[node] = self[node] - self[dam];
+                self[node] = keeps * self[dam] + 2 * (1 - keeps) * relationship.knownOf(dam);
+                own[node] = self[node] - self[dam];
             }
             case Births.HIDDEN -> computeMale(node);
             default -> throw new AssertionError(births.kind()[node]);
@@ -148,44 +70,147 @@ final class Inbreeding {
     private void computeMale(int node) {
         var males = births.males();
         int i = males.indexOf(node);
-        self[node] = males.mean(i, self) + (strangersAreFounders ? males.remainder()[i] : 0);
-        var walk = freeWalk();
+        self[node] = males.mean(i, self) + relationship.knownOfStranger(males.remainder()[i]);
+        var walk = relationship.freeWalk();
+        var part = walk.climb(births, Arrays.copyOfRange(males.candidate(), males.start()[i], males.start()[i + 1]));
+        double[] v = part.births().vector();
         for (int c = males.start()[i]; c < males.start()[i + 1]; c++) {
-            walk.add(breeders.part()[males.candidate()[c]], males.share()[c]);
+            v[part.place()[males.candidate()[c]]] = males.share()[c];
         }
-        walk.climb();
-        walk.spread();
-        factor.own()[node] = self[node] - ofBreeders.square(walk);
-        release(walk);
+        own[node] = self[node] - relationship.factorOf(part, walk).multiply(v);
+        relationship.release(walk);
     }
 
-    private void computeYoung(int sire, int[] young, int from, int to) {
-        var up = freeWalk();
-        up.add(sire, 1);
-        up.climb();
-        up.spread();
-        ofBreeders.weigh(up);
-        var down = freeWalk();
-        for (int i = from; i < to; i++) {
-            down.add(breeders.part()[births.dam()[young[i]]]);
-        }
-        down.climb();
-        down.descend(up.genes);
-        for (int i = from; i < to; i++) {
-            self[young[i]] = known[young[i]] + 0.5 * down.genes[breeders.part()[births.dam()[young[i]]]];
-        }
-        release(down);
-        release(up);
+    private void setSelf(int young, double ofParents) {
+        self[young] = relationship.knownOf(young) + 0.5 * ofParents;
     }
 
-    /** A walk among breeding animals. */
-    AncestorWalk freeWalk() {
-        var walk = walks.poll();
-        return walk == null ? new AncestorWalk(breeders.births()) : walk;
-    }
+    /** The young of two parents of a whole pedigree, of which some may be computed already. */
+    private final class BySire {
+        private final Part breeders = Part.breeders(births);
+        private final Factor ofBreeders = relationship.factorOf(breeders);
+        private final Queue<AncestorWalk> walks = new ConcurrentLinkedQueue<>();
 
-    void release(AncestorWalk walk) {
-        ofBreeders.clear(walk);
-        walks.add(walk);
+        /** The young to be computed, grouped by sire: those of a breeder are from its start to that of the next. */
+        private final int[] young;
+
+        private final int[] start = new int[breeders.births().nodes() + 2];
+
+        BySire() {
+            for (int node = 1; node <= births.nodes(); node++) {
+                if (isToCompute(node)) {
+                    start[sire(node) + 1]++;
+                }
+            }
+            for (int sire = 1; sire < start.length; sire++) {
+                start[sire] += start[sire - 1];
+            }
+            young = new int[start[start.length - 1]];
+            int[] next = start.clone();
+            for (int node = 1; node <= births.nodes(); node++) {
+                if (isToCompute(node)) {
+                    young[next[sire(node)]++] = node;
+                }
+            }
+        }
+
+        private boolean isToCompute(int node) {
+            return births.hasTwoParents(node) && Double.isNaN(self[node]);
+        }
+
+        private int sire(int node) {
+            return breeders.place()[births.sire(node)];
+        }
+
+        private int dam(int node) {
+            return breeders.place()[births.dam(node)];
+        }
+
+        /** Block by block of nodes none of which is another's parent, so that its sires can be taken side by side. */
+        void compute() {
+            int[] line = damLines();
+            int[] sires = new int[breeders.births().nodes()];
+            int from = 1;
+            while (from <= births.nodes()) {
+                int to = endOfBlock(from);
+                int count = 0;
+                for (int node = from; node < to; node++) {
+                    computeOwn(node);
+                    int breeder = breeders.place()[node];
+                    if (breeder != Births.NONE) {
+                        ofBreeders.own()[breeder] = own[node];
+                    }
+                    if (start[breeder] < start[breeder + 1]) {
+                        sires[count++] = breeder;
+                    }
+                }
+                computeYoung(BirthOrder.sorted(Arrays.copyOf(sires, count), sire -> line[sire]));
+                from = to;
+            }
+        }
+
+        /** By breeder the founder from dam to dam up. Sires of one line have most ancestors in common. */
+        private int[] damLines() {
+            int[] line = new int[breeders.births().nodes() + 1];
+            for (int node = 1; node < line.length; node++) {
+                int dam = breeders.births().dam(node);
+                line[node] = dam == Births.NONE ? node : line[dam];
+            }
+            return line;
+        }
+
+        private int endOfBlock(int from) {
+            int to = from + 1;
+            while (to <= births.nodes() && youngestParent(to) < from) {
+                to++;
+            }
+            return to;
+        }
+
+        private int youngestParent(int node) {
+            if (births.kind()[node] == Births.HIDDEN) {
+                var males = births.males();
+                int last = males.start()[males.indexOf(node) + 1] - 1;
+                return last < males.start()[males.indexOf(node)] ? Births.NONE : males.candidate()[last];
+            }
+            return Math.max(births.sire(node), births.dam(node));
+        }
+
+        private void computeYoung(int[] sires) {
+            var groups = IntStream.range(0, (sires.length + Factor.WIDTH - 1) / Factor.WIDTH);
+            (sires.length < WORTH_SHARING ? groups : groups.parallel()).forEach(group -> {
+                int from = group * Factor.WIDTH;
+                computeYoungOf(Arrays.copyOfRange(sires, from, Math.min(from + Factor.WIDTH, sires.length)));
+            });
+        }
+
+        private void computeYoungOf(int[] sires) {
+            var polled = walks.poll();
+            var walk = polled == null ? new AncestorWalk(breeders.births()) : polled;
+            var part = walk.climb(breeders.births(), sires, damsOfYoung(sires));
+            double[] v = walk.vector((part.births().nodes() + 1) * Factor.WIDTH);
+            ofBreeders.of(part, walk.own()).multiply(part.within(sires), 0, sires.length, v);
+            for (int c = 0; c < sires.length; c++) {
+                for (int i = start[sires[c]]; i < start[sires[c] + 1]; i++) {
+                    setSelf(young[i], v[part.place()[dam(young[i])] * Factor.WIDTH + c]);
+                }
+            }
+            walk.done();
+            walks.add(walk);
+        }
+
+        private int[] damsOfYoung(int[] sires) {
+            int count = 0;
+            for (int sire : sires) {
+                count += start[sire + 1] - start[sire];
+            }
+            int[] dams = new int[count];
+            for (int sire : sires) {
+                for (int i = start[sire]; i < start[sire + 1]; i++) {
+                    dams[--count] = dam(young[i]);
+                }
+            }
+            return dams;
+        }
     }
 }

@@ -55,25 +55,15 @@ final class Keys {
     }
 
     private int smaller(int row, int other) {
-        return compare(row, other) <= 0 ? row : other;
-    }
-
-    /** Looks for equal keys where they would leave the order to chance. */
-    private int compare(int row, int other) {
-        int high = Long.compare(told.keyHigh[row], told.keyHigh[other]);
-        int key = high != 0 ? high : Long.compare(told.keyLow[row], told.keyLow[other]);
-        if (key == 0 && row != other) {
-            throw new IllegalStateException("rows " + row + " and " + other + " have the same key");
-        }
-        return key;
+        return told.compareKeys(row, other) <= 0 ? row : other;
     }
 
     int compareAnimals(int animal, int other) {
-        return compare(smallestTwin[animal], smallestTwin[other]);
+        return told.compareKeys(smallestTwin[animal], smallestTwin[other]);
     }
 
     int compareMales(int male, int other) {
-        return compare(firstYoung[male], firstYoung[other]);
+        return told.compareKeys(firstYoung[male], firstYoung[other]);
     }
 
     int smallestTwin(int animal) {

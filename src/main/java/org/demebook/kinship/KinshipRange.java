@@ -99,13 +99,16 @@ public record KinshipRange(double lowest, double highest, int assignments, boole
             }
         }
         return new Births(
+                births.nodes(),
+                two.length,
                 births.kind(),
-                births.sire(),
-                births.dam(),
+                births.parents(),
                 new HiddenMales(males.node(), start, candidate, share, remainder),
                 births.extra(),
                 two,
                 births.rowOfNode(),
-                births.founderKinship());
+                births.generationEnd(),
+                births.founderKinship(),
+                LateBirths.NONE);
     }
 }

@@ -10,139 +10,136 @@ import org.demebook.kinship.Births.Sparse;
  * the same to the last bit, at the cost of a smaller pedigree.
  *
  * @param births without rows
- * @param whole for each node of the part its node in the whole, ascending
- * @param part for each node of the whole its node in the part, or −1; one more place for none
+ * @param whole by node of the part its node in the whole, in order
+ * @param place for each node of the whole its node in the part, or 0
  */
-record Part(Births births, int[] whole, int[] part) {
+record Part(Births births, int[] whole, int[] place) {
 
-    /** The nodes with young, hidden males among them, and founders related by DNA. */
-    static Part breeders(Births births) {
-        boolean[] keep = new boolean[births.nodes() + 1];
-        for (int node = 0; node < births.nodes(); node++) {
-            keep[births.sire()[node]] = true;
-            keep[births.dam()[node]] = true;
+    /** Arrays for a part, longer than needed, to be used again when it is good no longer. */
+    record Room(int[] whole, byte[] kind, int[] parents, double[] own) {
+        Room(int length) {
+            this(new int[length], new byte[length], new int[2 * length], new double[length]);
         }
-        for (int[] some : new int[][] {
-            births.males().candidate(),
-            births.founderKinship().a(),
-            births.founderKinship().b()
-        }) {
-            for (int node : some) {
-                keep[node] = true;
-            }
-        }
-        return of(births, keep);
     }
 
     /** These nodes and all their ancestors. */
     static Part ancestors(Births births, int[]... nodes) {
+        return new AncestorWalk(births).climb(births, nodes);
+    }
+
+    /** All nodes with young, and founders related by DNA. */
+    static Part breeders(Births births) {
         boolean[] keep = new boolean[births.nodes() + 1];
-        for (int[] some : nodes) {
+        for (int node = 1; node <= births.nodes(); node++) {
+            keep[births.sire(node)] = true;
+            keep[births.dam(node)] = true;
+        }
+        var related = births.founderKinship();
+        for (int[] some : new int[][] {births.males().candidate(), related.a(), related.b()}) {
             for (int node : some) {
                 keep[node] = true;
             }
         }
-        var males = births.males();
-        int male = males.node().length - 1;
-        for (int node = births.nodes() - 1; node >= 0; node--) {
-            boolean hidden = male >= 0 && males.node()[male] == node;
-            if (keep[node]) {
-                keep[births.sire()[node]] = true;
-                keep[births.dam()[node]] = true;
-                for (int c = males.start()[hidden ? male : 0]; hidden && c < males.start()[male + 1]; c++) {
-                    keep[males.candidate()[c]] = true;
-                }
-            }
-            male -= hidden ? 1 : 0;
-        }
-        return of(births, keep);
-    }
-
-    /** @param keep closed under parents */
-    private static Part of(Births births, boolean[] keep) {
-        int[] whole = new int[births.nodes()];
-        int[] part = new int[births.nodes() + 1];
+        var room = new Room(births.nodes() + 1);
         int count = 0;
-        for (int node = 0; node < births.nodes(); node++) {
-            part[node] = keep[node] ? count : -1;
+        for (int node = 1; node <= births.nodes(); node++) {
             if (keep[node]) {
-                whole[count++] = node;
+                room.whole[++count] = node;
             }
         }
-        part[births.none()] = count;
-        return cut(births, Arrays.copyOf(whole, count), part);
+        return of(births, count, room, new int[births.nodes() + 1]);
     }
 
-    private static Part cut(Births births, int[] whole, int[] part) {
-        byte[] kind = new byte[whole.length];
-        int[] sire = new int[whole.length];
-        int[] dam = new int[whole.length];
-        for (int node = 0; node < whole.length; node++) {
-            kind[node] = births.kind()[whole[node]];
-            sire[node] = part[births.sire()[whole[node]]];
-            dam[node] = part[births.dam()[whole[node]]];
+    /**
+     * @param room has the nodes, in order, and takes the rest
+     * @param place all zeros, is filled
+     */
+    static Part of(Births births, int nodes, Room room, int[] place) {
+        int[] hidden = new int[4];
+        int hiddenMales = 0;
+        for (int i = 1; i <= nodes; i++) {
+            int node = room.whole[i];
+            int sire = births.sire(node);
+            int dam = births.dam(node);
+            place[node] = i;
+            room.parents[2 * i] = place[sire];
+            room.parents[2 * i + 1] = place[dam];
+            room.kind[i] = sire == dam ? births.kind()[node] : Births.YOUNG; // most kinds need not be looked at
+            if (room.kind[i] == Births.HIDDEN) {
+                hidden = hiddenMales == hidden.length ? Arrays.copyOf(hidden, 2 * hiddenMales) : hidden;
+                hidden[hiddenMales++] = node;
+            }
         }
-        var cut = new Births(
-                kind,
-                sire,
-                dam,
-                males(births.males(), part),
-                extra(births.extra(), part),
+        var part = new Births(
+                nodes,
+                0,
+                room.kind,
+                room.parents,
+                males(births.males(), Arrays.copyOf(hidden, hiddenMales), place),
+                extra(births, room.whole, nodes),
                 new int[0],
                 new int[0],
-                cut(births.founderKinship(), part));
-        return new Part(cut, whole, part);
+                new int[0],
+                cut(births.founderKinship(), place),
+                LateBirths.NONE);
+        return new Part(part, room.whole, place);
     }
 
-    private static HiddenMales males(HiddenMales all, int[] part) {
-        int[] node = new int[all.node().length];
-        int[] start = new int[node.length + 1];
-        int[] candidate = new int[all.candidate().length];
+    private static HiddenMales males(HiddenMales all, int[] hidden, int[] place) {
+        int[] start = new int[hidden.length + 1];
+        for (int i = 0; i < hidden.length; i++) {
+            int male = all.indexOf(hidden[i]);
+            start[i + 1] = start[i] + all.start()[male + 1] - all.start()[male];
+        }
+        int[] node = new int[hidden.length];
+        int[] candidate = new int[start[hidden.length]];
         double[] share = new double[candidate.length];
-        double[] remainder = new double[node.length];
-        int count = 0;
-        int candidates = 0;
-        for (int i = 0; i < all.node().length; i++) {
-            if (part[all.node()[i]] >= 0) {
-                node[count] = part[all.node()[i]];
-                remainder[count] = all.remainder()[i];
-                for (int c = all.start()[i]; c < all.start()[i + 1]; c++) {
-                    candidate[candidates] = part[all.candidate()[c]];
-                    share[candidates++] = all.share()[c];
-                }
-                start[++count] = candidates;
+        double[] remainder = new double[hidden.length];
+        for (int i = 0; i < hidden.length; i++) {
+            int male = all.indexOf(hidden[i]);
+            node[i] = place[hidden[i]];
+            remainder[i] = all.remainder()[male];
+            for (int c = start[i]; c < start[i + 1]; c++) {
+                int ofAll = all.start()[male] + c - start[i];
+                candidate[c] = place[all.candidate()[ofAll]];
+                share[c] = all.share()[ofAll];
             }
         }
-        return new HiddenMales(
-                Arrays.copyOf(node, count),
-                Arrays.copyOf(start, count + 1),
-                Arrays.copyOf(candidate, candidates),
-                Arrays.copyOf(share, candidates),
-                Arrays.copyOf(remainder, count));
+        return new HiddenMales(node, start, candidate, share, remainder);
     }
 
-    private static Sparse extra(Sparse all, int[] part) {
-        int[] node = new int[all.node().length];
-        double[] value = new double[node.length];
+    private static Sparse extra(Births births, int[] whole, int nodes) {
+        if (births.extra().node().length == 0) {
+            return births.extra();
+        }
+        int[] node = new int[4];
+        double[] value = new double[4];
         int count = 0;
-        for (int i = 0; i < node.length; i++) {
-            if (part[all.node()[i]] >= 0) {
-                node[count] = part[all.node()[i]];
-                value[count++] = all.value()[i];
+        for (int i = 1; i <= nodes; i++) {
+            boolean mayHave = births.sire(whole[i]) == births.dam(whole[i]);
+            double extra = mayHave ? births.extra().of(whole[i]) : 0;
+            if (extra != 0) {
+                node = count == node.length ? Arrays.copyOf(node, 2 * count) : node;
+                value = count == value.length ? Arrays.copyOf(value, 2 * count) : value;
+                node[count] = i;
+                value[count++] = extra;
             }
         }
         return new Sparse(Arrays.copyOf(node, count), Arrays.copyOf(value, count));
     }
 
-    private static FounderKinship cut(FounderKinship all, int[] part) {
+    private static FounderKinship cut(FounderKinship all, int[] place) {
+        if (all.a().length == 0) {
+            return all;
+        }
         int[] a = new int[all.a().length];
         int[] b = new int[a.length];
         double[] kinship = new double[a.length];
         int count = 0;
         for (int p = 0; p < a.length; p++) {
-            if (part[all.a()[p]] >= 0 && part[all.b()[p]] >= 0) {
-                a[count] = part[all.a()[p]];
-                b[count] = part[all.b()[p]];
+            if (place[all.a()[p]] != 0 && place[all.b()[p]] != 0) {
+                a[count] = place[all.a()[p]];
+                b[count] = place[all.b()[p]];
                 kinship[count++] = all.kinship()[p];
             }
         }
@@ -153,21 +150,20 @@ record Part(Births births, int[] whole, int[] part) {
     int[] within(int[] nodesOfWhole) {
         int[] nodes = new int[nodesOfWhole.length];
         for (int i = 0; i < nodes.length; i++) {
-            nodes[i] = part[nodesOfWhole[i]];
+            nodes[i] = place[nodesOfWhole[i]];
         }
         return nodes;
     }
 
     /** A vector of the whole, cut to the part. */
-    double[] cut(double[] byNode) {
-        double[] v = births.vector();
-        for (int node = 0; node < whole.length; node++) {
-            v[node] = byNode[whole[node]];
+    double[] cut(double[] byNode, double[] into) {
+        for (int i = 1; i <= births.nodes(); i++) {
+            into[i] = byNode[whole[i]];
         }
-        return v;
+        return into;
     }
 
     FounderKinship cut(FounderKinship pairs) {
-        return cut(pairs, part);
+        return cut(pairs, place);
     }
 }

@@ -27,27 +27,36 @@ public final class Pedigree {
     private final Convention convention;
     private final Relationship identical;
     private final @Nullable Relationship bothKnown;
+    /** By node. */
     private final double[] known;
+
     private volatile @Nullable Pedigree otherwise;
 
     Pedigree(Births births, @Nullable PedigreeBuilder told) {
+        this(
+                births,
+                told,
+                Relationship.ofAll(births, told == null || told.before == null ? null : told.before.identical),
+                Arrays.copyOf(births.knownFractions(), births.kind().length));
+    }
+
+    private Pedigree(Births births, @Nullable PedigreeBuilder told, Relationship identical, double[] known) {
         this.births = births;
         this.told = told;
+        this.identical = identical;
+        this.known = known;
         convention = Convention.UNRELATED;
-        identical = Relationship.ofAll(births, told == null || told.before == null ? null : told.before.identical);
         bothKnown = null;
-        known = births.toRows(births.knownFractions());
     }
 
     /** The same births, with genes of unknown origin left out. */
     private Pedigree(Pedigree all) {
         births = all.births;
         told = all.told;
+        known = all.known;
         convention = Convention.KNOWN_ONLY;
         identical = Relationship.ofKnown(births);
         bothKnown = Relationship.ofKnown(births.ofOneCommonFounder());
-        known = all.known;
-        otherwise = all;
     }
 
     /** @param animals how many rows will be told, numbered from 0 */
@@ -58,16 +67,52 @@ public final class Pedigree {
     /**
      * A builder that knows all births of this pedigree, with more rows behind to be told; numbers of unknown sires stay
      * good. What is built then is what building from nothing would give, to the last bit, in a small part of the time:
-     * inbreeding is computed for the new rows only. It answers under {@link Convention#UNRELATED}.
+     * inbreeding is computed for the new rows only, and up to a thousand births by known parents or none cost a kinship
+     * each. It answers under {@link Convention#UNRELATED}.
      */
     public PedigreeBuilder extended(int more) {
         var all = under(Convention.UNRELATED);
         return new PedigreeBuilder(Objects.requireNonNull(all.told), all, more);
     }
 
+    /** This pedigree and the late births that the builder was told since. */
+    Pedigree with(PedigreeBuilder builder) {
+        int late = births.late().count() + builder.animals - births.rows();
+        if (late > LateBirths.MOST && births.late().count() > 0) {
+            return inOrder().with(builder);
+        }
+        if (late > LateBirths.MOST) {
+            return new Pedigree(new BirthOrder(builder).births(), builder);
+        }
+        var grown = LateBirths.added(births, builder);
+        double[] itsKnown = grown.kind() == births.kind() ? known : Arrays.copyOf(known, grown.kind().length);
+        grown.findKnown(births.nodes() + 1, itsKnown);
+        return new Pedigree(grown, builder, identical.with(grown), itsKnown);
+    }
+
+    private Pedigree inOrder() {
+        if (births.late().count() == 0) {
+            return this;
+        }
+        int[] order = births.order();
+        var ordered = births.inOrder(order);
+        double[] itsKnown = new double[ordered.kind().length];
+        for (int i = 0; i < order.length; i++) {
+            itsKnown[i + 1] = known[order[i]];
+        }
+        return new Pedigree(ordered, told, identical.inOrder(ordered, order), itsKnown);
+    }
+
+    Births births() {
+        return births;
+    }
+
     /** One row of every animal, of twins one of them, in the order of nodes. */
     int[] animalsInOrder() {
-        return Arrays.stream(births.rowOfNode()).filter(row -> row >= 0).toArray();
+        return Arrays.stream(births.order())
+                .map(node -> births.rowOfNode()[node])
+                .filter(row -> row >= 0)
+                .toArray();
     }
 
     /** This pedigree, answering under the convention. The first change costs as much as the building did. */
@@ -77,7 +122,8 @@ public final class Pedigree {
         }
         var other = otherwise;
         if (other == null) {
-            other = new Pedigree(this);
+            other = new Pedigree(inOrder());
+            other.otherwise = this;
             otherwise = other;
         }
         return other;
@@ -88,7 +134,7 @@ public final class Pedigree {
     }
 
     public int size() {
-        return births.nodeOfRow().length;
+        return births.rows();
     }
 
     /**
@@ -96,12 +142,12 @@ public final class Pedigree {
      * that nobody knows. The same under both conventions.
      */
     public double knownFraction(int animal) {
-        return known[animal];
+        return known[births.nodeOfRow()[animal]];
     }
 
     /** By row, {@link #knownFraction}. */
     public double[] knownFractions() {
-        return known.clone();
+        return births.toRows(known);
     }
 
     /** The inbreeding coefficient F, in [0, 1]. O(1). */

@@ -2,6 +2,7 @@ package org.demebook.kinship;
 
 import java.util.Arrays;
 import java.util.UUID;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -16,6 +17,7 @@ public final class PedigreeBuilder {
     static final byte TWIN = 6;
 
     final int animals;
+    /** Arrays may be longer than the animals. Whoever extends a pedigree first, shares them. */
     final byte[] kind;
     /** For a twin: the animal it is identical with. */
     final int[] sire;
@@ -31,6 +33,8 @@ public final class PedigreeBuilder {
     int[][] candidates = new int[4][];
     double[][] shares = new double[4][];
 
+    final int malesBefore;
+    final int dnaPairsBefore;
     int dnaPairs;
     int[] dnaA = new int[4];
     int[] dnaB = new int[4];
@@ -40,16 +44,26 @@ public final class PedigreeBuilder {
     @Nullable
     Pedigree before;
 
+    /** Whether the arrays are those of the pedigree before. */
+    final boolean sharesArrays;
+    /** How many rows of the arrays are taken; who takes more rows behind the last of its own alone may write there. */
+    private final AtomicInteger rowsTaken;
+
     private boolean built;
 
     PedigreeBuilder(int animals) {
         this.animals = animals;
-        kind = new byte[animals];
-        sire = new int[animals];
-        dam = new int[animals];
-        extra = new double[animals];
-        keyHigh = new long[animals];
-        keyLow = new long[animals];
+        int room = withRoom(animals);
+        kind = new byte[room];
+        sire = new int[room];
+        dam = new int[room];
+        extra = new double[room];
+        keyHigh = new long[room];
+        keyLow = new long[room];
+        malesBefore = 0;
+        dnaPairsBefore = 0;
+        sharesArrays = false;
+        rowsTaken = new AtomicInteger(animals);
         setUp(0);
     }
 
@@ -57,23 +71,51 @@ public final class PedigreeBuilder {
     PedigreeBuilder(PedigreeBuilder told, Pedigree before, int more) {
         animals = told.animals + more;
         this.before = before;
-        kind = Arrays.copyOf(told.kind, animals);
-        sire = Arrays.copyOf(told.sire, animals);
-        dam = Arrays.copyOf(told.dam, animals);
-        extra = Arrays.copyOf(told.extra, animals);
-        keyHigh = Arrays.copyOf(told.keyHigh, animals);
-        keyLow = Arrays.copyOf(told.keyLow, animals);
         males = told.males;
-        candidates = told.candidates.clone();
-        shares = told.shares.clone();
+        malesBefore = males;
         dnaPairs = told.dnaPairs;
-        dnaA = told.dnaA.clone();
-        dnaB = told.dnaB.clone();
-        dnaKinship = told.dnaKinship.clone();
+        dnaPairsBefore = dnaPairs;
+        sharesArrays = animals <= told.kind.length && told.rowsTaken.compareAndSet(told.animals, animals);
+        if (sharesArrays) {
+            rowsTaken = told.rowsTaken;
+            kind = told.kind;
+            sire = told.sire;
+            dam = told.dam;
+            extra = told.extra;
+            keyHigh = told.keyHigh;
+            keyLow = told.keyLow;
+            candidates = told.candidates;
+            shares = told.shares;
+            dnaA = told.dnaA;
+            dnaB = told.dnaB;
+            dnaKinship = told.dnaKinship;
+        } else {
+            rowsTaken = new AtomicInteger(animals);
+            int room = withRoom(animals);
+            kind = Arrays.copyOf(told.kind, room);
+            sire = Arrays.copyOf(told.sire, room);
+            dam = Arrays.copyOf(told.dam, room);
+            extra = Arrays.copyOf(told.extra, room);
+            keyHigh = Arrays.copyOf(told.keyHigh, room);
+            keyLow = Arrays.copyOf(told.keyLow, room);
+            candidates = told.candidates.clone();
+            shares = told.shares.clone();
+            dnaA = told.dnaA.clone();
+            dnaB = told.dnaB.clone();
+            dnaKinship = told.dnaKinship.clone();
+        }
         setUp(told.animals);
     }
 
+    /** For so many, and some more to come. */
+    static int withRoom(int animals) {
+        return Math.addExact(animals, animals / 32 + 16);
+    }
+
     private void setUp(int from) {
+        Arrays.fill(kind, from, animals, UNTOLD);
+        Arrays.fill(extra, from, animals, 0);
+        Arrays.fill(keyHigh, from, animals, 0);
         Arrays.fill(sire, from, animals, Pedigree.UNKNOWN);
         Arrays.fill(dam, from, animals, Pedigree.UNKNOWN);
         for (int row = from; row < animals; row++) {
@@ -217,20 +259,31 @@ public final class PedigreeBuilder {
      */
     public Pedigree build() {
         requireOpen();
-        for (int row = 0; row < animals; row++) {
+        for (int row = before == null ? 0 : before.size(); row < animals; row++) {
             if (kind[row] == UNTOLD) {
                 throw new IllegalStateException("row " + row + " was not told");
             }
         }
-        for (int pair = 0; pair < dnaPairs; pair++) {
+        for (int pair = dnaPairsBefore; pair < dnaPairs; pair++) {
             requireFounder(dnaA[pair]);
             requireFounder(dnaB[pair]);
         }
-        var births = new BirthOrder(this).births();
-        var pedigree = new Pedigree(births, this);
+        var pedigree = before != null && LateBirths.areAll(before.births(), this)
+                ? before.with(this)
+                : new Pedigree(new BirthOrder(this).births(), this);
         built = true;
         before = null;
         return pedigree;
+    }
+
+    /** Which of two animals comes first where births alone do not say; refuses to leave it to chance. */
+    int compareKeys(int row, int other) {
+        int high = Long.compare(keyHigh[row], keyHigh[other]);
+        int key = high != 0 ? high : Long.compare(keyLow[row], keyLow[other]);
+        if (key == 0 && row != other) {
+            throw new IllegalStateException("rows " + row + " and " + other + " have the same key");
+        }
+        return key;
     }
 
     /** The number by which the caller knows a hidden male. */

@@ -1,6 +1,7 @@
 package org.demebook.kinship;
 
 import java.util.Arrays;
+import java.util.function.IntUnaryOperator;
 
 /**
  * How much of its ancestry each animal has on record. Where the sire is one of several, each counts with his probability;
@@ -23,11 +24,11 @@ public final class PedigreeDepth {
         double[] oneMore = births.vector();
         double[] own = births.vector();
         int male = 0;
-        for (int node = 0; node < births.nodes(); node++) {
+        for (int node = 1; node <= births.nodes(); node++) {
             if (births.kind()[node] == Births.HIDDEN) {
                 oneMore[node] = births.males().mean(male++, oneMore);
             } else {
-                own[node] = 0.5 * (oneMore[births.sire()[node]] + oneMore[births.dam()[node]]);
+                own[node] = 0.5 * (oneMore[births.sire(node)] + oneMore[births.dam(node)]);
                 oneMore[node] = own[node] + 1;
             }
         }
@@ -50,11 +51,11 @@ public final class PedigreeDepth {
         double[] sums = births.vector();
         double[] known = births.vector();
         int male = 0;
-        for (int node = 0; node < births.nodes(); node++) {
+        for (int node = 1; node <= births.nodes(); node++) {
             known[node] = births.kind()[node] == Births.HIDDEN ? births.males().mean(male++, known) : 1;
         }
         for (int generation = 0; generation < generations; generation++) {
-            for (int node = 0; node < births.nodes(); node++) {
+            for (int node = 1; node <= births.nodes(); node++) {
                 sums[node] += known[node] / generations;
             }
             known = oneGenerationUp(known);
@@ -66,19 +67,19 @@ public final class PedigreeDepth {
     private double[] oneGenerationUp(double[] known) {
         double[] up = births.vector();
         int male = 0;
-        for (int node = 0; node < births.nodes(); node++) {
+        for (int node = 1; node <= births.nodes(); node++) {
             up[node] = births.kind()[node] == Births.HIDDEN
                     ? births.males().mean(male++, up)
-                    : 0.5 * (known[births.sire()[node]] + known[births.dam()[node]]);
+                    : 0.5 * (known[births.sire(node)] + known[births.dam(node)]);
         }
         return up;
     }
 
     private double[] harmonicMeansOfParents(double[] ofParent) {
         double[] means = births.vector();
-        for (int node = 0; node < births.nodes(); node++) {
-            double sire = ofParent[births.sire()[node]];
-            double dam = ofParent[births.dam()[node]];
+        for (int node = 1; node <= births.nodes(); node++) {
+            double sire = ofParent[births.sire(node)];
+            double dam = ofParent[births.dam(node)];
             means[node] = sire == 0 || dam == 0 ? 0 : 2 * sire * dam / (sire + dam);
         }
         return means;
@@ -91,15 +92,15 @@ public final class PedigreeDepth {
      * @param bornAt by row, the time of birth in the unit of the answer; {@code NaN} where unknown
      */
     public double generationLength(double[] bornAt, int... young) {
-        return (meanAge(bornAt, births.sire(), young) + meanAge(bornAt, births.dam(), young)) / 2;
+        return (meanAge(bornAt, births::sire, young) + meanAge(bornAt, births::dam, young)) / 2;
     }
 
-    private double meanAge(double[] bornAt, int[] parents, int[] young) {
+    private double meanAge(double[] bornAt, IntUnaryOperator parentOf, int[] young) {
         double[] ages = new double[young.length];
         int count = 0;
         for (int row : young) {
-            int parent = parents[births.nodeOfRow()[row]];
-            int parentRow = parent == births.none() ? -1 : births.rowOfNode()[parent];
+            int parent = parentOf.applyAsInt(births.nodeOfRow()[row]);
+            int parentRow = parent == Births.NONE ? -1 : births.rowOfNode()[parent];
             double age = parentRow < 0 ? Double.NaN : bornAt[row] - bornAt[parentRow];
             if (!Double.isNaN(age)) {
                 ages[count++] = age;

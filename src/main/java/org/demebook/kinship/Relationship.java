@@ -1,6 +1,8 @@
 package org.demebook.kinship;
 
 import java.util.Arrays;
+import java.util.Queue;
+import java.util.concurrent.ConcurrentLinkedQueue;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -12,40 +14,83 @@ import org.jspecify.annotations.Nullable;
  */
 final class Relationship {
     private final Births births;
-    private final double[] known;
-    private final Inbreeding inbreeding;
+    /** By node, the part of its genome that counts; absent where all does, as that of strangers. */
+    private final double @Nullable [] known;
 
-    private Relationship(Births births, double[] known, boolean strangersAreFounders, double[] before) {
+    /** By node, its relationship with itself. */
+    final double[] self;
+    /** By node, the part of that which its parents do not explain. */
+    final double[] own;
+
+    private final Factor factor;
+    private final Queue<AncestorWalk> walks;
+
+    private Relationship(
+            Births births, double @Nullable [] known, double[] self, double[] own, Queue<AncestorWalk> walks) {
         this.births = births;
         this.known = known;
-        inbreeding = new Inbreeding(births, known, strangersAreFounders, before);
+        this.self = self;
+        this.own = own;
+        this.walks = walks;
+        var founders = births.founderKinship();
+        factor = new Factor(births, own, known == null ? founders : founders.ofKnown(known));
+    }
+
+    private static Relationship computed(Births births, double @Nullable [] known, double[] self) {
+        var all = new Relationship(
+                births, known, self, new double[births.kind().length], new ConcurrentLinkedQueue<>());
+        new Inbreeding(all).computeAll();
+        return all;
     }
 
     /**
      * Unknown ancestors are founders.
      *
-     * @param before of the same births but those of the last rows
+     * @param before of the same births but those of the last rows; what it knows is not computed again
      */
     static Relationship ofAll(Births births, @Nullable Relationship before) {
-        double[] known = births.vector();
-        Arrays.fill(known, 0, births.nodes(), 1);
-        return new Relationship(births, known, true, selfBefore(births, before));
-    }
-
-    /** By node, its relationship with itself as far as it was known before, NaN elsewhere. */
-    private static double[] selfBefore(Births births, @Nullable Relationship before) {
-        double[] self = births.vector();
-        Arrays.fill(self, 0, births.nodes(), Double.NaN);
-        int rows = before == null ? 0 : before.births.nodeOfRow().length;
+        double[] self = notYet(births);
+        int rows = before == null ? 0 : before.births.rows();
         for (int row = 0; row < rows; row++) {
             self[births.nodeOfRow()[row]] = before.self(row);
         }
-        return self;
+        return computed(births, null, self);
     }
 
     /** Genes of unknown origin are identical to none. */
     static Relationship ofKnown(Births births) {
-        return new Relationship(births, births.knownFractions(), false, selfBefore(births, null));
+        return computed(births, births.knownFractions(), notYet(births));
+    }
+
+    private static double[] notYet(Births births) {
+        double[] self = new double[births.kind().length];
+        Arrays.fill(self, 1, self.length, Double.NaN);
+        return self;
+    }
+
+    /** With the late births behind those of this one. */
+    Relationship with(Births grown) {
+        boolean shares = grown.kind() == births.kind();
+        int length = grown.kind().length;
+        var all = new Relationship(
+                grown,
+                null,
+                shares ? self : Arrays.copyOf(self, length),
+                shares ? own : Arrays.copyOf(own, length),
+                shares ? walks : new ConcurrentLinkedQueue<>());
+        new Inbreeding(all).computeFrom(births.nodes() + 1);
+        return all;
+    }
+
+    /** The same, with all births put in order. */
+    Relationship inOrder(Births ordered, int[] order) {
+        double[] itsSelf = new double[ordered.kind().length];
+        double[] itsOwn = new double[ordered.kind().length];
+        for (int i = 0; i < order.length; i++) {
+            itsSelf[i + 1] = self[order[i]];
+            itsOwn[i + 1] = own[order[i]];
+        }
+        return new Relationship(ordered, null, itsSelf, itsOwn, new ConcurrentLinkedQueue<>());
     }
 
     Births births() {
@@ -54,51 +99,76 @@ final class Relationship {
 
     /** An animal's relationship with itself. */
     double self(int row) {
-        return inbreeding.self[births.nodeOfRow()[row]];
+        return self[births.nodeOfRow()[row]];
     }
 
     /** The part of an animal's genome that counts. */
     double known(int row) {
-        return known[births.nodeOfRow()[row]];
+        return knownOf(births.nodeOfRow()[row]);
     }
 
-    /** One climb from each of the two. Symmetric to the last bit. */
+    double knownOf(int node) {
+        return known == null ? 1 : known[node];
+    }
+
+    /** The part that counts of a stranger who is the sire with this probability. */
+    double knownOfStranger(double probability) {
+        return known == null ? probability : 0;
+    }
+
+    /** Visits the ancestors of the two. Symmetric to the last bit. */
     double between(int row, int other) {
-        int a = Math.min(births.nodeOfRow()[row], births.nodeOfRow()[other]);
-        int b = Math.max(births.nodeOfRow()[row], births.nodeOfRow()[other]);
-        if (a == b) {
-            return inbreeding.self[a];
-        }
-        var fromA = climbed(a);
-        var fromB = climbed(b);
-        inbreeding.ofBreeders.weigh(fromA);
-        double sum = fromB.dot(fromA);
-        inbreeding.release(fromA);
-        inbreeding.release(fromB);
-        return sum;
+        return betweenNodes(births.nodeOfRow()[row], births.nodeOfRow()[other]);
     }
 
-    /** From an animal without young the climb starts at its parents: to others it is related through them alone. */
-    private AncestorWalk climbed(int node) {
-        var walk = inbreeding.freeWalk();
-        int[] breeder = inbreeding.breeders.part();
-        if (breeder[node] >= 0) {
-            walk.add(breeder[node], 1);
-        } else {
-            for (int parent : new int[] {births.sire()[node], births.dam()[node]}) {
-                if (parent != births.none()) {
-                    walk.add(breeder[parent], 0.5);
-                }
-            }
+    private double betweenNodes(int node, int other) {
+        if (node == other) {
+            return self[node];
         }
-        walk.climb();
-        walk.spread();
-        return walk;
+        var walk = freeWalk();
+        var part = walk.climb(births, new int[] {node, other});
+        int one = part.place()[node];
+        int another = part.place()[other];
+        double between = factorOf(part, walk).between(Math.max(one, another), Math.min(one, another));
+        release(walk);
+        return between;
     }
 
-    /** A·v by node, in place. */
-    void multiply(double[] v) {
-        inbreeding.factor.multiply(v);
+    /** The same but for rounding: to the last bit what a column of the sire has for the dam. */
+    double betweenParents(int sire, int dam) {
+        var walk = freeWalk();
+        var part = walk.climb(births, new int[] {sire, dam});
+        double between = factorOf(part, walk).between(part.place()[sire], part.place()[dam]);
+        release(walk);
+        return between;
+    }
+
+    AncestorWalk freeWalk() {
+        var walk = walks.poll();
+        return walk == null ? new AncestorWalk(births) : walk;
+    }
+
+    void release(AncestorWalk walk) {
+        walk.done();
+        walks.add(walk);
+    }
+
+    Factor factorOf(Part part) {
+        return factor.of(part, part.births().vector());
+    }
+
+    /** Of what a walk found. */
+    Factor factorOf(Part part, AncestorWalk walk) {
+        return factor.of(part, walk.own());
+    }
+
+    /**
+     * A·v by node, in place.
+     *
+     * @return vᵀ·A·v
+     */
+    double multiply(double[] v) {
+        return factor.multiply(v);
     }
 
     /** A·v by row. */
@@ -110,6 +180,9 @@ final class Relationship {
 
     /** Half the relationships, as {@code [row][column]}. */
     double[][] kinship(int[] rows, int[] columns) {
-        return inbreeding.factor.kinship(births.nodesOf(rows), births.nodesOf(columns));
+        int[] rowNodes = births.nodesOf(rows);
+        int[] columnNodes = births.nodesOf(columns);
+        var part = Part.ancestors(births, rowNodes, columnNodes);
+        return factorOf(part).kinship(part.within(rowNodes), part.within(columnNodes));
     }
 }
