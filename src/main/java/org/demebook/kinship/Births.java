@@ -206,17 +206,7 @@ record Births(
 
     Births withLate(LateBirths births) {
         return new Births(
-                nodes,
-                rows,
-                kind,
-                parents,
-                males,
-                extra,
-                nodeOfRow,
-                rowOfNode,
-                generationEnd,
-                founderKinship,
-                births);
+                nodes, rows, kind, parents, males, extra, nodeOfRow, rowOfNode, generationEnd, founderKinship, births);
     }
 
     /** A vector of zeros. */

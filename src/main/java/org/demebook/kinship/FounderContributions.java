@@ -74,7 +74,8 @@ public record FounderContributions(int[] founders, double[] shares, double unnam
             }
         }
         for (int i = 0; i < births.males().node().length; i++) {
-            shares[count++] = births.males().remainder()[i] * genes[births.males().node()[i]];
+            shares[count++] =
+                    births.males().remainder()[i] * genes[births.males().node()[i]];
         }
         return Arrays.copyOf(shares, count);
     }

@@ -37,8 +37,8 @@ final class Relationship {
     }
 
     private static Relationship computed(Births births, double @Nullable [] known, double[] self) {
-        var all = new Relationship(
-                births, known, self, new double[births.kind().length], new ConcurrentLinkedQueue<>());
+        var all =
+                new Relationship(births, known, self, new double[births.kind().length], new ConcurrentLinkedQueue<>());
         new Inbreeding(all).computeAll();
         return all;
     }
