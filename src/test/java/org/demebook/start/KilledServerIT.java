@@ -124,6 +124,16 @@ class KilledServerIT {
         }
     }
 
+    @Test
+    void a_server_that_is_told_to_end_takes_its_database_with_it() throws Exception {
+        var running = STATE.resolve("postgresql").resolve("data").resolve("postmaster.pid");
+        try (var server = ServerProcess.start(STATE)) {
+            assertThat(server.isAlive()).isTrue();
+            assertThat(running).exists();
+        }
+        assertThat(running).doesNotExist();
+    }
+
     // ── the story's steps ────────────────────────────────────────────────────────────────────────────────────────────
 
     private static String foundPopulation(ServerProcess server) {
