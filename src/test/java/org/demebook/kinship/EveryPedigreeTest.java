@@ -67,7 +67,9 @@ class EveryPedigreeTest {
                     boolean holds = table[i][j] >= 0
                             && table[i][j] <= 1 + ROUNDING
                             && Math.abs(table[i][j] - table[j][i]) < ROUNDING;
-                    assertThat(holds).as("%s: %d and %d: %s", made, i, j, table[i][j]).isTrue();
+                    assertThat(holds)
+                            .as("%s: %d and %d: %s", made, i, j, table[i][j])
+                            .isTrue();
                 }
                 assertThat(table[i][i]).as("%s: %d", made, i).isBetween(.5 - ROUNDING, 1 + ROUNDING);
                 assertThat(pedigree.kinship(i, i / 2)).as("%s: %d", made, i).isEqualTo(pedigree.kinship(i / 2, i));

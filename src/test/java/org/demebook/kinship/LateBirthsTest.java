@@ -186,7 +186,8 @@ class LateBirthsTest {
         var hidden = grown.extended(1);
         hidden.young(row, hidden.unknownSire(new int[] {row - 1, 1}, new double[] {.5, .5}), 2);
         assertThat(hidden.build().births().late().count()).isZero();
-        var turned = grown.extended(2).young(row, row + 1, 2).young(row + 1, 3, 4).build();
+        var turned =
+                grown.extended(2).young(row, row + 1, 2).young(row + 1, 3, 4).build();
         assertThat(turned.births().late().count()).isZero();
         assertThat(turned.kinship(row, row + 1))
                 .isEqualTo((turned.kinship(row + 1, row + 1) + turned.kinship(row + 1, 2)) / 2);
