@@ -2,12 +2,11 @@ package org.demebook.transfer;
 
 import com.fasterxml.jackson.annotation.JsonCreator;
 import com.fasterxml.jackson.annotation.JsonValue;
-import jakarta.persistence.AttributeConverter;
 import jakarta.persistence.Converter;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import org.jspecify.annotations.Nullable;
+import org.demebook.registry.TextColumn;
 
 /** Why an animal changes hands. In JSON lower-case words with a hyphen. */
 public enum Kind {
@@ -39,15 +38,9 @@ public enum Kind {
     }
 
     @Converter(autoApply = true)
-    static class Column implements AttributeConverter<Kind, String> {
-        @Override
-        public @Nullable String convertToDatabaseColumn(@Nullable Kind kind) {
-            return kind == null ? null : kind.word();
-        }
-
-        @Override
-        public @Nullable Kind convertToEntityAttribute(@Nullable String word) {
-            return word == null ? null : parse(word);
+    static class Column extends TextColumn<Kind> {
+        Column() {
+            super(Kind::word, Kind::parse);
         }
     }
 }

@@ -2,12 +2,11 @@ package org.demebook.transfer;
 
 import com.fasterxml.jackson.annotation.JsonCreator;
 import com.fasterxml.jackson.annotation.JsonValue;
-import jakarta.persistence.AttributeConverter;
 import jakarta.persistence.Converter;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import org.jspecify.annotations.Nullable;
+import org.demebook.registry.TextColumn;
 
 /** What has become of a transfer. In JSON lower-case words with a hyphen. */
 public enum State {
@@ -39,15 +38,9 @@ public enum State {
     }
 
     @Converter(autoApply = true)
-    static class Column implements AttributeConverter<State, String> {
-        @Override
-        public @Nullable String convertToDatabaseColumn(@Nullable State state) {
-            return state == null ? null : state.word();
-        }
-
-        @Override
-        public @Nullable State convertToEntityAttribute(@Nullable String word) {
-            return word == null ? null : parse(word);
+    static class Column extends TextColumn<State> {
+        Column() {
+            super(State::word, State::parse);
         }
     }
 }
