@@ -10,14 +10,9 @@ import io.restassured.path.json.JsonPath;
 import io.restassured.path.json.config.JsonPathConfig;
 import io.restassured.path.json.config.JsonPathConfig.NumberReturnType;
 import jakarta.inject.Inject;
-import java.io.BufferedReader;
-import java.io.IOException;
-import java.io.InputStreamReader;
-import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.sql.SQLException;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -25,6 +20,7 @@ import javax.sql.DataSource;
 import org.demebook.Colony;
 import org.demebook.keeper.Role;
 import org.demebook.keeper.Standing;
+import org.demebook.kinship.Reference;
 import org.demebook.start.TestServer;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -54,12 +50,12 @@ class ReferenceRegisterTest {
         register(colony, name);
 
         var snapshot = ancestries.snapshot(standing(colony));
-        for (var line : lines(name + ".F.csv")) {
+        for (var line : Reference.lines(name + ".F.csv")) {
             int row = snapshot.row(numberOf.get(line[0])).orElseThrow();
             agrees("F of " + line[0], snapshot.pedigree().inbreeding(row), line[1]);
         }
         var pool = snapshot.pool().orElseThrow();
-        for (var line : lines(name + ".mk.csv")) {
+        for (var line : Reference.lines(name + ".mk.csv")) {
             int row = snapshot.row(numberOf.get(line[0])).orElseThrow();
             agrees("mean kinship of " + line[0], pool.meanKinship(row), line[1]);
         }
@@ -71,7 +67,7 @@ class ReferenceRegisterTest {
                         colony.get(WREN, "/gene-pool").statusCode(200).extract().asString())
                 .using(JsonPathConfig.jsonPathConfig().numberReturnType(NumberReturnType.DOUBLE));
         var summary = new HashMap<String, String>();
-        lines(name + ".summary.csv").forEach(line -> summary.put(line[0], line[1]));
+        Reference.lines(name + ".summary.csv").forEach(line -> summary.put(line[0], line[1]));
         assertThat(answer.getInt("living")).isEqualTo(Integer.parseInt(summary.get("living")));
         agrees("mean kinship", answer.getDouble("meanKinship"), summary.get("meanKinship"));
         agrees("gene diversity", answer.getDouble("geneDiversity"), summary.get("geneDiversity"));
@@ -81,7 +77,7 @@ class ReferenceRegisterTest {
         var shares = answer.<Map<String, Object>>getList("founders").stream()
                 .collect(Collectors.toMap(
                         f -> (String) f.get("animal"), f -> ((Number) f.get("contribution")).doubleValue()));
-        var named = lines(name + ".founders.csv").stream()
+        var named = Reference.lines(name + ".founders.csv").stream()
                 .filter(line -> !line[0].startsWith("?") && Double.parseDouble(line[1]) > 0)
                 .toList();
         assertThat(shares).hasSize(named.size());
@@ -99,9 +95,11 @@ class ReferenceRegisterTest {
 
     /** Sends the pedigree as a keeper would, in the order of its file; the animals that do not live get a death. */
     private void register(Colony colony, String name) throws InterruptedException {
-        var living = lines(name + ".living.csv").stream().map(line -> line[0]).collect(Collectors.toSet());
+        var living = Reference.lines(name + ".living.csv").stream()
+                .map(line -> line[0])
+                .collect(Collectors.toSet());
         var sheet = new StringBuilder("reference,sire,dam,sex,born,died,origin\n");
-        for (var line : lines(name + ".csv")) {
+        for (var line : Reference.lines(name + ".csv")) {
             var founder = line[1].isEmpty() && line[2].isEmpty();
             sheet.append(String.join(
                             ",",
@@ -158,19 +156,6 @@ class ReferenceRegisterTest {
             return row.getObject(1, type);
         } catch (SQLException e) {
             throw new IllegalStateException(e);
-        }
-    }
-
-    /** The lines of a file without its head, cut at commas. */
-    private static List<String[]> lines(String file) {
-        var in = ReferenceRegisterTest.class.getResourceAsStream("/reference/" + file);
-        try (var reader = new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
-            return reader.lines()
-                    .skip(1)
-                    .map(line -> line.replace("\"", "").split(",", -1))
-                    .toList();
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
         }
     }
 }

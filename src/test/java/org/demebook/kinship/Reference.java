@@ -15,7 +15,7 @@ import java.util.Map;
  * A pedigree of {@code src/test/resources/reference} with its names. The values beside it were computed with four
  * general libraries for R, named in the README there.
  */
-record Reference(String name, Pedigree pedigree, List<String> ids, Map<String, Integer> rows) {
+public record Reference(String name, Pedigree pedigree, List<String> ids, Map<String, Integer> rows) {
 
     static Reference read(String name) {
         var ids = new ArrayList<String>();
@@ -72,7 +72,7 @@ record Reference(String name, Pedigree pedigree, List<String> ids, Map<String, I
     }
 
     /** The lines of a file without its head, cut at commas. */
-    static List<String[]> lines(String file) {
+    public static List<String[]> lines(String file) {
         var in = Reference.class.getResourceAsStream("/reference/" + file);
         try (var reader = new BufferedReader(new InputStreamReader(in, StandardCharsets.UTF_8))) {
             return reader.lines()
