@@ -15,6 +15,9 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.Context;
 import org.demebook.rest.Refuses;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.media.Content;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
 @Path("/api/v1/tokens")
@@ -33,6 +36,13 @@ class TokenResource {
             operationId = "signIn",
             summary = "Sign in with name and password",
             description = "Gives a bearer token. It creates nothing, so it takes no Idempotency-Key.")
+    @APIResponse(
+            responseCode = "200",
+            description = "The token; as plain text it is the token alone",
+            content = {
+                @Content(mediaType = "application/json", schema = @Schema(implementation = TokenView.class)),
+                @Content(mediaType = "text/plain", schema = @Schema(implementation = String.class))
+            })
     @Refuses({WRONG_SIGN_IN, TOO_MANY_REQUESTS, SIGN_IN_ELSEWHERE})
     public TokenView signIn(@NotNull @Valid SignIn given, @Context HttpServerRequest request) {
         return attempts.counted(request, () -> accounts.token(given));
