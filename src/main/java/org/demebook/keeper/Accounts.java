@@ -65,16 +65,23 @@ public class Accounts {
     Optional<String> administratorPassword;
 
     /** Gives a token for name and password; refuses with WRONG_SIGN_IN, whichever of the two is wrong. */
-    @Transactional
     public TokenView token(SignIn given) {
         requireLocal();
-        var keeper = Keeper.named(given.name());
-        var account = keeper.map(known -> Account.<Account>findById(known.id));
-        var hash = account.map(known -> known.passwordHash).orElse(NOBODY);
-        if (!BcryptUtil.matches(given.password(), hash) || account.isEmpty()) {
+        var login = QuarkusTransaction.joiningExisting().call(() -> login(given.name()));
+        // a hash takes a while: no connection is held meanwhile
+        var matches = BcryptUtil.matches(
+                given.password(), login.map(Login::passwordHash).orElse(NOBODY));
+        if (!matches || login.isEmpty()) {
             throw new Refusal(WRONG_SIGN_IN, "Check both; after some wrong attempts you have to wait a while.");
         }
-        return tokenFor(keeper.orElseThrow());
+        return tokenFor(login.get().keeper());
+    }
+
+    private record Login(Keeper keeper, String passwordHash) {}
+
+    private static Optional<Login> login(String name) {
+        return Keeper.named(name).flatMap(keeper -> Account.<Account>findByIdOptional(keeper.id)
+                .map(account -> new Login(keeper, account.passwordHash)));
     }
 
     private TokenView tokenFor(Keeper keeper) {
