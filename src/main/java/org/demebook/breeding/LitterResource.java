@@ -119,7 +119,7 @@ class LitterResource {
     @Refuses({NO_SUCH_POPULATION, NO_SUCH_LITTER, BAD_PARAMETER})
     public Response litter(@RestPath String population, @RestPath UUID litter) {
         var view = litters.get(signedIn.standing(population), litter);
-        return Response.ok(view).tag(Revision.tag(view.revision())).build();
+        return Revision.tagged(view, view.revision());
     }
 
     @PUT
@@ -150,8 +150,6 @@ class LitterResource {
             @HeaderParam("If-Match") @Nullable String ifMatch,
             @NotNull @Valid Outcome outcome) {
         var corrected = litters.correct(signedIn.standing(population), litter, ifMatch, outcome);
-        return Response.ok(corrected)
-                .tag(Revision.tag(corrected.litter().revision()))
-                .build();
+        return Revision.tagged(corrected, corrected.litter().revision());
     }
 }

@@ -12,6 +12,7 @@ import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import jakarta.transaction.Transactional.TxType;
 import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -140,7 +141,7 @@ public class Keepers {
     @Transactional
     public CollectionView open(Standing by, NewCollection collection) {
         journal.open(by.populationId());
-        var keeperIds = new java.util.ArrayList<>(List.of(by.keeperId()));
+        var keeperIds = new ArrayList<>(List.of(by.keeperId()));
         for (var name : collection.sharedWith()) {
             var other = member(by, name).keeperId();
             if (!keeperIds.contains(other)) {

@@ -38,10 +38,6 @@ class Membership extends PanacheEntityBase {
         return findById(new Key(populationId, keeperId));
     }
 
-    static List<Membership> ofKeeper(UUID keeperId) {
-        return list("keeperId", keeperId);
-    }
-
     static List<Membership> in(UUID populationId) {
         return list("populationId = ?1 order by joinedSeq", populationId);
     }

@@ -43,8 +43,6 @@ public enum ProblemType {
     NO_SUCH_ANIMAL(404, "There is no such animal"),
     NO_SUCH_PARENT(422, "There is no such parent"),
     MISTYPED_NUMBER(422, "That is not a studbook number"),
-    NUMBER_TAKEN(409, "That studbook number is taken"),
-    UNREADABLE_DATE(422, "That is not a date"),
     DATE_IN_FUTURE(422, "That day has not come yet"),
     DAM_NOT_FEMALE(422, "The dam is not female"),
     SIRE_NOT_MALE(422, "The sire is not male"),
@@ -88,7 +86,6 @@ public enum ProblemType {
     NO_SUCH_IMPORT(404, "There is no such import"),
     UNREADABLE_SHEET(422, "The file cannot be read"),
     IMPORT_RUNNING(409, "An import of yours is still at work"),
-    IMPORT_REFUSED(422, "Nothing was imported"),
 
     // planning, census
     NO_CANDIDATES(422, "There is nothing to pair"),

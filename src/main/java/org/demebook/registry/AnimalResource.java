@@ -315,13 +315,11 @@ class AnimalResource {
     }
 
     private static Response tagged(AnimalView animal) {
-        return Response.ok(animal).tag(Revision.tag(animal.revision())).build();
+        return Revision.tagged(animal, animal.revision());
     }
 
     private static Response tagged(Registered registered) {
-        return Response.ok(registered)
-                .tag(Revision.tag(registered.animal().revision()))
-                .build();
+        return Revision.tagged(registered, registered.animal().revision());
     }
 
     private static URI address(String population, AnimalView animal) {

@@ -76,7 +76,7 @@ class PopulationResource {
     @Refuses(NO_SUCH_POPULATION)
     public Response population(@RestPath String population) {
         var view = populations.get(signedIn.standing(population));
-        return Response.ok(view).tag(Revision.tag(view.revision())).build();
+        return Revision.tagged(view, view.revision());
     }
 
     @PUT
@@ -92,6 +92,6 @@ class PopulationResource {
             @HeaderParam("If-Match") @Nullable String ifMatch,
             @NotNull @Valid NewPopulation description) {
         var view = populations.describe(signedIn.standing(population), ifMatch, description);
-        return Response.ok(view).tag(Revision.tag(view.revision())).build();
+        return Revision.tagged(view, view.revision());
     }
 }

@@ -14,7 +14,9 @@ import org.eclipse.microprofile.openapi.OASFilter;
 import org.eclipse.microprofile.openapi.models.OpenAPI;
 import org.eclipse.microprofile.openapi.models.Operation;
 import org.eclipse.microprofile.openapi.models.PathItem;
+import org.eclipse.microprofile.openapi.models.media.Schema.SchemaType;
 import org.eclipse.microprofile.openapi.models.parameters.Parameter;
+import org.eclipse.microprofile.openapi.models.responses.APIResponse;
 import org.jboss.jandex.DotName;
 import org.jboss.jandex.IndexView;
 import org.jboss.jandex.MethodInfo;
@@ -68,7 +70,7 @@ public class ContractFilter implements OASFilter {
                     .required(true)
                     .description("A fresh value for each new thing; the same one when the request is repeated.")
                     .schema(OASFactory.createSchema()
-                            .addType(org.eclipse.microprofile.openapi.models.media.Schema.SchemaType.STRING)
+                            .addType(SchemaType.STRING)
                             .minLength(1)
                             .maxLength(100)));
         }
@@ -134,7 +136,7 @@ public class ContractFilter implements OASFilter {
         return types.stream().collect(Collectors.groupingBy(ProblemType::status, TreeMap::new, Collectors.toList()));
     }
 
-    private static org.eclipse.microprofile.openapi.models.responses.APIResponse response(List<ProblemType> types) {
+    private static APIResponse response(List<ProblemType> types) {
         var description = types.stream()
                 .map(type -> type.title() + " (" + type.kebab() + ")")
                 .collect(Collectors.joining("; "));

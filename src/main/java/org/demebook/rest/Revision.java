@@ -5,6 +5,7 @@ import static org.demebook.problem.ProblemType.REVISION_MISSING;
 import static org.demebook.problem.ProblemType.REVISION_OUTDATED;
 
 import jakarta.ws.rs.core.EntityTag;
+import jakarta.ws.rs.core.Response;
 import org.demebook.problem.Refusal;
 import org.jspecify.annotations.Nullable;
 
@@ -14,6 +15,11 @@ public final class Revision {
 
     public static EntityTag tag(long revision) {
         return new EntityTag(Long.toString(revision));
+    }
+
+    /** An answer whose ETag is wanted for a change. */
+    public static Response tagged(Object view, long revision) {
+        return Response.ok(view).tag(tag(revision)).build();
     }
 
     /**

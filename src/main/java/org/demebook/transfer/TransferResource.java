@@ -113,7 +113,7 @@ class TransferResource {
     @Refuses({NO_SUCH_POPULATION, NO_SUCH_TRANSFER, BAD_PARAMETER})
     public Response transfer(@RestPath String population, @RestPath UUID transfer) {
         var view = transfers.get(signedIn.standing(population), transfer);
-        return Response.ok(view).tag(Revision.tag(view.revision())).build();
+        return Revision.tagged(view, view.revision());
     }
 
     @POST
