@@ -337,13 +337,21 @@ record Births(
     }
 
     private static int shifted(int node) {
-        return node == NONE ? NONE : node + 1;
+        return shifted(node, 1);
     }
 
     private static int[] shifted(int[] nodes) {
+        return shifted(nodes, 1);
+    }
+
+    static int shifted(int node, int by) {
+        return node == NONE ? NONE : node + by;
+    }
+
+    static int[] shifted(int[] nodes, int by) {
         int[] result = new int[nodes.length];
         for (int i = 0; i < nodes.length; i++) {
-            result[i] = shifted(nodes[i]);
+            result[i] = shifted(nodes[i], by);
         }
         return result;
     }

@@ -1,5 +1,7 @@
 package org.demebook.kinship;
 
+import java.util.OptionalInt;
+
 /**
  * The effective size of a population, Ne: the size of an ideal population that would lose gene diversity as fast. And
  * what follows from it for the time to come.
@@ -58,9 +60,9 @@ public final class EffectiveSize {
         return sizes.length / sum;
     }
 
-    /** The share of gene diversity expected to be left after some generations: (1 − 1/(2Ne))^t. */
+    /** The share of gene diversity expected to be left after some generations: (1 − 1/(2Ne))^t; 0 where Ne is ½ or less. */
     public static double retained(double effectiveSize, double generations) {
-        return Math.pow(1 - 1 / (2 * effectiveSize), generations);
+        return Math.pow(effectiveSize <= 0.5 ? 0 : 1 - 1 / (2 * effectiveSize), generations);
     }
 
     /** Ne needed so that a share, in (0, 1), of gene diversity is left after some generations. */
@@ -78,15 +80,23 @@ public final class EffectiveSize {
         return geneDiversity <= target ? 0 : generationYears * generationsUntil(target / geneDiversity, effectiveSize);
     }
 
-    /** The first generation, counted from 1, whose expected gene diversity is below the target; 0 if it is now. */
-    public static int generationsUntilBelow(double target, double geneDiversity, double effectiveSize) {
+    /**
+     * The first generation, counted from 1, whose expected gene diversity is below the target; 0 if it is now, empty if none
+     * ever is.
+     */
+    public static OptionalInt generationsUntilBelow(double target, double geneDiversity, double effectiveSize) {
         if (geneDiversity < target) {
-            return 0;
+            return OptionalInt.of(0);
         }
-        return 1 + (int) Math.floor(generationsUntil(target / geneDiversity, effectiveSize));
+        double generations = Math.floor(generationsUntil(target / geneDiversity, effectiveSize));
+        return generations < Integer.MAX_VALUE ? OptionalInt.of(1 + (int) generations) : OptionalInt.empty();
     }
 
+    /** Below a size of ½, where no breeding is, nothing is left after one generation. */
     private static double generationsUntil(double share, double effectiveSize) {
-        return Math.log(share) / Math.log(1 - 1 / (2 * effectiveSize));
+        if (share <= 0 || effectiveSize == Double.POSITIVE_INFINITY) {
+            return Double.POSITIVE_INFINITY;
+        }
+        return effectiveSize <= 0.5 ? 0 : Math.log(share) / Math.log(1 - 1 / (2 * effectiveSize));
     }
 }

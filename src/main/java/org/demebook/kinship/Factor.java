@@ -8,7 +8,7 @@ import org.demebook.kinship.Births.FounderKinship;
  * DNA, t of i and j the expected share of i's genes that come through j. So A·v takes one pass up and one down, with G
  * between; and so do some vectors side by side.
  *
- * <p>Founders stand before all that have parents, so related ones get their G before the pass down, all others on it.
+ * <p>Founders related by DNA stand before all that descend from them, so they get their G before the rest of the pass down.
  *
  * <p>Source: the two passes are the indirect method of Colleau (2002), Genet. Sel. Evol. 34: 409–421 (from memory),
  * extended by nodes of more than two parents.
@@ -35,11 +35,17 @@ record Factor(Births births, double[] own, FounderKinship founders) {
         double[] shared = founders.shared(v, 1);
         int first = founders.last() + 1;
         for (int node = 1; node < first; node++) {
-            square += own[node] * v[node] * v[node];
-            v[node] *= own[node];
+            square += pass(v, node);
         }
         founders.add(shared, v, 1);
         return square + down(v, first);
+    }
+
+    private double pass(double[] v, int node) {
+        double weighed = own[node] * v[node];
+        double square = weighed * v[node];
+        v[node] = weighed + 0.5 * (v[births.sire(node)] + v[births.dam(node)]);
+        return square;
     }
 
     /** @return Σ own·v² over the nodes from the first on */
@@ -99,9 +105,7 @@ record Factor(Births births, double[] own, FounderKinship founders) {
         double[] shared = founders.shared(v, WIDTH);
         int first = founders.last() + 1;
         for (int node = 1; node < first; node++) {
-            for (int c = 0; c < WIDTH; c++) {
-                v[node * WIDTH + c] *= own[node];
-            }
+            weighAndAddMean(v, births.sire(node) * WIDTH, births.dam(node) * WIDTH, node * WIDTH, own[node]);
         }
         founders.add(shared, v, WIDTH);
         downSideBySide(v, first);

@@ -18,7 +18,7 @@ public record FounderContributions(int[] founders, double[] shares, double unnam
     /** @param genes by node, adding up to 1 over those whose founders are asked for; is used up */
     static FounderContributions of(Births births, double[] genes, Convention convention) {
         births.up(genes);
-        boolean all = convention == Convention.UNRELATED;
+        boolean all = convention != Convention.KNOWN_ONLY;
         double[] unnamed = all ? unnamed(births, genes) : new double[0];
         double[] named = new double[births.nodes()];
         double[] byRow = new double[births.rows()];

@@ -8,7 +8,7 @@ import java.util.stream.IntStream;
 
 /**
  * What chance has left of the founders' genes in a pool: each founder gets two distinct genes at each of many unlinked
- * loci, and they are handed down by Mendel's rule. Every figure is an estimate, with a standard error beside it.
+ * loci, and they are handed down by Mendel's rule. Every probability is an estimate, with a standard error beside it.
  *
  * <p>A parent that nobody names is a founder of one gene, the one it gave. A sire who is one of several is drawn anew at
  * each locus, and so is the chance that he is a stranger. Founders' inbreeding from DNA is kept; their kinship from DNA is
@@ -175,7 +175,10 @@ public final class GeneDrop {
         return (double) distinct / loci;
     }
 
-    /** 1 − Σq² in the pool, q the share of each distinct gene; its expectation is 1 − mean kinship, exactly. */
+    /**
+     * 1 − Σq² in the pool, q the share of each distinct gene; its expectation is 1 − mean kinship, exactly, where no founders
+     * are related by DNA.
+     */
     public Estimate geneDiversity() {
         double pairs = 4.0 * pool.length * pool.length;
         var identical = Estimate.of(identicalPairs / pairs, squares, loci);

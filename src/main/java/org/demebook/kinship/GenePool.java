@@ -141,7 +141,7 @@ public final class GenePool {
     }
 
     public FounderContributions founderContributions() {
-        var births = identical.relationship.births();
+        var births = pedigree.births();
         double[] genes = births.vector();
         for (int node : births.nodesOf(animals)) {
             genes[node] += 1.0 / animals.length;
@@ -155,17 +155,17 @@ public final class GenePool {
      * @param limit how many to choose at most
      */
     public EffectiveAncestors effectiveAncestors(int limit) {
-        var births = identical.relationship.births();
+        var births = pedigree.births();
         return EffectiveAncestors.of(births, births.nodesOf(animals), limit);
     }
 
     /**
-     * What chance has left of the founders' genes. The same under both conventions: each unknown parent is a founder.
+     * What chance has left of the founders' genes. The same under every convention: each unknown parent is a founder.
      *
      * @param loci how many independent loci; 10 000 give standard errors of at most .005
      */
     public GeneDrop geneDrop(int loci, long seed) {
-        return new GeneDrop(identical.relationship.births(), animals, loci, seed);
+        return new GeneDrop(pedigree.births(), animals, loci, seed);
     }
 
     /**

@@ -2,6 +2,7 @@ package org.demebook.kinship;
 
 import java.util.Arrays;
 import java.util.Objects;
+import java.util.concurrent.atomic.AtomicReferenceArray;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -30,7 +31,10 @@ public final class Pedigree {
     /** By node. */
     private final double[] known;
 
-    private volatile @Nullable Pedigree otherwise;
+    /** This one, or the one that it answers otherwise. */
+    private final Pedigree unrelated;
+    /** By convention, once asked for; those of the first are used. */
+    private final AtomicReferenceArray<Pedigree> otherwise = new AtomicReferenceArray<>(Convention.values().length);
 
     Pedigree(Births births, @Nullable PedigreeBuilder told) {
         this(
@@ -47,16 +51,19 @@ public final class Pedigree {
         this.known = known;
         convention = Convention.UNRELATED;
         bothKnown = null;
+        unrelated = this;
     }
 
-    /** The same births, with genes of unknown origin left out. */
-    private Pedigree(Pedigree all) {
-        births = all.births;
-        told = all.told;
-        known = all.known;
-        convention = Convention.KNOWN_ONLY;
-        identical = Relationship.ofKnown(births);
-        bothKnown = Relationship.ofKnown(births.ofOneCommonFounder());
+    /** The same births under another convention. */
+    private Pedigree(Pedigree unrelated, Pedigree inOrder, Convention convention) {
+        this.unrelated = unrelated;
+        this.convention = convention;
+        births = inOrder.births;
+        told = inOrder.told;
+        known = inOrder.known;
+        boolean knownOnly = convention == Convention.KNOWN_ONLY;
+        identical = knownOnly ? Relationship.ofKnown(births) : Relationship.ofAll(UnknownSiblings.of(births), null);
+        bothKnown = knownOnly ? Relationship.ofKnown(births.ofOneCommonFounder()) : null;
     }
 
     /** @param animals how many rows will be told, numbered from 0 */
@@ -115,16 +122,21 @@ public final class Pedigree {
                 .toArray();
     }
 
-    /** This pedigree, answering under the convention. The first change costs as much as the building did. */
+    /**
+     * This pedigree, answering under the convention. The first change to each costs once or twice what the building did, in
+     * time and in memory.
+     */
     public Pedigree under(Convention wanted) {
         if (wanted == convention) {
             return this;
         }
-        var other = otherwise;
+        if (wanted == Convention.UNRELATED || unrelated != this) {
+            return unrelated.under(wanted);
+        }
+        var other = otherwise.get(wanted.ordinal());
         if (other == null) {
-            other = new Pedigree(inOrder());
-            other.otherwise = this;
-            otherwise = other;
+            other = new Pedigree(this, inOrder(), wanted);
+            otherwise.set(wanted.ordinal(), other);
         }
         return other;
     }
@@ -139,7 +151,7 @@ public final class Pedigree {
 
     /**
      * The expected share, in [0, 1], of the animal's genome that traces to stated founders; the rest was lost at a parent
-     * that nobody knows. The same under both conventions.
+     * that nobody knows. The same under every convention.
      */
     public double knownFraction(int animal) {
         return known[births.nodeOfRow()[animal]];
@@ -196,8 +208,15 @@ public final class Pedigree {
         }
     }
 
+    /** Whether any birth has a sire that is one of several. */
+    public boolean hasUncertainSires() {
+        return births.males().node().length > 0;
+    }
+
     /**
      * Best and worst case of a kinship that depends on who the sires were.
+     *
+     * <p>Of an animal with itself it is (1 + F)/2.
      *
      * @param limit how many ways to name them are tried at most: all if there are no more, else as many drawn by their
      *     probabilities

@@ -146,7 +146,10 @@ public final class PedigreeBuilder {
         return tell(animal, Births.FOUNDER, Pedigree.UNKNOWN, Pedigree.UNKNOWN, inbreeding);
     }
 
-    /** The kinship of two founders, in [0, 1], known from their DNA; 0 for every pair not told. */
+    /**
+     * The kinship of two founders, in [0, 1], known from their DNA; 0 for every pair not told. Estimates from few markers
+     * may contradict each other: {@link #build} refuses kinships that no animals could have.
+     */
     public PedigreeBuilder founderKinship(int founder, int other, double kinship) {
         requireOpen();
         requireProbability(kinship);
@@ -255,7 +258,8 @@ public final class PedigreeBuilder {
      * 1 700 ancestors each.
      *
      * @throws PedigreeLoop if an animal would be its own ancestor
-     * @throws IllegalStateException if a row was not told, or the pedigree was built already
+     * @throws IllegalStateException if a row was not told, the kinships of founders contradict each other, or the pedigree
+     *     was built already
      */
     public Pedigree build() {
         requireOpen();
@@ -267,6 +271,9 @@ public final class PedigreeBuilder {
         for (int pair = dnaPairsBefore; pair < dnaPairs; pair++) {
             requireFounder(dnaA[pair]);
             requireFounder(dnaB[pair]);
+        }
+        if (dnaPairs > dnaPairsBefore) {
+            FounderKinshipCheck.require(this);
         }
         var pedigree = before != null && LateBirths.areAll(before.births(), this)
                 ? before.with(this)

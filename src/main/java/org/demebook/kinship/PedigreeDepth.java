@@ -87,12 +87,17 @@ public final class PedigreeDepth {
 
     /**
      * Generation length: the mean age of sires and the mean age of dams at the births of these young, and of both the
-     * mean. {@code NaN} where no age of a sire or none of a dam is known; hidden males have no age.
+     * mean. {@code NaN} where no age of a sire or none of a dam is known; hidden males have no age, and
+     * a young of its dam alone has no sire.
      *
      * @param bornAt by row, the time of birth in the unit of the answer; {@code NaN} where unknown
      */
     public double generationLength(double[] bornAt, int... young) {
-        return (meanAge(bornAt, births::sire, young) + meanAge(bornAt, births::dam, young)) / 2;
+        return (meanAge(bornAt, this::itsSire, young) + meanAge(bornAt, births::dam, young)) / 2;
+    }
+
+    private int itsSire(int node) {
+        return births.kind()[node] == Births.PARTHENOGEN ? Births.NONE : births.sire(node);
     }
 
     private double meanAge(double[] bornAt, IntUnaryOperator parentOf, int[] young) {

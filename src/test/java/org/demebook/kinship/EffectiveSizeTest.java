@@ -58,7 +58,7 @@ class EffectiveSizeTest {
     void a_pool_of_419_in_512_falls_below_three_quarters_after_a_few_generations(int effectiveSize, int generations) {
         // By (1 − 1/(2Ne))^t, computed apart from this code.
         double now = 419. / 512;
-        assertThat(EffectiveSize.generationsUntilBelow(.75, now, effectiveSize)).isEqualTo(generations);
+        assertThat(EffectiveSize.generationsUntilBelow(.75, now, effectiveSize)).hasValue(generations);
         assertThat(now * EffectiveSize.retained(effectiveSize, generations)).isLessThan(.75);
         assertThat(now * EffectiveSize.retained(effectiveSize, generations - 1)).isGreaterThanOrEqualTo(.75);
         double years = EffectiveSize.yearsUntilBelow(.75, now, effectiveSize, 6);
@@ -68,6 +68,24 @@ class EffectiveSizeTest {
     @Test
     void a_target_already_missed_is_missed_now() {
         assertThat(EffectiveSize.yearsUntilBelow(.9, .85, 20, 6)).isZero();
-        assertThat(EffectiveSize.generationsUntilBelow(.9, .85, 20)).isZero();
+        assertThat(EffectiveSize.generationsUntilBelow(.9, .85, 20)).hasValue(0);
+    }
+
+    @Test
+    void what_does_not_shrink_never_falls_below() {
+        double never = EffectiveSize.fromInbreedingRate(0);
+        assertThat(EffectiveSize.yearsUntilBelow(.75, .9, never, 6)).isEqualTo(Double.POSITIVE_INFINITY);
+        assertThat(EffectiveSize.generationsUntilBelow(.75, .9, never)).isEmpty();
+        assertThat(EffectiveSize.retained(never, 10)).isEqualTo(1);
+        assertThat(EffectiveSize.yearsUntilBelow(0, .9, 20, 6)).isEqualTo(Double.POSITIVE_INFINITY);
+        assertThat(EffectiveSize.generationsUntilBelow(0, .9, 20)).isEmpty();
+    }
+
+    @Test
+    void where_a_sex_is_missing_the_next_generation_has_nothing() {
+        double none = EffectiveSize.fromSexRatio(5, 0);
+        assertThat(EffectiveSize.retained(none, 1)).isZero();
+        assertThat(EffectiveSize.yearsUntilBelow(.75, .9, none, 6)).isZero();
+        assertThat(EffectiveSize.generationsUntilBelow(.75, .9, none)).hasValue(1);
     }
 }

@@ -132,6 +132,26 @@ class EveryPedigreeTest {
         });
     }
 
+    @Test
+    void unknown_full_sibs_are_what_telling_them_as_animals_would_give() {
+        Made.each(made -> {
+            var told = made.pedigree().toldWithUnknownFullSibs();
+            var pedigree = made.built().under(Convention.UNKNOWN_FULL_SIBS);
+            int[] all = made.pedigree().rowsAsMade();
+            double[][] toldTable = told.kinship(all, all);
+            double[][] table = pedigree.kinship(all, all);
+            double error =
+                    Math.abs(told.pool(all).geneDiversity() - pedigree.pool(all).geneDiversity());
+            for (int i : all) {
+                for (int j : all) {
+                    error = Math.max(error, Math.abs(table[i][j] - toldTable[i][j]));
+                }
+                error = Math.max(error, Math.abs(pedigree.inbreeding(i) - told.inbreeding(i)));
+            }
+            assertThat(error).as("%s", made).isLessThan(ROUNDING);
+        });
+    }
+
     private static int[] shuffled(int animals, long seed) {
         var rows = new ArrayList<>(IntStream.range(0, animals).boxed().toList());
         Collections.shuffle(rows, new Random(seed));

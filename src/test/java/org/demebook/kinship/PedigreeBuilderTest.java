@@ -193,4 +193,40 @@ class PedigreeBuilderTest {
         assertThat(pedigree.kinshipRange(3, 4, 2, 1).exhaustive()).isFalse();
         assertThat(pedigree.kinshipRange(3, 4, 2, 1)).isEqualTo(pedigree.kinshipRange(3, 4, 2, 1));
     }
+
+    // Two founders that are not inbred have a kinship of ½ at most, that of identical twins; and who is a twin of two
+    // animals makes these twins of each other.
+    @Test
+    void kinships_of_founders_that_no_animals_could_have_are_refused() {
+        assertThatIllegalStateException()
+                .isThrownBy(() -> founders(2).founderKinship(0, 1, .6).build())
+                .withMessageContaining("founder 1");
+        assertThatIllegalStateException()
+                .isThrownBy(() -> founders(3)
+                        .founderKinship(0, 1, .5)
+                        .founderKinship(1, 2, .5)
+                        .build())
+                .withMessageContaining("founder 2");
+        assertThatIllegalStateException().isThrownBy(() -> founders(4)
+                .founderKinship(0, 1, .4)
+                .founderKinship(1, 2, .4)
+                .founderKinship(0, 2, .1)
+                .build());
+        assertThat(founders(2).founderKinship(0, 1, .5).build().kinship(0, 1)).isEqualTo(.5);
+        assertThat(founders(3)
+                        .founderKinship(0, 1, .5)
+                        .founderKinship(1, 2, .5)
+                        .founderKinship(0, 2, .5)
+                        .build()
+                        .kinship(0, 2))
+                .isEqualTo(.5);
+    }
+
+    private static PedigreeBuilder founders(int count) {
+        var builder = Pedigree.builder(count);
+        for (int row = 0; row < count; row++) {
+            builder.founder(row);
+        }
+        return builder;
+    }
 }

@@ -77,4 +77,17 @@ class PedigreeDepthTest {
         assertThat(pedigree.depth().generationLength(bornAt, 2, 3, 4, 5)).isCloseTo(expected, EXACT);
         assertThat(pedigree.depth().generationLength(bornAt, 0, 1)).isNaN();
     }
+
+    @Test
+    void a_young_of_its_dam_alone_says_nothing_of_the_age_of_sires() {
+        var pedigree = Pedigree.builder(4)
+                .founder(0)
+                .founder(1)
+                .young(2, 0, 1)
+                .parthenogen(3, 1, Fusion.TERMINAL, 0)
+                .build();
+        double[] bornAt = {2000, 2001, 2004, 2008};
+        // Sire age 4; dam ages 3 and 7.
+        assertThat(pedigree.depth().generationLength(bornAt, 2, 3)).isEqualTo(4.5);
+    }
 }

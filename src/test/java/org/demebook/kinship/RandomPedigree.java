@@ -108,6 +108,46 @@ final class RandomPedigree {
         return builder.build();
     }
 
+    /** The same animals, with every unknown parent and every stranger a row of its own behind them, young of one pair. */
+    Pedigree toldWithUnknownFullSibs() {
+        int[] rows = rowsAsMade();
+        int sire = animals;
+        int dam = animals + 1;
+        int next = animals + 2;
+        int most = next + animals + males;
+        var builder = Pedigree.builder(most).founder(sire).founder(dam);
+        int[] handles = noMales();
+        for (int i = 0; i < animals; i++) {
+            int missing = next;
+            boolean lacksSire = kind[i] == Kind.YOUNG && this.sire[i] < 0;
+            boolean lacksDam = (kind[i] == Kind.YOUNG || kind[i] == Kind.OF_UNKNOWN_SIRE) && this.dam[i] < 0;
+            if (lacksSire || lacksDam) {
+                builder.young(next++, sire, dam);
+            }
+            int itsDam = lacksDam ? missing : this.dam[i];
+            if (kind[i] == Kind.UNKNOWN_PARENTS) {
+                builder.young(i, sire, dam);
+            } else if (kind[i] == Kind.YOUNG) {
+                builder.young(i, lacksSire ? missing : this.sire[i], itsDam);
+            } else if (kind[i] == Kind.OF_UNKNOWN_SIRE) {
+                int male = this.sire[i];
+                if (handles[male] == 0) {
+                    builder.young(next, sire, dam);
+                    handles[male] = builder.unknownSire(
+                            new int[] {candidates[male][0], candidates[male][1], next++}, chances[male]);
+                }
+                builder.young(i, handles[male], itsDam);
+            } else {
+                tell(builder, i, rows, handles);
+                builder.key(i, new UUID(0, i));
+            }
+        }
+        while (next < most) {
+            builder.founder(next++);
+        }
+        return builder.build();
+    }
+
     void tell(PedigreeBuilder builder, int[] rowOf, int from, int to, int[] handles) {
         int[] animalOf = new int[animals];
         for (int i = 0; i < animals; i++) {
