@@ -137,6 +137,7 @@ create index animal_dam on animal (population_id, dam_id) where dam_id is not nu
 create index animal_sire on animal (population_id, sire_id) where sire_id is not null;
 create index animal_collection on animal (population_id, collection_id) where collection_id is not null;
 create index animal_litter on animal (population_id, litter_id) where litter_id is not null;
+create index animal_revision on animal (population_id, revision) where revision > 0;
 
 create table candidate_sire (
     population_id uuid          not null,

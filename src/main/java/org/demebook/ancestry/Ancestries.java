@@ -6,16 +6,20 @@ import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.util.ArrayList;
 import java.util.UUID;
 import java.util.concurrent.locks.ReentrantLock;
 import org.demebook.keeper.Standing;
 import org.demebook.problem.Refusal;
 import org.demebook.registry.Animals;
+import org.demebook.registry.PedigreeRow;
+import org.jboss.logging.Logger;
 import org.jspecify.annotations.Nullable;
 
 /** The populations of this node as pedigrees, and what they tell of one animal, of two, and of all that are alive. */
 @ApplicationScoped
 public class Ancestries {
+    private static final Logger LOG = Logger.getLogger(Ancestries.class);
     private static final int POPULATIONS_IN_MEMORY = 16;
 
     @Inject
@@ -33,8 +37,9 @@ public class Ancestries {
     /**
      * The population as it was when the standing was read, or later.
      *
-     * <p>Costs nothing while the journal stands still. After a change the whole population is read and numbered again, once
-     * for all who ask.
+     * <p>Costs nothing while the journal stands still. After births, deaths and moves the records that they touched are read
+     * and added, after a changed parentage the whole population is read; either once for all who ask, and computed outside
+     * any transaction. Populations do not wait for each other.
      */
     public Snapshot snapshot(Standing by) {
         var slot = slots.get(by.populationId(), population -> new Slot());
@@ -46,7 +51,7 @@ public class Ancestries {
         try {
             var loaded = slot.latest;
             if (loaded == null || loaded.head() < by.head()) {
-                loaded = read(by.populationId());
+                loaded = loaded == null ? read(by.populationId()) : readOn(by.populationId(), loaded);
                 slot.latest = loaded;
             }
             return loaded;
@@ -55,10 +60,19 @@ public class Ancestries {
         }
     }
 
+    private Snapshot readOn(UUID populationId, Snapshot before) {
+        var touched = new ArrayList<PedigreeRow>();
+        long head = animals.changedSince(populationId, before.head(), touched::add);
+        return before.after(head, touched).orElseGet(() -> read(populationId));
+    }
+
     private Snapshot read(UUID populationId) {
-        var reader = new SnapshotReader();
-        long head = animals.eachOf(populationId, reader::add);
-        return reader.snapshot(head);
+        long began = System.nanoTime();
+        var all = new ArrayList<PedigreeRow>();
+        long head = animals.eachOf(populationId, all::add);
+        var snapshot = Snapshot.of(head, all);
+        LOG.debugf("read %s in %.1f ms", snapshot, (System.nanoTime() - began) / 1e6);
+        return snapshot;
     }
 
     /** The row of an animal by its number as somebody typed it; refuses with MISTYPED_NUMBER or NO_SUCH_ANIMAL. */

@@ -11,6 +11,10 @@ import org.jspecify.annotations.Nullable;
  * @param animal itself, as generation 0
  * @param generations how far back the ancestors are listed; the figures look at all that is known
  * @param inbreedingCoefficient F, in [0, 1]
+ * @param inbreedingBySire from the lowest to the highest that F may be; absent where it depends on no sire that is one of
+ *     several
+ * @param inbreedingIfUnknownAreSiblings what F would be if all unknown parents were full siblings of each other, the
+ *     customary worst case; absent where all ancestry is known
  * @param knownAncestry the share of its genome, in [0, 1], that traces to stated founders
  * @param convention {@code unrelated}: an unknown parent counts as unrelated to all, which understates F
  * @param founders the largest contribution first
@@ -22,6 +26,8 @@ public record AncestryView(
         Ancestor animal,
         int generations,
         double inbreedingCoefficient,
+        @Nullable FigureRange inbreedingBySire,
+        @Nullable Double inbreedingIfUnknownAreSiblings,
         double knownAncestry,
         String convention,
         List<Contribution> founders,

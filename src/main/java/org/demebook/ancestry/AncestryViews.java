@@ -1,5 +1,7 @@
 package org.demebook.ancestry;
 
+import static org.demebook.kinship.Convention.KNOWN_ONLY;
+import static org.demebook.kinship.Convention.UNKNOWN_FULL_SIBS;
 import static org.demebook.kinship.Pedigree.UNKNOWN;
 
 import java.util.ArrayList;
@@ -12,6 +14,8 @@ import org.demebook.ancestry.AncestryView.Ancestor;
 import org.demebook.ancestry.AncestryView.Contribution;
 import org.demebook.kinship.Convention;
 import org.demebook.kinship.FounderContributions;
+import org.demebook.kinship.GenePool;
+import org.jspecify.annotations.Nullable;
 
 /** Shows what a snapshot knows, by studbook number. */
 final class AncestryViews {
@@ -29,6 +33,10 @@ final class AncestryViews {
                 ancestors.get(0),
                 generations,
                 pedigree.inbreeding(row),
+                FigureRange.ofInbreeding(pedigree, row),
+                pedigree.knownFraction(row) == 1
+                        ? null
+                        : pedigree.under(UNKNOWN_FULL_SIBS).inbreeding(row),
                 pedigree.knownFraction(row),
                 UNRELATED,
                 founders,
@@ -83,10 +91,14 @@ final class AncestryViews {
                         .thenComparing(Comparator.naturalOrder()))
                 .map(snapshot::number)
                 .toList();
+        var pedigree = snapshot.pedigree();
+        boolean allKnown = pedigree.knownFraction(row) == 1 && pedigree.knownFraction(other) == 1;
         return new KinshipView(
                 side(snapshot, row),
                 side(snapshot, other),
-                snapshot.pedigree().kinship(row, other),
+                pedigree.kinship(row, other),
+                FigureRange.ofKinship(pedigree, row, other),
+                allKnown ? null : pedigree.under(UNKNOWN_FULL_SIBS).kinship(row, other),
                 UNRELATED,
                 common,
                 snapshot.head());
@@ -102,7 +114,19 @@ final class AncestryViews {
     static GenePoolView genePool(Snapshot snapshot) {
         if (snapshot.pool().isEmpty()) {
             return new GenePoolView(
-                    0, null, null, null, "coancestry", null, null, UNRELATED, List.of(), null, snapshot.head());
+                    0,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    "coancestry",
+                    null,
+                    null,
+                    UNRELATED,
+                    List.of(),
+                    null,
+                    snapshot.head());
         }
         var pool = snapshot.pool().get();
         var contributions = pool.founderContributions();
@@ -111,6 +135,8 @@ final class AncestryViews {
                 pool.size(),
                 pool.meanKinship(),
                 pool.geneDiversity(),
+                geneDiversity(snapshot, pool, KNOWN_ONLY),
+                geneDiversity(snapshot, pool, UNKNOWN_FULL_SIBS),
                 pool.founderGenomeEquivalents(),
                 "coancestry",
                 contributions.effectiveFounders(),
@@ -119,6 +145,14 @@ final class AncestryViews {
                 founders,
                 unnamed(founders),
                 snapshot.head());
+    }
+
+    /** Null where no gene is known. */
+    private static @Nullable Double geneDiversity(Snapshot snapshot, GenePool pool, Convention convention) {
+        double other = pool.knownFraction() == 1
+                ? pool.geneDiversity()
+                : snapshot.pedigree().under(convention).pool(pool.animals()).geneDiversity();
+        return Double.isNaN(other) ? null : other;
     }
 
     /** The stated ones only: an animal of unknown parents stands at the edge of what is known, and is no founder. */

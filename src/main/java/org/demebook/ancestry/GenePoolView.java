@@ -10,6 +10,9 @@ import org.jspecify.annotations.Nullable;
  * @param living how many animals
  * @param meanKinship of all pairs, each animal with itself included; in [0, 1]
  * @param geneDiversity 1 − mean kinship
+ * @param geneDiversityOfKnownGenes the same of the genes alone that trace to stated founders
+ * @param geneDiversityIfUnknownAreSiblings what it would be if all unknown parents were full siblings of each other, the
+ *     customary worst case
  * @param founderGenomeEquivalents 1 / (2 · mean kinship)
  * @param founderGenomeEquivalentsBy {@code coancestry}; by the retention of alleles is another quantity
  * @param effectiveFounders the number of founders that would give the same evenness with equal shares
@@ -23,6 +26,8 @@ public record GenePoolView(
         int living,
         @Nullable Double meanKinship,
         @Nullable Double geneDiversity,
+        @Nullable Double geneDiversityOfKnownGenes,
+        @Nullable Double geneDiversityIfUnknownAreSiblings,
         @Nullable Double founderGenomeEquivalents,
         String founderGenomeEquivalentsBy,
         @Nullable Double effectiveFounders,

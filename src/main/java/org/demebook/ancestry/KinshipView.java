@@ -1,17 +1,28 @@
 package org.demebook.ancestry;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How two animals are related.
  *
  * @param kinship the inbreeding coefficient F of young of the two, in [0, 1]
+ * @param bySire from the lowest to the highest that it may be; absent where it depends on no sire that is one of several
+ * @param ifUnknownAreSiblings what it would be if all unknown parents were full siblings of each other, the customary worst
+ *     case; absent where all ancestry of the two is known
  * @param convention {@code unrelated}: an unknown parent counts as unrelated to all, which understates kinship
  * @param commonAncestors studbook numbers, the nearest first; one of the two itself, where it is an ancestor of the other
  * @param journalHead the last journal entry that was taken into account
  */
 public record KinshipView(
-        Side animal, Side other, double kinship, String convention, List<String> commonAncestors, long journalHead) {
+        Side animal,
+        Side other,
+        double kinship,
+        @Nullable FigureRange bySire,
+        @Nullable Double ifUnknownAreSiblings,
+        String convention,
+        List<String> commonAncestors,
+        long journalHead) {
 
     /**
      * One of the two.

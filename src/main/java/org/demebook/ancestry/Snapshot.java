@@ -1,90 +1,94 @@
 package org.demebook.ancestry;
 
 import java.time.LocalDate;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
-import java.util.stream.IntStream;
 import org.demebook.kinship.GenePool;
 import org.demebook.kinship.Pedigree;
+import org.demebook.registry.Origin;
 import org.demebook.registry.PedigreeRow;
 import org.demebook.registry.Sex;
 import org.demebook.registry.StatedSire;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A population as its journal left it at one entry: parallel arrays by row, and the pedigree under the same rows.
+ * A population as its journal left it at one entry: its animals by row, and the pedigree under the same rows.
  *
  * <p>Records that were found to be one animal have one row; each of their numbers leads to it. Rows stand in the order of
- * the numbers. Immutable. Takes about 450 bytes an animal: its texts and places 250, its pedigree 200.
+ * the numbers. Immutable. Takes about BYTES bytes an animal, of which its pedigree takes 200.
  */
 public final class Snapshot {
     private final long head;
-    private final String[] number;
-    private final Sex[] sex;
-    private final @Nullable String[] born;
-    private final @Nullable LocalDate[] bornEarliest;
-    private final @Nullable LocalDate[] bornLatest;
-    private final boolean[] alive;
-    private final @Nullable LocalDate[] diedEarliest;
-    private final @Nullable UUID[] collection;
-    private final @Nullable UUID[] owner;
-    private final boolean[] founder;
-    private final Map<String, Integer> rowOfNumber;
-    private final ParentRows parents;
+    private final Records records;
+    private final Parents parents;
     private final Pedigree pedigree;
     private final Optional<GenePool> pool;
 
-    /**
-     * @param animals by row
-     * @param founder by row: taken from the wild, and so without parents in the register
-     * @param rowOfNumber also of the numbers that another one stands for
-     */
-    Snapshot(
-            long head,
-            List<PedigreeRow> animals,
-            boolean[] founder,
-            Map<String, Integer> rowOfNumber,
-            ParentRows parents,
-            Pedigree pedigree) {
-        this.head = head;
-        this.founder = founder;
-        this.rowOfNumber = rowOfNumber;
-        this.parents = parents;
-        this.pedigree = pedigree;
-        int size = animals.size();
-        number = new String[size];
-        sex = new Sex[size];
-        born = new String[size];
-        bornEarliest = new LocalDate[size];
-        bornLatest = new LocalDate[size];
-        alive = new boolean[size];
-        diedEarliest = new LocalDate[size];
-        collection = new UUID[size];
-        owner = new UUID[size];
-        var shared = new HashMap<Object, Object>();
-        for (int row = 0; row < size; row++) {
-            var animal = animals.get(row);
-            number[row] = animal.number();
-            sex[row] = animal.sex();
-            born[row] = once(shared, animal.born());
-            bornEarliest[row] = once(shared, animal.bornEarliest());
-            bornLatest[row] = once(shared, animal.bornLatest());
-            alive[row] = animal.alive();
-            diedEarliest[row] = once(shared, animal.diedEarliest());
-            collection[row] = once(shared, animal.collectionId());
-            owner[row] = once(shared, animal.ownerCollectionId());
-        }
-        int[] living = living();
-        pool = living.length == 0 ? Optional.empty() : Optional.of(pedigree.pool(living));
+    private Snapshot(long head, Records records, BirthTeller births) {
+        this(head, records, births.parents(), births.pedigree());
     }
 
-    // litters share their day of birth and their collection: equal values are kept once
-    @SuppressWarnings("unchecked")
-    private static <T> @Nullable T once(Map<Object, Object> shared, @Nullable T value) {
-        return value == null ? null : (T) shared.computeIfAbsent(value, same -> same);
+    private Snapshot(long head, Records records, Parents parents, Pedigree pedigree) {
+        this(head, records, parents, pedigree, pool(records, pedigree));
+    }
+
+    private Snapshot(long head, Records records, Parents parents, Pedigree pedigree, Optional<GenePool> pool) {
+        this.head = head;
+        this.records = records;
+        this.parents = parents;
+        this.pedigree = pedigree;
+        this.pool = pool;
+    }
+
+    private static Optional<GenePool> pool(Records records, Pedigree pedigree) {
+        int[] living = records.living();
+        return living.length == 0 ? Optional.empty() : Optional.of(pedigree.pool(living));
+    }
+
+    /** @param all records of a population, in the order of the numbers */
+    static Snapshot of(long head, List<PedigreeRow> all) {
+        var records = Records.of(all);
+        return new Snapshot(head, records, new BirthTeller(records));
+    }
+
+    /**
+     * This population after entries that touched these records: births are added to its pedigree, and its living counted
+     * anew. Empty where that would not do, since ancestry that was told before is told differently now; then all of it has
+     * to be read. O(population) in copying and one sweep of its pedigree, O(ancestors) for each birth.
+     *
+     * @param touched in the order of the numbers, as they are now
+     */
+    Optional<Snapshot> after(long laterHead, List<PedigreeRow> touched) {
+        if (touched.isEmpty()) {
+            return Optional.of(new Snapshot(laterHead, records, parents, pedigree, pool));
+        }
+        if (!touched.stream().allMatch(this::leavesAncestryAlone)) {
+            return Optional.empty();
+        }
+        var later = records.with(touched);
+        if (later.size() > records.size()) {
+            return Optional.of(new Snapshot(laterHead, later, new BirthTeller(later, parents, pedigree)));
+        }
+        boolean sameLiving = touched.stream()
+                .allMatch(record -> record.alive()
+                        == records.animal(records.row(record.id())).alive());
+        return Optional.of(
+                new Snapshot(laterHead, later, parents, pedigree, sameLiving ? pool : pool(later, pedigree)));
+    }
+
+    private boolean leavesAncestryAlone(PedigreeRow record) {
+        if (record.sameAsId() != null) {
+            return false;
+        }
+        if (!records.knows(record.id())) {
+            return records.comesLast(record.number());
+        }
+        int row = records.row(record.id());
+        return !records.isJoined(row)
+                && record.parentageSeq() <= head
+                && (record.origin() == Origin.WILD_CAUGHT)
+                        == (records.animal(row).origin() == Origin.WILD_CAUGHT);
     }
 
     /** Sequence number of the journal entry up to which this is. */
@@ -93,60 +97,60 @@ public final class Snapshot {
     }
 
     public int size() {
-        return number.length;
+        return records.size();
     }
 
     /** The row of an animal by any of its numbers. */
     Optional<Integer> row(String writtenNumber) {
-        return Optional.ofNullable(rowOfNumber.get(writtenNumber));
+        return records.row(writtenNumber);
     }
 
     public String number(int row) {
-        return number[row];
+        return records.animal(row).number();
     }
 
     public Sex sex(int row) {
-        return sex[row];
+        return records.animal(row).sex();
     }
 
     /** As it is known, in writing. */
     @Nullable
     String born(int row) {
-        return born[row];
+        return records.animal(row).born();
     }
 
     /** Null: not known, or open towards the past. */
     public @Nullable LocalDate bornEarliest(int row) {
-        return bornEarliest[row];
+        return records.animal(row).bornEarliest();
     }
 
     /** Null: not known, or open towards the future. */
     public @Nullable LocalDate bornLatest(int row) {
-        return bornLatest[row];
+        return records.animal(row).bornLatest();
     }
 
     public boolean alive(int row) {
-        return alive[row];
+        return records.animal(row).alive();
     }
 
     /** Null: it is alive, or nobody knows since when it is not. */
     public @Nullable LocalDate diedEarliest(int row) {
-        return diedEarliest[row];
+        return records.animal(row).diedEarliest();
     }
 
     /** Where it lives; null while it is in a transfer. Never to be shown. */
     public @Nullable UUID collection(int row) {
-        return collection[row];
+        return records.animal(row).collectionId();
     }
 
     /** Whose it is. Never to be shown. */
     public @Nullable UUID owner(int row) {
-        return owner[row];
+        return records.animal(row).ownerCollectionId();
     }
 
     /** Whether it was taken from the wild, which is not the same as that nobody knows its parents. */
     public boolean founder(int row) {
-        return founder[row];
+        return parents.founder().get(row);
     }
 
     /** Row of the dam, or {@link Pedigree#UNKNOWN}. */
@@ -165,12 +169,12 @@ public final class Snapshot {
         if (sire != null) {
             return sire;
         }
-        return sires(row).length == 0 ? StatedSire.UNKNOWN : StatedSire.known(number[sires(row)[0]]);
+        return sires(row).length == 0 ? StatedSire.UNKNOWN : StatedSire.known(number(sires(row)[0]));
     }
 
     /** Rows of the living, ascending. */
     public int[] living() {
-        return IntStream.range(0, number.length).filter(row -> alive[row]).toArray();
+        return records.living();
     }
 
     public Pedigree pedigree() {
@@ -182,17 +186,8 @@ public final class Snapshot {
         return pool;
     }
 
-    /**
-     * Who the parents are, by row.
-     *
-     * @param dam {@link Pedigree#UNKNOWN} where nobody knows
-     * @param sires the known sire, or all candidates
-     * @param uncertainSire what is stated where it is not one known male
-     */
-    record ParentRows(int[] dam, int[][] sires, Map<Integer, StatedSire> uncertainSire) {}
-
     @Override
     public String toString() {
-        return "%d animals at entry %d".formatted(number.length, head);
+        return "%d animals at entry %d".formatted(size(), head);
     }
 }

@@ -179,6 +179,16 @@ public class Animals {
         return pedigreeRows.eachOf(populationId, consumer);
     }
 
+    /**
+     * The records that entries after the given one touched, in the order of the numbers: for those who know the rest.
+     *
+     * @return the sequence number of the journal entry up to which this is
+     */
+    @Transactional
+    public long changedSince(UUID populationId, long seq, Consumer<PedigreeRow> consumer) {
+        return pedigreeRows.changedSince(populationId, seq, consumer);
+    }
+
     /** The animal, alive and in a collection of the asker's; refuses with NOT_YOUR_ANIMAL or ANIMAL_DEAD. */
     @Transactional
     public Custody inHand(Standing by, String number) {

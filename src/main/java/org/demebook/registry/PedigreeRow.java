@@ -14,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param collectionId where it lives; null while it is in a transfer
  * @param ownerCollectionId whose it is
  * @param sameAsId the record that stands for this one; null when it stands for itself
+ * @param parentageSeq the entry that states its parents
  */
 public record PedigreeRow(
         UUID id,
@@ -29,7 +30,8 @@ public record PedigreeRow(
         Sire sire,
         @Nullable UUID collectionId,
         @Nullable UUID ownerCollectionId,
-        @Nullable UUID sameAsId) {
+        @Nullable UUID sameAsId,
+        long parentageSeq) {
 
     /**
      * This record with its gaps filled from another record of the same animal. The parents are those of one record, never
@@ -52,6 +54,7 @@ public record PedigreeRow(
                 descended.sire,
                 collectionId,
                 ownerCollectionId,
-                sameAsId);
+                sameAsId,
+                Math.max(parentageSeq, other.parentageSeq));
     }
 }

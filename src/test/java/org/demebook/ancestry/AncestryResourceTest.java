@@ -13,6 +13,7 @@ import static org.hamcrest.Matchers.empty;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItems;
 import static org.hamcrest.Matchers.hasSize;
+import static org.hamcrest.Matchers.lessThan;
 import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.nullValue;
 
@@ -277,6 +278,72 @@ class AncestryResourceTest {
                     .statusCode(400)
                     .body("type", equalTo("/problems/bad-parameter"));
         }
+    }
+
+    // By hand: the kinship of a young with a son of one candidate is half that of its sire with him, 1/4 or 0.
+    @Test
+    void a_sire_who_is_one_of_several_gives_a_range_beside_the_figure() {
+        var own = Colony.found();
+        var dam = founder(own, "female");
+        var sire = founder(own, "male");
+        var other = founder(own, "male");
+        var son = own.young(WREN, "male", "2018-06-01", founder(own, "female"), sire);
+        var wanted = animal("female", "2020-06-01");
+        wanted.put("dam", dam);
+        wanted.put(
+                "sire",
+                Map.of(
+                        "kind",
+                        "candidates",
+                        "candidates",
+                        List.of(
+                                Map.of("animal", sire, "probability", .5),
+                                Map.of("animal", other, "probability", .5))));
+        var young = own.register(WREN, wanted);
+
+        get(own, DOV, "/animals/" + young + "/kinship/" + son)
+                .body("kinship", equalTo(1 / 16.0))
+                .body("bySire.lowest", equalTo(0.0))
+                .body("bySire.highest", equalTo(1 / 8.0))
+                .body("bySire.cases", equalTo(2))
+                .body("bySire.allCases", equalTo(true))
+                .body("ifUnknownAreSiblings", nullValue());
+        get(own, DOV, "/animals/" + son + "/kinship/" + dam).body("bySire", nullValue());
+        var back = own.young(WREN, "male", "2024-06-01", young, son);
+        get(own, DOV, "/animals/" + back + "/ancestry")
+                .body("inbreedingCoefficient", equalTo(1 / 16.0))
+                .body("inbreedingBySire.lowest", equalTo(0.0))
+                .body("inbreedingBySire.highest", equalTo(1 / 8.0));
+    }
+
+    // By hand: full siblings have a kinship of 1/4, so an animal of unknown parents and a young of another such 1/8.
+    @Test
+    void unknown_parents_are_counted_as_siblings_beside_the_figure() {
+        var own = Colony.found();
+        var unknown = own.register(WREN, animal("male", "2018"));
+        var another = own.register(INES, animal("female", "2018"));
+        var young = own.young(INES, "female", "2021-06-01", another, founder(own, "male"));
+        get(own, DOV, "/animals/" + unknown + "/kinship/" + young)
+                .body("kinship", equalTo(0.0))
+                .body("ifUnknownAreSiblings", equalTo(1 / 8.0))
+                .body("bySire", nullValue());
+        var grandchild = own.young(INES, "female", "2024-06-01", young, unknown);
+        get(own, DOV, "/animals/" + grandchild + "/ancestry")
+                .body("inbreedingCoefficient", equalTo(0.0))
+                .body("inbreedingIfUnknownAreSiblings", equalTo(1 / 8.0));
+        double best = get(own, DOV, "/gene-pool")
+                .extract()
+                .<Number>path("geneDiversity")
+                .doubleValue();
+        get(own, DOV, "/gene-pool")
+                .body("geneDiversityIfUnknownAreSiblings", lessThan(best))
+                .body("geneDiversityOfKnownGenes", lessThan(best));
+    }
+
+    private static String founder(Colony own, String sex) {
+        var founder = animal(sex, "2015");
+        founder.put("origin", "wild-caught");
+        return own.register(WREN, founder);
     }
 
     @Test

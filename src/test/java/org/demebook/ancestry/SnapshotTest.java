@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import org.demebook.kinship.Pedigree;
@@ -15,8 +16,8 @@ import org.demebook.registry.StudbookNumber;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
-class SnapshotReaderTest {
-    private final SnapshotReader reader = new SnapshotReader();
+class SnapshotTest {
+    private final List<PedigreeRow> records = new ArrayList<>();
     private long serials;
 
     @Test
@@ -25,7 +26,7 @@ class SnapshotReaderTest {
         var bought = add(record(Sex.MALE, Origin.UNKNOWN, null, new Sire.Unknown()));
         var young = add(young(wild, known(bought)));
 
-        var snapshot = reader.snapshot(7);
+        var snapshot = Snapshot.of(7, records);
 
         assertThat(snapshot.head()).isEqualTo(7);
         assertThat(snapshot.founder(row(snapshot, wild))).isTrue();
@@ -38,7 +39,7 @@ class SnapshotReaderTest {
         var wild = add(founder(Sex.FEMALE));
         var young = add(young(wild, new Sire.Unknown()));
 
-        var snapshot = reader.snapshot(1);
+        var snapshot = Snapshot.of(1, records);
 
         assertThat(snapshot.pedigree().knownFraction(row(snapshot, young))).isEqualTo(.5);
         assertThat(snapshot.sires(row(snapshot, young))).isEmpty();
@@ -56,7 +57,7 @@ class SnapshotReaderTest {
         var three = add(young(dam, candidates(sires, null)));
         var four = add(young(dam, candidates(sires, null)));
 
-        var snapshot = reader.snapshot(1);
+        var snapshot = Snapshot.of(1, records);
 
         assertThat(kinship(snapshot, one, two)).isCloseTo(.25, within(1e-15));
         assertThat(kinship(snapshot, three, four)).isCloseTo(.1725, within(1e-15));
@@ -73,7 +74,7 @@ class SnapshotReaderTest {
         var corrected = add(young(
                 dam, new Sire.Candidates(List.of(new Sire.Candidate(sires.get(2).id(), "1")), draw)));
 
-        var snapshot = reader.snapshot(1);
+        var snapshot = Snapshot.of(1, records);
 
         // ¼·½ (dam) + ¼·½·.2: the third male sired the other with probability .2
         assertThat(kinship(snapshot, one, corrected)).isCloseTo(.125 + .025, within(1e-15));
@@ -86,7 +87,7 @@ class SnapshotReaderTest {
         var whole = add(young(dam, new Sire.None("terminal", "0")));
         var crossed = add(young(dam, new Sire.None("terminal", "0.25")));
 
-        var snapshot = reader.snapshot(1);
+        var snapshot = Snapshot.of(1, records);
 
         assertThat(snapshot.pedigree().inbreeding(row(snapshot, whole))).isEqualTo(1);
         assertThat(snapshot.pedigree().inbreeding(row(snapshot, crossed))).isEqualTo(.75);
@@ -104,7 +105,7 @@ class SnapshotReaderTest {
         var aliasOfAlias = add(sameAs(alias, record(Sex.MALE, Origin.UNKNOWN, null, new Sire.Unknown())));
         var young = add(young(dam, known(aliasOfAlias)));
 
-        var snapshot = reader.snapshot(1);
+        var snapshot = Snapshot.of(1, records);
 
         assertThat(snapshot.size()).isEqualTo(4);
         int row = row(snapshot, canonical);
@@ -125,7 +126,7 @@ class SnapshotReaderTest {
         var alias = young(otherDam, known(sire));
         add(sameAs(canonical, dead(alias)));
 
-        var snapshot = reader.snapshot(1);
+        var snapshot = Snapshot.of(1, records);
 
         int row = row(snapshot, canonical);
         assertThat(snapshot.dam(row)).isEqualTo(row(snapshot, dam));
@@ -144,7 +145,7 @@ class SnapshotReaderTest {
         var either = List.of(new Sire.Candidate(male.id(), "0.25"), new Sire.Candidate(again.id(), "0.75"));
         var young = add(young(dam, new Sire.Candidates(either, null)));
 
-        var snapshot = reader.snapshot(1);
+        var snapshot = Snapshot.of(1, records);
 
         assertThat(snapshot.sire(row(snapshot, young)).candidates()).hasSize(1);
         assertThat(kinship(snapshot, male, young)).isEqualTo(.25);
@@ -152,7 +153,7 @@ class SnapshotReaderTest {
 
     @Test
     void a_population_without_animals_has_no_pool() {
-        var snapshot = reader.snapshot(2);
+        var snapshot = Snapshot.of(2, records);
         assertThat(snapshot.size()).isZero();
         assertThat(snapshot.pool()).isEmpty();
     }
@@ -160,7 +161,7 @@ class SnapshotReaderTest {
     // ── records ──────────────────────────────────────────────────────────────────────────────────────────────────────
 
     private PedigreeRow add(PedigreeRow record) {
-        reader.add(record);
+        records.add(record);
         return record;
     }
 
@@ -189,7 +190,8 @@ class SnapshotReaderTest {
                 sire,
                 null,
                 null,
-                null);
+                null,
+                1);
     }
 
     private static PedigreeRow sameAs(PedigreeRow canonical, PedigreeRow record) {
@@ -215,7 +217,8 @@ class SnapshotReaderTest {
                 record.sire(),
                 record.collectionId(),
                 record.ownerCollectionId(),
-                sameAsId);
+                sameAsId,
+                record.parentageSeq());
     }
 
     private static Sire known(PedigreeRow sire) {
