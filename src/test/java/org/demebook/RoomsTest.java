@@ -15,40 +15,39 @@ import jakarta.persistence.Entity;
 import jakarta.ws.rs.Path;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 /** The map of the house: which room may know which. Directions only; taste is for people. */
 class RoomsTest {
     private static final Set<String> MANNERS = Set.of("problem", "rest");
-    private static final Set<String> REGISTER = Set.of("problem", "rest", "journal", "keeper", "registry", "kinship");
+    private static final Set<String> VALUES = Set.of("notation", "taxon");
+    private static final Set<String> REGISTER =
+            union(MANNERS, VALUES, Set.of("journal", "keeper", "registry", "kinship"));
 
     private static final Map<String, Set<String>> MAY_IMPORT = Map.ofEntries(
             Map.entry("kinship", Set.of()),
             Map.entry("problem", Set.of()),
+            Map.entry("notation", Set.of()),
+            Map.entry("taxon", Set.of("notation")),
             Map.entry("rest", Set.of("problem")),
             Map.entry("journal", MANNERS),
             Map.entry("keeper", Set.of("problem", "rest", "journal")),
-            Map.entry("registry", Set.of("problem", "rest", "journal", "keeper", "kinship")),
-            Map.entry("breeding", REGISTER),
+            Map.entry("registry", union(MANNERS, VALUES, Set.of("journal", "keeper", "kinship"))),
+            Map.entry("litter", REGISTER),
             Map.entry("transfer", REGISTER),
             Map.entry("sheet", REGISTER),
             Map.entry("ancestry", REGISTER),
-            Map.entry("planning", Set.of("problem", "rest", "keeper", "registry", "ancestry", "kinship", "breeding")),
-            Map.entry("census", Set.of("problem", "rest", "journal", "keeper", "registry", "ancestry", "kinship")),
+            Map.entry("planning", union(REGISTER, Set.of("ancestry", "litter"))),
+            Map.entry("census", union(REGISTER, Set.of("ancestry"))),
             Map.entry(
-                    "start",
-                    Set.of(
-                            "problem",
-                            "rest",
-                            "journal",
-                            "keeper",
-                            "registry",
-                            "breeding",
-                            "transfer",
-                            "sheet",
-                            "ancestry",
-                            "planning",
-                            "census")));
+                    "start", union(REGISTER, Set.of("litter", "transfer", "sheet", "ancestry", "planning", "census"))));
+
+    @SafeVarargs
+    private static Set<String> union(Set<String>... rooms) {
+        return Stream.of(rooms).flatMap(Set::stream).collect(Collectors.toUnmodifiableSet());
+    }
 
     private static final JavaClasses HOUSE = new ClassFileImporter()
             .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)

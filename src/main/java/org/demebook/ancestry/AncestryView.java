@@ -1,7 +1,7 @@
 package org.demebook.ancestry;
 
 import java.util.List;
-import org.demebook.registry.Sex;
+import org.demebook.notation.Sex;
 import org.demebook.registry.StatedSire;
 import org.jspecify.annotations.Nullable;
 

@@ -6,7 +6,7 @@ import java.util.Map;
 import org.demebook.ancestry.Parents.Draw;
 import org.demebook.kinship.Pedigree;
 import org.demebook.kinship.PedigreeBuilder;
-import org.demebook.registry.Origin;
+import org.demebook.notation.Origin;
 import org.demebook.registry.Sire;
 import org.demebook.registry.StatedSire;
 import org.demebook.registry.StatedSire.StatedCandidate;

@@ -9,8 +9,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.IntStream;
+import org.demebook.notation.StudbookNumber;
 import org.demebook.registry.PedigreeRow;
-import org.demebook.registry.StudbookNumber;
 
 /**
  * The records of a population, numbered: one row for each animal, in the order of the numbers. Immutable.

@@ -6,9 +6,9 @@ import java.util.Optional;
 import java.util.UUID;
 import org.demebook.kinship.GenePool;
 import org.demebook.kinship.Pedigree;
-import org.demebook.registry.Origin;
+import org.demebook.notation.Origin;
+import org.demebook.notation.Sex;
 import org.demebook.registry.PedigreeRow;
-import org.demebook.registry.Sex;
 import org.demebook.registry.StatedSire;
 import org.jspecify.annotations.Nullable;
 

@@ -79,7 +79,7 @@ public class Census {
                     DATE_IN_FUTURE, "%s lies in the future; animals are counted when it has come.".formatted(day));
         }
         var snapshot = ancestries.snapshot(by);
-        int daysOfAgeToBreed = populations.get(by).profile().daysOfAgeToBreed();
+        int daysOfAgeToBreed = populations.get(by).profile().breeding().daysOfAgeToBreed();
         int[] living = livingOn(snapshot, day);
         var households = keepers.households(by.populationId());
         var table = new CountTable(IntStream.of(living)

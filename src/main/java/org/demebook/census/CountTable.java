@@ -8,7 +8,7 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.function.Predicate;
 import org.demebook.census.CountReleaseView.Cell;
-import org.demebook.registry.Sex;
+import org.demebook.notation.Sex;
 
 /**
  * Living animals by sex and age class, with what may not be told left out.

@@ -4,7 +4,7 @@ import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
 import org.demebook.ancestry.Snapshot;
-import org.demebook.registry.Sex;
+import org.demebook.notation.Sex;
 
 /**
  * Which animals may be proposed on a day. A snapshot has each animal once, so records that were merged are no candidates

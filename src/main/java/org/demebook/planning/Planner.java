@@ -25,12 +25,12 @@ import org.demebook.keeper.CollectionView;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.kinship.GenePool;
+import org.demebook.notation.Sex;
 import org.demebook.planning.Candidates.Age;
 import org.demebook.planning.PairingsView.Excluded;
 import org.demebook.planning.Ranking.Pair;
 import org.demebook.problem.Refusal;
 import org.demebook.registry.Populations;
-import org.demebook.registry.Sex;
 import org.jspecify.annotations.Nullable;
 
 /** Proposes pairs. All arithmetic runs on a snapshot, with no transaction open. */
@@ -131,7 +131,9 @@ public class Planner {
 
     private Candidates candidates(Standing by, Snapshot snapshot) {
         return new Candidates(
-                snapshot, LocalDate.now(clock), populations.get(by).profile().daysOfAgeToBreed());
+                snapshot,
+                LocalDate.now(clock),
+                populations.get(by).profile().breeding().daysOfAgeToBreed());
     }
 
     private void requireOwn(Standing by, Snapshot snapshot, int row) {

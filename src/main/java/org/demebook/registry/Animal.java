@@ -13,6 +13,11 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.demebook.journal.Entry;
+import org.demebook.notation.Origin;
+import org.demebook.notation.RoughDate;
+import org.demebook.notation.Sex;
+import org.demebook.notation.SourceCode;
+import org.demebook.notation.StudbookNumber;
 import org.jspecify.annotations.Nullable;
 
 /** An animal of a population, as its last facts left it. */

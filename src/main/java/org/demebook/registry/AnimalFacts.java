@@ -7,6 +7,10 @@ import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.notation.Origin;
+import org.demebook.notation.RoughDate;
+import org.demebook.notation.Sex;
+import org.demebook.notation.SourceCode;
 import org.jspecify.annotations.Nullable;
 
 /** What the journal says of animals, and what that does to their rows. */

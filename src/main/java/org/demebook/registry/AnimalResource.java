@@ -18,6 +18,7 @@ import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.net.URI;
 import org.demebook.keeper.SignedIn;
+import org.demebook.notation.Sex;
 import org.demebook.problem.Refusal;
 import org.demebook.registry.Corrections.Description;
 import org.demebook.registry.Corrections.StatedDeath;

@@ -2,6 +2,10 @@ package org.demebook.registry;
 
 import java.util.List;
 import java.util.UUID;
+import org.demebook.notation.Origin;
+import org.demebook.notation.RoughDate;
+import org.demebook.notation.Sex;
+import org.demebook.notation.SourceCode;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -25,6 +25,8 @@ import org.demebook.journal.Journal;
 import org.demebook.keeper.CollectionView;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
+import org.demebook.notation.Sex;
+import org.demebook.notation.StudbookNumber;
 import org.demebook.problem.Refusal;
 import org.demebook.rest.Page;
 import org.jspecify.annotations.Nullable;

@@ -1,6 +1,8 @@
 package org.demebook.registry;
 
 import java.util.UUID;
+import org.demebook.notation.RoughDate;
+import org.demebook.notation.Sex;
 import org.jspecify.annotations.Nullable;
 
 /**

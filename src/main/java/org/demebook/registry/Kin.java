@@ -1,5 +1,7 @@
 package org.demebook.registry;
 
+import org.demebook.notation.RoughDate;
+import org.demebook.notation.Sex;
 import org.jspecify.annotations.Nullable;
 
 /**

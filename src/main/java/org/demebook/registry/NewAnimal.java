@@ -5,6 +5,10 @@ import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 import java.util.List;
 import java.util.UUID;
+import org.demebook.notation.Origin;
+import org.demebook.notation.RoughDate;
+import org.demebook.notation.Sex;
+import org.demebook.notation.SourceCode;
 import org.jspecify.annotations.Nullable;
 
 /**

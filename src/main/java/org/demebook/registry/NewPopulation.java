@@ -5,6 +5,8 @@ import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Pattern;
 import jakarta.validation.constraints.Size;
+import org.demebook.taxon.BirthMode;
+import org.demebook.taxon.TaxonProfile;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -13,6 +13,9 @@ import java.util.Set;
 import java.util.UUID;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Standing;
+import org.demebook.notation.Origin;
+import org.demebook.notation.RoughDate;
+import org.demebook.notation.Sex;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -18,7 +18,11 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import org.demebook.notation.Origin;
+import org.demebook.notation.RoughDate;
+import org.demebook.notation.Sex;
 import org.demebook.problem.ProblemType;
+import org.demebook.taxon.TaxonProfile;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -152,7 +156,7 @@ public final class ParentageRules {
         var diedLatest = sire.died() == null ? null : sire.died().latest();
         var bornEarliest = young.born().earliest();
         if (diedLatest != null && bornEarliest != null) {
-            var conceived = bornEarliest.minusDays(profile.daysFromOvulationToBirth());
+            var conceived = bornEarliest.minusDays(profile.gestation().daysFromOvulationToBirth());
             long days = ChronoUnit.DAYS.between(diedLatest, conceived);
             if (days > 0) {
                 breaches.add(storedSperm(young, sire, conceived, days));
@@ -161,10 +165,11 @@ public final class ParentageRules {
     }
 
     private Breach storedSperm(Kin young, Kin sire, LocalDate conceived, long days) {
-        var known = days <= profile.daysOfSpermStorage()
-                ? "stored sperm is known up to %d days; a DNA test is advised".formatted(profile.daysOfSpermStorage())
+        var known = days <= profile.breeding().daysOfSpermStorage()
+                ? "stored sperm is known up to %d days; a DNA test is advised"
+                        .formatted(profile.breeding().daysOfSpermStorage())
                 : "that is beyond every published case (%d days); consider another male, or none"
-                        .formatted(profile.daysOfSpermStorage());
+                        .formatted(profile.breeding().daysOfSpermStorage());
         return Breach.warning(
                 "sire",
                 sire.label(),
@@ -189,7 +194,7 @@ public final class ParentageRules {
                     parent.label(),
                     "%s was born on %s, its %s %s on %s: a parent is born first. Correct one of the two dates, or the %s."
                             .formatted(young.label(), young.born(), field, parent.label(), parent.born(), field)));
-        } else if (mostDays < profile.daysOfAgeAtFirstBirth()) {
+        } else if (mostDays < profile.breeding().daysOfAgeAtFirstBirth()) {
             breaches.add(Breach.error(
                     tooYoung,
                     field,
@@ -201,7 +206,7 @@ public final class ParentageRules {
                                     young.label(),
                                     young.born(),
                                     field,
-                                    profile.daysOfAgeAtFirstBirth())));
+                                    profile.breeding().daysOfAgeAtFirstBirth())));
         }
     }
 }

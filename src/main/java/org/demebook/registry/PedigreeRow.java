@@ -2,6 +2,8 @@ package org.demebook.registry;
 
 import java.time.LocalDate;
 import java.util.UUID;
+import org.demebook.notation.Origin;
+import org.demebook.notation.Sex;
 import org.jspecify.annotations.Nullable;
 
 /**

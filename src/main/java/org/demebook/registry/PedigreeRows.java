@@ -12,6 +12,8 @@ import java.util.Map;
 import java.util.UUID;
 import java.util.function.Consumer;
 import javax.sql.DataSource;
+import org.demebook.notation.Origin;
+import org.demebook.notation.Sex;
 import org.jspecify.annotations.Nullable;
 
 /**

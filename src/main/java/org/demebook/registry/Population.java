@@ -5,6 +5,8 @@ import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import java.util.UUID;
+import org.demebook.taxon.BirthMode;
+import org.demebook.taxon.TaxonProfile;
 
 /** The animals of one taxon from one locality, managed as one breeding unit. */
 @Entity

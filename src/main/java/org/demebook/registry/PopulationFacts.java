@@ -5,6 +5,8 @@ import java.util.Set;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.taxon.BirthMode;
+import org.demebook.taxon.TaxonProfile;
 import org.jspecify.annotations.Nullable;
 
 /** What the journal says of a population itself. */

@@ -15,6 +15,7 @@ import org.demebook.keeper.Standing;
 import org.demebook.registry.PopulationFacts.PopulationDescribed;
 import org.demebook.registry.PopulationFacts.PopulationFounded;
 import org.demebook.rest.Revision;
+import org.demebook.taxon.TaxonProfile;
 import org.jspecify.annotations.Nullable;
 
 /** The populations on this node. */

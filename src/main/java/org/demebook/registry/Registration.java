@@ -19,6 +19,9 @@ import java.util.UUID;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
+import org.demebook.notation.RoughDate;
+import org.demebook.notation.StudbookNumber;
+import org.demebook.notation.Transponder;
 import org.demebook.problem.Finding;
 import org.jspecify.annotations.Nullable;
 

@@ -15,6 +15,7 @@ import java.util.UUID;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
+import org.demebook.notation.Sex;
 import org.demebook.problem.Refusal;
 import org.demebook.registry.AnimalFacts.SameAnimalClaimed;
 import org.demebook.registry.AnimalFacts.SameAnimalConfirmed;

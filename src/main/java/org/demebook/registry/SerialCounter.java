@@ -6,6 +6,7 @@ import jakarta.persistence.Id;
 import jakarta.persistence.IdClass;
 import jakarta.persistence.Table;
 import java.util.UUID;
+import org.demebook.notation.StudbookNumber;
 import org.jspecify.annotations.Nullable;
 
 /** The last serial of the studbook numbers that a node gave in a population. Moves only under the population's lock. */

@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  */
 final class ContractSchemas {
     private static final DotName NULLABLE = DotName.createSimple(Nullable.class.getName());
-    private static final DotName ROUGH_DATE = DotName.createSimple("org.demebook.registry.RoughDate");
+    private static final DotName ROUGH_DATE = DotName.createSimple("org.demebook.notation.RoughDate");
 
     private final IndexView index;
     private final Map<String, Schema> schemas;

@@ -4,10 +4,10 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
+import org.demebook.notation.Origin;
+import org.demebook.notation.Sex;
 import org.demebook.registry.AnimalView;
 import org.demebook.registry.IdentifierView;
-import org.demebook.registry.Origin;
-import org.demebook.registry.Sex;
 import org.jspecify.annotations.Nullable;
 
 /** An animal as a row: a text for each column, in their order. */

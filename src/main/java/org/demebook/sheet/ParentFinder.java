@@ -7,11 +7,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import org.demebook.notation.StudbookNumber;
 import org.demebook.registry.KnownAnimals;
 import org.demebook.registry.KnownAnimals.OwnReference;
 import org.demebook.registry.StatedSire;
 import org.demebook.registry.StatedSire.StatedCandidate;
-import org.demebook.registry.StudbookNumber;
 import org.demebook.sheet.SheetAnimal.Relative;
 import org.jspecify.annotations.Nullable;
 

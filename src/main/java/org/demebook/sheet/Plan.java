@@ -9,11 +9,11 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import org.demebook.notation.StudbookNumber;
 import org.demebook.registry.AnimalRegistered;
 import org.demebook.registry.IdentifierView;
 import org.demebook.registry.Sire;
 import org.demebook.registry.StatedSire;
-import org.demebook.registry.StudbookNumber;
 import org.jspecify.annotations.Nullable;
 
 /**

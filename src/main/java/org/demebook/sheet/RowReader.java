@@ -6,14 +6,14 @@ import java.util.UUID;
 import java.util.function.Function;
 import java.util.regex.Pattern;
 import org.demebook.keeper.CollectionView;
+import org.demebook.notation.Origin;
+import org.demebook.notation.RoughDate;
+import org.demebook.notation.Sex;
+import org.demebook.notation.SourceCode;
+import org.demebook.notation.StudbookNumber;
+import org.demebook.notation.Transponder;
 import org.demebook.registry.NewAnimal;
-import org.demebook.registry.Origin;
-import org.demebook.registry.RoughDate;
-import org.demebook.registry.Sex;
-import org.demebook.registry.SourceCode;
 import org.demebook.registry.StatedSire;
-import org.demebook.registry.StudbookNumber;
-import org.demebook.registry.Transponder;
 import org.jspecify.annotations.Nullable;
 
 /** Reads the cells of a row, each by the rules of what it holds; what cannot be read is told and left out. */

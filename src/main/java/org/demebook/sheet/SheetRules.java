@@ -8,10 +8,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import org.demebook.notation.Sex;
 import org.demebook.registry.Breach;
 import org.demebook.registry.KnownAnimals;
 import org.demebook.registry.ParentageRules;
-import org.demebook.registry.Sex;
 import org.demebook.registry.StatedSire.StatedCandidate;
 import org.demebook.sheet.SheetAnimal.Relative;
 

@@ -8,9 +8,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.regex.Pattern;
+import org.demebook.notation.StudbookNumber;
 import org.demebook.registry.StatedSire;
 import org.demebook.registry.StatedSire.StatedCandidate;
-import org.demebook.registry.StudbookNumber;
 import org.demebook.sheet.Cells.EscapedText;
 import org.jspecify.annotations.Nullable;
 

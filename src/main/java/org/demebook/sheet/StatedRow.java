@@ -3,13 +3,13 @@ package org.demebook.sheet;
 import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
-import org.demebook.registry.Origin;
-import org.demebook.registry.RoughDate;
-import org.demebook.registry.Sex;
-import org.demebook.registry.SourceCode;
+import org.demebook.notation.Origin;
+import org.demebook.notation.RoughDate;
+import org.demebook.notation.Sex;
+import org.demebook.notation.SourceCode;
+import org.demebook.notation.StudbookNumber;
+import org.demebook.notation.Transponder;
 import org.demebook.registry.StatedSire;
-import org.demebook.registry.StudbookNumber;
-import org.demebook.registry.Transponder;
 import org.jspecify.annotations.Nullable;
 
 /**

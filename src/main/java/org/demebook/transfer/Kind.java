@@ -6,7 +6,7 @@ import jakarta.persistence.Converter;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.stream.Collectors;
-import org.demebook.registry.TextColumn;
+import org.demebook.notation.TextColumn;
 
 /** Why an animal changes hands. In JSON lower-case words with a hyphen. */
 public enum Kind {

@@ -27,7 +27,7 @@ import java.util.List;
 import java.util.Map;
 import org.demebook.Colony;
 import org.demebook.Marrowfin;
-import org.demebook.registry.StudbookNumber;
+import org.demebook.notation.StudbookNumber;
 import org.demebook.start.TestServer;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;

@@ -8,11 +8,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
 import org.demebook.kinship.Pedigree;
-import org.demebook.registry.Origin;
+import org.demebook.notation.Origin;
+import org.demebook.notation.Sex;
+import org.demebook.notation.StudbookNumber;
 import org.demebook.registry.PedigreeRow;
-import org.demebook.registry.Sex;
 import org.demebook.registry.Sire;
-import org.demebook.registry.StudbookNumber;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 

@@ -3,7 +3,7 @@ package org.demebook.census;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.time.LocalDate;
-import org.demebook.registry.RoughDate;
+import org.demebook.notation.RoughDate;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

@@ -11,7 +11,7 @@ import java.util.UUID;
 import java.util.stream.IntStream;
 import org.demebook.census.CountReleaseView.Cell;
 import org.demebook.census.CountTable.Counted;
-import org.demebook.registry.Sex;
+import org.demebook.notation.Sex;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;

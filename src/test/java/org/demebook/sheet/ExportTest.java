@@ -15,7 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
 import org.demebook.Colony;
-import org.demebook.registry.StudbookNumber;
+import org.demebook.notation.StudbookNumber;
 import org.demebook.start.TestServer;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;

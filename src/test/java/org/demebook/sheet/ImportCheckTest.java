@@ -19,7 +19,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.IntStream;
 import org.demebook.Colony;
-import org.demebook.registry.StudbookNumber;
+import org.demebook.notation.StudbookNumber;
 import org.demebook.start.TestServer;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;

@@ -21,7 +21,7 @@ import java.util.Map;
 import java.util.UUID;
 import javax.sql.DataSource;
 import org.demebook.Colony;
-import org.demebook.registry.StudbookNumber;
+import org.demebook.notation.StudbookNumber;
 import org.demebook.start.TestServer;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;

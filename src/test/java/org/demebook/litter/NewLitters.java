@@ -1,0 +1,54 @@
+package org.demebook.litter;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+
+/** Litters as they are sent; the test says what its rule is about. */
+final class NewLitters {
+    private NewLitters() {}
+
+    /** Live-born only. */
+    static Map<String, Object> litter(String dam, String born, int liveBorn) {
+        return litter(dam, born, liveBorn, 0, 0);
+    }
+
+    static Map<String, Object> litter(String dam, String born, int liveBorn, int stillborn, int unfertilised) {
+        var litter = new HashMap<String, Object>();
+        litter.put("dam", dam);
+        litter.put("born", born);
+        litter.put("liveBorn", liveBorn);
+        litter.put("stillborn", stillborn);
+        litter.put("unfertilised", unfertilised);
+        litter.put("ovaFound", liveBorn + stillborn + unfertilised);
+        return litter;
+    }
+
+    static Map<String, Object> with(Map<String, Object> litter, String field, Object value) {
+        var changed = new HashMap<>(litter);
+        changed.put(field, value);
+        return changed;
+    }
+
+    static Map<String, Object> outcome(int liveBorn, int stillborn, int unfertilised) {
+        return Map.of(
+                "liveBorn", liveBorn,
+                "stillborn", stillborn,
+                "unfertilised", unfertilised,
+                "ovaFound", liveBorn + stillborn + unfertilised);
+    }
+
+    static Map<String, Object> known(String sire) {
+        return Map.of("kind", "known", "animal", sire);
+    }
+
+    static Map<String, Object> either(String sire, String other, boolean wholeLitter) {
+        return Map.of(
+                "kind",
+                "candidates",
+                "candidates",
+                List.of(Map.of("animal", sire, "probability", 0.75), Map.of("animal", other, "probability", 0.25)),
+                "wholeLitter",
+                wholeLitter);
+    }
+}
