@@ -36,6 +36,8 @@ class RoomsTest {
             Map.entry("keeper", Set.of("problem", "rest", "journal")),
             Map.entry("registry", union(MANNERS, VALUES, Set.of("journal", "keeper", "kinship"))),
             Map.entry("litter", REGISTER),
+            Map.entry("care", REGISTER),
+            Map.entry("calendar", union(REGISTER, Set.of("care"))),
             Map.entry("transfer", REGISTER),
             Map.entry("sheet", REGISTER),
             Map.entry("ancestry", REGISTER),

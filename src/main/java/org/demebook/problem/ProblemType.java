@@ -82,6 +82,13 @@ public enum ProblemType {
     ON_LOAN(422, "The animal is on loan to you"),
     CLAIM_CODE_NOT_VALID(404, "This claim code cannot be used"),
 
+    // care, calendar
+    NO_SUCH_CARE_TASK(404, "There is no such care task"),
+    CARE_TASK_FIXED(422, "The day of this task cannot be moved"),
+    CARE_TASK_DONE(409, "The task is done"),
+    NO_SUCH_SILENCE(404, "There is no such silence"),
+    NO_SUCH_CALENDAR(404, "There is no such calendar"),
+
     // sheets
     NO_SUCH_IMPORT(404, "There is no such import"),
     UNREADABLE_SHEET(422, "The file cannot be read"),
