@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.SplittableRandom;
 import java.util.UUID;
 import java.util.stream.IntStream;
+import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -118,13 +119,13 @@ class LateBirthsTest {
         assertThat(answers(found)).as(what).isEqualTo(answers(expected));
     }
 
-    static IntStream seeds() {
-        return IntStream.rangeClosed(1, 12);
+    static LongStream seeds() {
+        return RandomPedigree.seeds(12);
     }
 
     @ParameterizedTest
     @MethodSource("seeds")
-    void one_by_one_gives_to_the_bit_what_all_at_once_would(int seed) {
+    void one_by_one_gives_to_the_bit_what_all_at_once_would(long seed) {
         var late = Birth.drawn(seed, FIRST, FIRST + 60);
         var grown = oneByOne(first(Pedigree.builder(FIRST), seed).build(), late);
         assertThat(grown.births().late().count()).isEqualTo(60);

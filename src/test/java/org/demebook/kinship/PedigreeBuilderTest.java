@@ -73,6 +73,31 @@ class PedigreeBuilderTest {
     }
 
     @Test
+    void a_sire_who_is_one_of_several_may_be_one_of_several_others_even_without_young() {
+        // By hand: the sire of 3 is 2 with ½, 0 with ¼, 1 with ⅛, else a stranger; kinship with a parent is ¼.
+        var builder = Pedigree.builder(4).founder(0).founder(1).founder(2);
+        int before = builder.unknownSire(new int[] {0, 1}, new double[] {.5, .25});
+        int later = builder.unknownSire(new int[] {before, 2}, new double[] {.5, .5});
+        var pedigree = builder.young(3, later, U).build();
+        assertThat(pedigree.kinship(3, 0)).isEqualTo(1. / 16);
+        assertThat(pedigree.kinship(3, 1)).isEqualTo(1. / 32);
+        assertThat(pedigree.kinship(3, 2)).isEqualTo(1. / 8);
+        assertThat(pedigree.founderContributions(3).unnamed()).isEqualTo(.5 + 1. / 16);
+    }
+
+    @Test
+    void unknown_sires_without_young_change_nothing() {
+        var builder = Pedigree.builder(4).founder(0).founder(1).founder(2);
+        int one = builder.unknownSire(new int[] {0, 1}, new double[] {.5, .25});
+        builder.unknownSire(new int[] {one, 2}, new double[] {.5, .25});
+        builder.unknownSire(new int[] {3, 2}, new double[] {.5, .25});
+        var pedigree = builder.young(3, 0, 1).build();
+        assertThat(pedigree.kinship(3, 0)).isEqualTo(.25);
+        assertThat(pedigree.founderContributions(3).unnamed()).isZero();
+        assertThat(pedigree.births().nodes()).isEqualTo(4);
+    }
+
+    @Test
     void a_deep_pedigree_needs_no_deep_stack() {
         int generations = 200_000;
         var builder = Pedigree.builder(generations);
