@@ -31,38 +31,45 @@ record Factor(Births births, double[] own, FounderKinship founders) {
      */
     double multiply(double[] v) {
         births.up(v);
-        double square = founders.square(v);
-        double[] shared = founders.shared(v, 1);
-        int first = founders.last() + 1;
-        for (int node = 1; node < first; node++) {
-            square += own[node] * v[node] * v[node];
-            v[node] *= own[node];
-        }
-        founders.add(shared, v, 1);
-        return square + down(v, first);
+        double square = founders.square(v) + square(v);
+        down(v);
+        return square;
     }
 
-    /** @return Σ own·v² over the nodes from the first on */
-    private double down(double[] v, int first) {
-        int[] parent = births.parents();
+    /** Σ own·v² in the order of births, so that late ones round as if they had been told with the others. */
+    private double square(double[] v) {
         double square = 0;
         for (var run = births.runs(); run.next(); ) {
-            for (int node = Math.max(run.from, first); node < run.to; node++) {
-                double weighed = own[node] * v[node];
-                square += weighed * v[node];
-                v[node] = weighed + 0.5 * (v[parent[2 * node]] + v[parent[2 * node + 1]]);
-            }
-            if (run.male >= 0) {
-                v[run.from] += births.males().mean(run.male, v);
+            for (int node = run.from; node < run.to; node++) {
+                square += own[node] * v[node] * v[node];
             }
         }
         return square;
     }
 
+    private void down(double[] v) {
+        double[] shared = founders.shared(v, 1);
+        int first = founders.last() + 1;
+        for (int node = 1; node < first; node++) {
+            v[node] *= own[node];
+        }
+        founders.add(shared, v, 1);
+        int[] parent = births.parents();
+        for (var run = births.runs(); run.next(); ) {
+            for (int node = Math.max(run.from, first); node < run.to; node++) {
+                v[node] = own[node] * v[node] + 0.5 * (v[parent[2 * node]] + v[parent[2 * node + 1]]);
+            }
+            if (run.male >= 0) {
+                births.males().gather(run.male, v, run.from);
+            }
+        }
+    }
+
     double between(int node, int other) {
         double[] v = births.vector();
         v[node] = 1;
-        multiply(v);
+        births.up(v);
+        down(v);
         return v[other];
     }
 

@@ -73,7 +73,7 @@ final class RandomPedigree {
             } else {
                 sire[i] = males;
                 candidates[males] = new int[] {random.nextInt(i), random.nextInt(i), -1};
-                chances[males++] = new double[] {.5, .25, .25};
+                chances[males++] = new double[] {.5, .3, .2};
             }
         }
     }
