@@ -145,6 +145,13 @@ class DroppedGenesTest {
         for (var uniqueness : pedigree.pool(1, 2).geneDrop(100, SEED).genomeUniqueness()) {
             agrees(uniqueness, 1, 0);
         }
+        // Of two such young each has its own gene twice, or with ½ both have the same.
+        var pair = Pedigree.builder(3)
+                .founder(0)
+                .parthenogen(1, 0, Fusion.TERMINAL, 0)
+                .parthenogen(2, 0, Fusion.TERMINAL, 0)
+                .build();
+        agrees(pair.pool(1, 2).geneDrop(LOCI, SEED).genomeUniqueness()[0], .5, .25);
         // Beside its dam none of its genes is its own; she alone has the other.
         var drop = pedigree.pool(0, 1).geneDrop(100, SEED).genomeUniqueness();
         agrees(drop[0], .5, 0);

@@ -170,6 +170,13 @@ class IdentitiesTest {
             assertThat(effect.geneDiversity())
                     .as("seed %d, %s", seed, convention)
                     .isCloseTo(born.geneDiversity(), ROUNDING);
+            var then = after.under(convention);
+            assertThat(effect.inbreeding())
+                    .as("seed %d, %s", seed, convention)
+                    .isCloseTo(then.inbreeding(made.animals), ROUNDING);
+            assertThat(effect.meanKinship())
+                    .as("seed %d, %s", seed, convention)
+                    .isCloseTo(then.pool(living).meanKinship(made.animals), ROUNDING);
         }
     }
 

@@ -72,6 +72,25 @@ class KinshipRangeTest {
 
     @ParameterizedTest
     @MethodSource("seeds")
+    void a_sample_of_one_way_has_one_kinship(long seed) {
+        var builder = colony(1);
+        builder.youngOfOneOf(4, new int[] {FIRST, SECOND}, new double[] {.5, .5}, Pedigree.UNKNOWN);
+        var one = builder.build().kinshipRange(BY_FIRST, 4, 1, seed);
+        assertThat(one.lowest()).as("seed %d", seed).isEqualTo(one.highest());
+    }
+
+    @Test
+    void young_of_one_sire_are_half_siblings_whoever_he_was() {
+        var builder = colony(2);
+        int sire = builder.unknownSire(new int[] {FIRST, SECOND}, new double[] {.5, .25});
+        var pedigree = builder.young(4, sire, Pedigree.UNKNOWN)
+                .young(5, sire, Pedigree.UNKNOWN)
+                .build();
+        assertThat(pedigree.kinshipRange(4, 5, 3, 1)).isEqualTo(new KinshipRange(.125, .125, 3, true));
+    }
+
+    @ParameterizedTest
+    @MethodSource("seeds")
     void a_large_sample_meets_every_way(long seed) {
         var builder = colony(5);
         for (int row = 4; row < 9; row++) {

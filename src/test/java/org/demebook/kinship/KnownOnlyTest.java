@@ -26,6 +26,9 @@ class KnownOnlyTest {
     void the_known_fraction_halves_at_each_unknown_parent() {
         assertThat(pedigree.knownFractions()).containsExactly(1, 1, .5, 1, .75, 0, .5);
         assertThat(known.knownFractions()).containsExactly(pedigree.knownFractions());
+        assertThat(pedigree.knownFraction(A)).isEqualTo(1);
+        assertThat(pedigree.knownFraction(Z)).isEqualTo(.75);
+        assertThat(known.knownFraction(Z)).isEqualTo(.75);
         assertThat(pedigree.pool(A, Q).knownFraction()).isEqualTo(.5);
     }
 
@@ -56,6 +59,14 @@ class KnownOnlyTest {
     @Test
     void a_half_known_animal_has_one_known_gene_and_so_is_identical_with_itself() {
         assertThat(known.kinship(X, X)).isEqualTo(1);
+    }
+
+    @Test
+    void a_table_has_the_kinships_of_its_pairs() {
+        double[][] table = known.kinship(new int[] {X, A, Q}, new int[] {Y, X});
+        assertThat(table[0]).containsExactly(.25, 1);
+        assertThat(table[1]).containsExactly(.25, .5);
+        assertThat(table[2]).containsExactly(Double.NaN, Double.NaN);
     }
 
     @Test

@@ -169,6 +169,14 @@ class LateBirthsTest {
     }
 
     @Test
+    void a_key_told_to_a_builder_that_was_dropped_is_free_again() {
+        var before = Pedigree.builder(1).founder(0).build();
+        before.extended(1).key(1, new UUID(5, 1));
+        var grown = before.extended(2).founder(1).founder(2).key(2, new UUID(5, 1));
+        assertThat(grown.build().size()).isEqualTo(3);
+    }
+
+    @Test
     void births_that_were_put_in_order_grow_on() {
         var late = Birth.drawn(10, FIRST, FIRST + 20);
         var grown = oneByOne(first(Pedigree.builder(FIRST), 6).build(), late.subList(0, 10));

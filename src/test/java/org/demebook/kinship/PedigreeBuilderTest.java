@@ -166,6 +166,24 @@ class PedigreeBuilderTest {
     }
 
     @Test
+    void as_many_founders_as_one_likes_are_related_by_dna() {
+        int founders = 12;
+        var builder = Pedigree.builder(founders);
+        for (int row = 0; row < founders; row++) {
+            builder.founder(row);
+            for (int other = 0; other < row; other++) {
+                builder.founderKinship(row, other, (row * founders + other) / 1024.);
+            }
+        }
+        var pedigree = builder.build();
+        for (int row = 0; row < founders; row++) {
+            for (int other = 0; other < row; other++) {
+                assertThat(pedigree.kinship(row, other)).isEqualTo((row * founders + other) / 1024.);
+            }
+        }
+    }
+
+    @Test
     void founders_without_young_are_related_by_dna_too() {
         var pedigree = Pedigree.builder(2)
                 .founder(0)

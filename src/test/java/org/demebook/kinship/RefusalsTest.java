@@ -132,6 +132,12 @@ class RefusalsTest {
     }
 
     @Test
+    void a_young_of_two_unknown_parents_is_an_animal_of_unknown_parents() {
+        var pedigree = Pedigree.builder(2).young(0, U, U).founder(1).build();
+        assertThat(pedigree.knownFractions()).containsExactly(0, 1);
+    }
+
+    @Test
     void what_was_built_takes_nothing_more() {
         var builder = Pedigree.builder(1).founder(0);
         builder.build();
