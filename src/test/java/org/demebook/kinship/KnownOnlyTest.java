@@ -86,6 +86,39 @@ class KnownOnlyTest {
     }
 
     @Test
+    void a_fatherless_young_may_have_a_known_gene_twice_where_its_dam_had_one() {
+        // Z has two known genes with ½, identical ones with ⅛, and a gene of it is known with ¾. The young keeps both with
+        // .4, else it has one of them twice.
+        int young = 7, founder = 8;
+        var all = Pedigree.builder(9)
+                .founder(A)
+                .founder(B)
+                .young(X, Pedigree.UNKNOWN, A)
+                .young(Y, A, B)
+                .young(Z, X, Y)
+                .unknownParents(Q)
+                .young(V, Q, B)
+                .parthenogen(young, Z, Fusion.TERMINAL, .4)
+                .founder(founder)
+                .build();
+        var ofKnown = all.under(Convention.KNOWN_ONLY);
+        assertThat(all.inbreeding(young)).isCloseTo(.4 * .125 + .6, within(1e-15));
+        assertThat(ofKnown.inbreeding(young))
+                .isCloseTo((.4 * .125 + .6 * .75) / (.4 * .5 + .6 * .75), within(1e-15));
+        assertThat(ofKnown.kinship(young, A)).isCloseTo(known.kinship(Z, A), within(1e-15));
+        assertThat(ofKnown.kinship(young, founder)).isZero();
+    }
+
+    @Test
+    void founders_alone_are_known_and_unrelated() {
+        var founders = Pedigree.builder(3).founder(0).founder(1).founder(2).build().under(Convention.KNOWN_ONLY);
+        assertThat(founders.kinship(0, 1)).isZero();
+        assertThat(founders.kinship(2, 2)).isEqualTo(.5);
+        assertThat(founders.inbreeding()).containsExactly(0, 0, 0);
+        assertThat(founders.pool(0, 1, 2).meanKinship()).isCloseTo(1. / 6, within(1e-15));
+    }
+
+    @Test
     void a_pool_is_compared_gene_by_gene_so_that_the_well_known_weigh_more() {
         // Rows A, B, X: identical and known ½ 0 ¼, 0 ½ 0, ¼ 0 ¼; both known 1 1 ½, 1 1 ½, ½ ½ ¼.
         var pool = known.pool(A, B, X);

@@ -184,6 +184,22 @@ class PedigreeBuilderTest {
     }
 
     @Test
+    void inbred_founders_related_by_dna_are_the_same_in_a_table() {
+        var pedigree = Pedigree.builder(4)
+                .founder(0, .25)
+                .founder(1, .5)
+                .founderKinship(0, 1, .125)
+                .young(2, 0, 1)
+                .young(3, 2, 1)
+                .build();
+        double[][] table = pedigree.kinship(new int[] {0, 1, 2, 3}, new int[] {0, 1, 2, 3});
+        // By the definition, f of oneself (1 + F)/2, of a young with an older animal the mean of its parents'.
+        assertThat(table[0]).containsExactly(.625, .125, .375, .25);
+        assertThat(table[1]).containsExactly(.125, .75, .4375, .59375);
+        assertThat(table[3][3]).isEqualTo((1 + .4375) / 2);
+    }
+
+    @Test
     void founders_without_young_are_related_by_dna_too() {
         var pedigree = Pedigree.builder(2)
                 .founder(0)
