@@ -110,6 +110,25 @@ class KnownOnlyTest {
     }
 
     @Test
+    void kinship_from_dna_counts_among_stated_founders_only() {
+        var related = Pedigree.builder(4)
+                .founder(0)
+                .founder(1)
+                .unknownParents(2)
+                .founderKinship(0, 1, .125)
+                .founderKinship(0, 2, .125)
+                .young(3, 0, 2)
+                .build();
+        var ofKnown = related.under(Convention.KNOWN_ONLY);
+        assertThat(ofKnown.kinship(0, 1)).isEqualTo(.125);
+        assertThat(ofKnown.kinship(0, 2)).isNaN();
+        // The one known gene of 3 is one of the two of 0.
+        assertThat(related.kinship(0, 3)).isEqualTo((.5 + .125) / 2);
+        assertThat(ofKnown.kinship(0, 3)).isEqualTo(.5);
+        assertThat(ofKnown.kinship(1, 3)).isEqualTo(.125);
+    }
+
+    @Test
     void founders_alone_are_known_and_unrelated() {
         var founders = Pedigree.builder(3).founder(0).founder(1).founder(2).build().under(Convention.KNOWN_ONLY);
         assertThat(founders.kinship(0, 1)).isZero();

@@ -116,6 +116,7 @@ class LateBirthsTest {
     }
 
     private static void same(Pedigree found, Pedigree expected, String what) {
+        assertThat(found.animalsInOrder()).as(what).isEqualTo(expected.animalsInOrder());
         assertThat(answers(found)).as(what).isEqualTo(answers(expected));
     }
 
@@ -210,6 +211,8 @@ class LateBirthsTest {
         assertThatIllegalStateException().isThrownBy(() -> grown.extended(1).build());
         assertThatExceptionOfType(PedigreeLoop.class)
                 .isThrownBy(() -> grown.extended(1).young(2, 2, 0).build());
+        assertThatExceptionOfType(PedigreeLoop.class)
+                .isThrownBy(() -> grown.extended(1).young(2, 0, 2).build());
         var keyed = Pedigree.builder(1).founder(0).key(0, new UUID(1, 1)).build();
         assertThatIllegalStateException()
                 .isThrownBy(() ->
