@@ -5,7 +5,6 @@ import static org.demebook.problem.ProblemType.CARE_TASK_FIXED;
 import static org.demebook.problem.ProblemType.DATE_IN_FUTURE;
 import static org.demebook.problem.ProblemType.INVALID_VALUES;
 import static org.demebook.problem.ProblemType.NO_SUCH_CARE_TASK;
-import static org.demebook.problem.ProblemType.NO_SUCH_SILENCE;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
@@ -18,7 +17,6 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.demebook.care.CareFacts.CareCompletionWithdrawn;
@@ -91,8 +89,7 @@ public class CareTasks {
                 : gathering.all(by, today).stream()
                         .filter(task -> task.state() == state && !task.firstOn().isAfter(last))
                         .toList();
-        Function<KnownTask, String> place =
-                task -> state == State.DONE ? task.placeAmongDone() : task.place(today);
+        Function<KnownTask, String> place = task -> state == State.DONE ? task.placeAmongDone() : task.place(today);
         var read = tasks.stream()
                 .map(task -> Map.entry(place.apply(task), task))
                 .filter(task -> after == null || task.getKey().compareTo(after) > 0)
@@ -124,16 +121,6 @@ public class CareTasks {
         return views(tasks, today);
     }
 
-    /** What the asker does not want to hear of. */
-    @Transactional
-    public List<SilenceView> silences(Standing by) {
-        var silences = gathering.silences(by);
-        var numbers = animals.numbers(
-                by.populationId(),
-                silences.stream().map(silence -> silence.animalId).filter(Objects::nonNull).collect(Collectors.toSet()));
-        return silences.stream().map(silence -> silence.view(numbers)).toList();
-    }
-
     // ── writing ──────────────────────────────────────────────────────────────────────────────────────────────────────
 
     /** Writes a task of the asker's own down. */
@@ -141,9 +128,7 @@ public class CareTasks {
     public CareTaskView add(Standing by, NewCareTask task) {
         journal.open(by.populationId());
         var animal = task.animal() == null ? null : animals.inHand(by, task.animal());
-        if (animal != null
-                && task.collection() != null
-                && !task.collection().equals(animal.collectionId())) {
+        if (animal != null && task.collection() != null && !task.collection().equals(animal.collectionId())) {
             throw new Refusal(
                     INVALID_VALUES,
                     "%s lives in another collection than the one that you name; leave the collection out."
@@ -186,12 +171,13 @@ public class CareTasks {
         journal.open(by.populationId());
         var done = new ArrayList<KnownTask>();
         for (var known : tasks) {
-            var present = Completion.of(by.populationId(), known.collectionId(), known.task().key());
+            var present = Completion.of(
+                    by.populationId(), known.collectionId(), known.task().key());
             if (present == null || !present.doneOn.equals(day)) {
                 journal.record(by.populationId(), by.keeperId(), done(known, day));
             }
-            done.add(known.done(
-                    Completion.of(by.populationId(), known.collectionId(), known.task().key())));
+            done.add(known.done(Completion.of(
+                    by.populationId(), known.collectionId(), known.task().key())));
         }
         return views(done, today);
     }
@@ -226,17 +212,17 @@ public class CareTasks {
         var completion = Completion.of(by.populationId(), known.collectionId(), key);
         if (completion != null) {
             throw new Refusal(
-                    CARE_TASK_DONE, "It was done on %s; take that back before you move it.".formatted(completion.doneOn));
+                    CARE_TASK_DONE,
+                    "It was done on %s; take that back before you move it.".formatted(completion.doneOn));
         }
         if (!to.equals(known.dueOn())) {
-            journal.record(
-                    by.populationId(), by.keeperId(), new CareTaskPostponed(known.collectionId(), key, to));
+            journal.record(by.populationId(), by.keeperId(), new CareTaskPostponed(known.collectionId(), key, to));
         }
         var moved = known.moved(Postponement.of(by.populationId(), known.collectionId(), key));
         return views(List.of(moved), today).get(0);
     }
 
-    /** Silences a task, or all of its kind; it is heard of again by {@link #restore} or {@link #endSilence}. */
+    /** Silences a task, or all of its kind; it is heard of again by {@link #restore}, or by the end of the silence. */
     @Transactional
     public CareTaskView silence(Standing by, String key, SilenceScope scope) {
         var today = today();
@@ -294,18 +280,6 @@ public class CareTasks {
         return views(List.of(known), today).get(0);
     }
 
-    /** Ends a silence; refuses with NO_SUCH_SILENCE alike when there is none and when it is another keeper's. */
-    @Transactional
-    public void endSilence(Standing by, UUID silenceId) {
-        journal.open(by.populationId());
-        var silence = gathering.silences(by).stream()
-                .filter(own -> own.id.equals(silenceId))
-                .findFirst()
-                .orElseThrow(() -> new Refusal(
-                        NO_SUCH_SILENCE, "There is no silence %s among those of yours.".formatted(silenceId)));
-        journal.record(by.populationId(), by.keeperId(), new CareSilenceEnded(silence.id));
-    }
-
     private static List<Silence> covering(Standing by, KnownTask known) {
         return Silence.in(by.populationId(), List.of(known.collectionId())).stream()
                 .filter(silence -> silence.covers(known.task(), known.collectionId()))
@@ -319,7 +293,9 @@ public class CareTasks {
         var found = new ArrayList<KnownTask>();
         var missing = new ArrayList<Finding>();
         for (var key : keys.stream().distinct().toList()) {
-            var known = byKey.containsKey(key) ? byKey.get(key) : gathering.done(by, key).orElse(null);
+            var known = byKey.containsKey(key)
+                    ? byKey.get(key)
+                    : gathering.done(by, key).orElse(null);
             if (known == null) {
                 missing.add(Finding.error("keys", key, "is no task of yours"));
             } else {
@@ -341,9 +317,9 @@ public class CareTasks {
         if (day.isBefore(today.minusDays(1)) || day.isAfter(today.plusDays(MOST_DAYS_AHEAD))) {
             throw new Refusal(
                     INVALID_VALUES,
-                    "%s is not between today, %s, and %s."
-                            .formatted(day, today, today.plusDays(MOST_DAYS_AHEAD)),
-                    List.of(Finding.error(field, day, "lies in the past or more than %d days ahead".formatted(MOST_DAYS_AHEAD))));
+                    "%s is not between today, %s, and %s.".formatted(day, today, today.plusDays(MOST_DAYS_AHEAD)),
+                    List.of(Finding.error(
+                            field, day, "lies in the past or more than %d days ahead".formatted(MOST_DAYS_AHEAD))));
         }
     }
 

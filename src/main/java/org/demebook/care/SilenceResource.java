@@ -29,7 +29,7 @@ class SilenceResource {
     SignedIn signedIn;
 
     @Inject
-    CareTasks tasks;
+    Silences silences;
 
     @Inject
     Once once;
@@ -38,7 +38,7 @@ class SilenceResource {
     @Operation(operationId = "listCareSilences", summary = "What you do not want to hear of")
     @Refuses(NO_SUCH_POPULATION)
     public List<SilenceView> silences(@RestPath String population) {
-        return tasks.silences(signedIn.standing(population));
+        return silences.all(signedIn.standing(population));
     }
 
     @POST
@@ -49,7 +49,7 @@ class SilenceResource {
     public Response end(@RestPath String population, @RestPath UUID silence) {
         var by = signedIn.standing(population);
         return once.answer(by.keeperId(), null, () -> {
-            tasks.endSilence(by, silence);
+            silences.end(by, silence);
             return Answer.done();
         });
     }
