@@ -43,7 +43,7 @@ public enum Landmark {
      */
     public record Noted(Landmark landmark, LocalDate on, HowKnown howKnown) {
         /** Variance, in days², of the way from this landmark to the shed (or the laying) from which spreads are told. */
-        double variance() {
+        public double variance() {
             return howKnown.variance()
                     + (landmark == OVULATION
                             ? HowKnown.ofSpan(DAYS_OF_DOUBT_TO_SHED) + HowKnown.ofSpan(DAYS_OF_DOUBT_IN_SWELLING)
