@@ -78,7 +78,7 @@ class BreedingSignResource {
             content =
                     @Content(
                             mediaType = "application/json",
-                            schema = @Schema(implementation = BreedingSignView.Recorded.class)))
+                            schema = @Schema(implementation = BreedingSignView.NotedBreedingSign.class)))
     @Refuses({
         NO_SUCH_POPULATION,
         NO_SUCH_ANIMAL,
@@ -124,7 +124,7 @@ class BreedingSignResource {
             content =
                     @Content(
                             mediaType = "application/json",
-                            schema = @Schema(implementation = BreedingSignView.Recorded.class)))
+                            schema = @Schema(implementation = BreedingSignView.NotedBreedingSign.class)))
     @Refuses({
         NO_SUCH_POPULATION,
         NO_SUCH_BREEDING_SIGN,

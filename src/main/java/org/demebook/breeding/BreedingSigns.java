@@ -22,7 +22,7 @@ import org.demebook.breeding.BreedingFacts.BreedingSignCorrected;
 import org.demebook.breeding.BreedingFacts.BreedingSignNoted;
 import org.demebook.breeding.BreedingFacts.BreedingSignWithdrawn;
 import org.demebook.breeding.BreedingFacts.Seen;
-import org.demebook.breeding.BreedingSignView.Recorded;
+import org.demebook.breeding.BreedingSignView.NotedBreedingSign;
 import org.demebook.gestation.HowKnown;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.CollectionView;
@@ -61,7 +61,7 @@ public class BreedingSigns {
 
     /** Notes a sign on a female in a collection of the asker's. */
     @Transactional
-    public Recorded note(Standing by, String number, NewBreedingSign told) {
+    public NotedBreedingSign note(Standing by, String number, NewBreedingSign told) {
         journal.open(by.populationId());
         var female = rules.unmerged(animals.held(by, number));
         var breaches = new ArrayList<Breach>();
@@ -73,12 +73,12 @@ public class BreedingSigns {
                 by.populationId(),
                 by.keeperId(),
                 new BreedingSignNoted(id, female.id(), seen, Objects.requireNonNull(female.collectionId())));
-        return new Recorded(view(by, id), warnings);
+        return new NotedBreedingSign(view(by, id), warnings);
     }
 
     /** Corrects a sign, on the revision that was read: what is sent takes the place of what was noted. */
     @Transactional
-    public Recorded correct(Standing by, UUID signId, @Nullable String ifMatch, NewBreedingSign told) {
+    public NotedBreedingSign correct(Standing by, UUID signId, @Nullable String ifMatch, NewBreedingSign told) {
         journal.open(by.populationId());
         var sign = require(by, signId);
         requireOwn(by, sign);
@@ -90,7 +90,7 @@ public class BreedingSigns {
         var seen = seen(by, signId, animals.custody(by.populationId(), sign.femaleId), told, breaches);
         var warnings = Breach.refuseErrors(breaches);
         journal.record(by.populationId(), by.keeperId(), new BreedingSignCorrected(signId, seen, sign.revision));
-        return new Recorded(view(by, signId), warnings);
+        return new NotedBreedingSign(view(by, signId), warnings);
     }
 
     /** Takes a sign back: it was not so. Told again it is no error. */

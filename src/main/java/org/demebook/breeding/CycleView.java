@@ -6,7 +6,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
 import java.util.UUID;
-import org.demebook.gestation.Days;
+import org.demebook.gestation.DaySpan;
 import org.demebook.gestation.HowKnown;
 import org.jspecify.annotations.Nullable;
 
@@ -69,9 +69,9 @@ public record CycleView(
             LocalDate expectedOn,
             int expectedDays,
             int spreadDays,
-            Days halfOfBirths,
-            Days nineTenthsOfBirths,
-            Days likely,
+            DaySpan halfOfBirths,
+            DaySpan nineTenthsOfBirths,
+            DaySpan likely,
             LocalDate earliestOn,
             LocalDate overdueOn,
             @Nullable LocalDate withoutHistoryOn,

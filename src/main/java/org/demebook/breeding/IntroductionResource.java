@@ -91,7 +91,7 @@ class IntroductionResource {
             content =
                     @Content(
                             mediaType = "application/json",
-                            schema = @Schema(implementation = IntroductionView.Recorded.class)))
+                            schema = @Schema(implementation = IntroductionView.RecordedIntroduction.class)))
     @Refuses({
         NO_SUCH_POPULATION,
         NO_SUCH_ANIMAL,
@@ -138,7 +138,7 @@ class IntroductionResource {
             content =
                     @Content(
                             mediaType = "application/json",
-                            schema = @Schema(implementation = IntroductionView.Recorded.class)))
+                            schema = @Schema(implementation = IntroductionView.RecordedIntroduction.class)))
     @Refuses({
         NO_SUCH_POPULATION,
         NO_SUCH_INTRODUCTION,

@@ -30,7 +30,7 @@ public record IntroductionView(
      *
      * @param warnings what is worth a second look
      */
-    public record Recorded(
+    public record RecordedIntroduction(
             IntroductionView introduction,
             @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Finding> warnings) {}
 }

@@ -22,7 +22,7 @@ import org.demebook.breeding.BreedingFacts.IntroductionCorrected;
 import org.demebook.breeding.BreedingFacts.IntroductionEnded;
 import org.demebook.breeding.BreedingFacts.IntroductionOpened;
 import org.demebook.breeding.BreedingFacts.IntroductionWithdrawn;
-import org.demebook.breeding.IntroductionView.Recorded;
+import org.demebook.breeding.IntroductionView.RecordedIntroduction;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.CollectionView;
 import org.demebook.keeper.Keepers;
@@ -59,7 +59,7 @@ public class Introductions {
 
     /** Records that a male and a female, both in collections of the asker's, were put together. */
     @Transactional
-    public Recorded open(Standing by, NewIntroduction told) {
+    public RecordedIntroduction open(Standing by, NewIntroduction told) {
         journal.open(by.populationId());
         var female = rules.unmerged(animals.held(by, told.female()));
         var male = rules.unmerged(animals.held(by, told.male()));
@@ -81,7 +81,7 @@ public class Introductions {
                         told.untilOn(),
                         Objects.requireNonNull(female.collectionId()),
                         RecordRules.blankToNull(told.notes())));
-        return new Recorded(view(by, id), warnings);
+        return new RecordedIntroduction(view(by, id), warnings);
     }
 
     /** Records the last day together. Told again the same way it is no error. */
@@ -113,7 +113,7 @@ public class Introductions {
 
     /** Corrects the days, on the revision that was read; the two animals stay: withdraw it if one of them is wrong. */
     @Transactional
-    public Recorded correct(
+    public RecordedIntroduction correct(
             Standing by,
             UUID introductionId,
             @Nullable String ifMatch,
@@ -140,7 +140,7 @@ public class Introductions {
                 by.keeperId(),
                 new IntroductionCorrected(
                         introductionId, fromOn, untilOn, RecordRules.blankToNull(notes), introduction.revision));
-        return new Recorded(view(by, introductionId), warnings);
+        return new RecordedIntroduction(view(by, introductionId), warnings);
     }
 
     /** Takes it back: it never took place. Told again it is no error. */

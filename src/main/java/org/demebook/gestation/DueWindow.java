@@ -34,9 +34,9 @@ public record DueWindow(
         double expectedDays,
         double spreadDays,
         OwnMean ownMean,
-        Days fifty,
-        Days ninety,
-        Days likely,
+        DaySpan fifty,
+        DaySpan ninety,
+        DaySpan likely,
         LocalDate earliestOn,
         LocalDate overdueOn,
         @Nullable LocalDate withoutHistoryOn,
@@ -65,7 +65,7 @@ public record DueWindow(
         double spreadDays = Math.sqrt(mean.spreadDays() * mean.spreadDays()
                 + usual.spreadWithinFemale() * usual.spreadWithinFemale()
                 + sign.variance());
-        var ninety = Days.around(sign.on(), expectedDays, spreadDays, NINE_TENTHS);
+        var ninety = DaySpan.around(sign.on(), expectedDays, spreadDays, NINE_TENTHS);
         var likely = history.isEmpty() && !usual.isOfThePopulation() && landmark != Landmark.LAYING
                 ? usualDays(sign, profile)
                 : ninety;
@@ -76,7 +76,7 @@ public record DueWindow(
                 expectedDays,
                 spreadDays,
                 mean,
-                Days.around(sign.on(), expectedDays, spreadDays, HALF),
+                DaySpan.around(sign.on(), expectedDays, spreadDays, HALF),
                 ninety,
                 likely,
                 earliest(sign, profile, ninety),
@@ -89,18 +89,18 @@ public record DueWindow(
         return sign.on().plusDays(Math.round(days));
     }
 
-    private static Days usualDays(Landmark.Noted sign, Gestation profile) {
+    private static DaySpan usualDays(Landmark.Noted sign, Gestation profile) {
         return sign.landmark() == Landmark.OVULATION
-                ? new Days(
+                ? new DaySpan(
                         sign.on().plusDays(profile.daysFromOvulationToBirthAtLeast()),
                         sign.on().plusDays(profile.daysFromOvulationToBirthAtMost()))
-                : new Days(
+                : new DaySpan(
                         sign.on().plusDays(profile.daysFromShedToBirthAtLeast()),
                         sign.on().plusDays(profile.daysFromShedToBirthAtMost()));
     }
 
     /** The profile's day, or the first of the ninety per cent where that is sooner. */
-    private static LocalDate earliest(Landmark.Noted sign, Gestation profile, Days ninety) {
+    private static LocalDate earliest(Landmark.Noted sign, Gestation profile, DaySpan ninety) {
         if (sign.landmark() == Landmark.LAYING) {
             return ninety.fromOn();
         }
@@ -111,7 +111,7 @@ public record DueWindow(
     }
 
     /** The profile's day, or the day after the ninety per cent where that is later. */
-    private static LocalDate overdue(Landmark.Noted sign, Gestation profile, Days ninety) {
+    private static LocalDate overdue(Landmark.Noted sign, Gestation profile, DaySpan ninety) {
         var after = ninety.untilOn().plusDays(1);
         if (sign.landmark() == Landmark.LAYING) {
             return after;

@@ -216,13 +216,13 @@ public class Incubations {
     private static IncubationView view(Incubation incubation, String female, List<IncubationReading> readings) {
         var shown = readings.stream()
                 .map(reading -> {
-                    var verdict = Verdict.of(reading.celsius, incubation.setPointCelsius);
+                    var warmth = Warmth.of(reading.celsius, incubation.setPointCelsius);
                     return new ReadingView(
                             reading.id,
                             reading.readAt,
                             Degrees.of(reading.celsius, reading.written),
-                            verdict,
-                            verdict.advice());
+                            warmth,
+                            warmth.advice());
                 })
                 .toList();
         return new IncubationView(
@@ -244,7 +244,7 @@ public class Incubations {
             warnings.add(readings.get(0).advice());
         }
         readings.stream()
-                .filter(reading -> reading.verdict() == Verdict.OVERHEATED)
+                .filter(reading -> reading.warmth() == Warmth.OVERHEATED)
                 .findFirst()
                 .ifPresent(reading -> warnings.add("Overheated on %s (%s °C): look at the young for deformities."
                         .formatted(

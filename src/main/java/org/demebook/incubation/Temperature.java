@@ -17,18 +17,18 @@ import java.util.Locale;
  */
 public record Temperature(
         @NotNull @DecimalMin("-100") @DecimalMax("200") @Digits(integer = 3, fraction = 2) BigDecimal value,
-        @NotNull Unit unit) {
+        @NotNull Scale unit) {
     private static final BigDecimal FREEZING = BigDecimal.valueOf(32);
     private static final BigDecimal NINE = BigDecimal.valueOf(9);
     private static final BigDecimal FIVE = BigDecimal.valueOf(5);
 
     /** Of the scale that a thermometer has. */
-    public enum Unit {
+    public enum Scale {
         C,
         F;
 
         @JsonCreator(mode = JsonCreator.Mode.DELEGATING)
-        public static Unit parse(String letter) {
+        public static Scale parse(String letter) {
             return switch (letter.strip().toLowerCase(Locale.ROOT)) {
                 case "c" -> C;
                 case "f" -> F;
@@ -44,7 +44,7 @@ public record Temperature(
 
     /** In °C, to the hundredth. */
     public BigDecimal celsius() {
-        return unit == Unit.C
+        return unit == Scale.C
                 ? value.setScale(2, RoundingMode.HALF_UP)
                 : value.subtract(FREEZING).multiply(FIVE).divide(NINE, 2, RoundingMode.HALF_UP);
     }

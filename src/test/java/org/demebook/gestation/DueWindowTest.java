@@ -206,7 +206,7 @@ class DueWindowTest {
         return new Interval(damId, new Landmark.Noted(POST_OVULATION_SHED, on, howKnown), on.plusDays(days));
     }
 
-    private static long length(Days days) {
+    private static long length(DaySpan days) {
         return ChronoUnit.DAYS.between(days.fromOn(), days.untilOn()) + 1;
     }
 }

@@ -6,7 +6,7 @@ import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 
 /** What a reading says against the set point. */
-public enum Verdict {
+public enum Warmth {
     AS_SET(null),
     TOO_COOL("More than 2 °C below the set point: hatching will be late. Check the thermostat and the lid."),
     TOO_WARM("More than 2 °C above the set point: check the thermostat and where its probe lies."),
@@ -21,11 +21,11 @@ public enum Verdict {
 
     private final @Nullable String advice;
 
-    Verdict(@Nullable String advice) {
+    Warmth(@Nullable String advice) {
         this.advice = advice;
     }
 
-    static Verdict of(BigDecimal celsius, BigDecimal setPointCelsius) {
+    static Warmth of(BigDecimal celsius, BigDecimal setPointCelsius) {
         if (celsius.compareTo(OVERHEATED_CELSIUS) > 0) {
             return OVERHEATED;
         }
