@@ -30,6 +30,7 @@ import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.notation.Sex;
 import org.demebook.problem.Refusal;
+import org.demebook.problem.Rule;
 import org.demebook.registry.Animals;
 import org.demebook.registry.Breach;
 import org.demebook.registry.Custody;
@@ -67,7 +68,7 @@ public class BreedingSigns {
         var breaches = new ArrayList<Breach>();
         rules.requireSex(female, Sex.FEMALE, "kind", breaches);
         var seen = seen(by, null, female, told, breaches);
-        var warnings = Breach.refuseErrors(breaches);
+        var warnings = Breach.refuse(breaches, null);
         var id = Journal.newId();
         journal.record(
                 by.populationId(),
@@ -88,7 +89,7 @@ public class BreedingSigns {
         Revision.require(ifMatch, sign.revision);
         var breaches = new ArrayList<Breach>();
         var seen = seen(by, signId, animals.custody(by.populationId(), sign.femaleId), told, breaches);
-        var warnings = Breach.refuseErrors(breaches);
+        var warnings = Breach.refuse(breaches, null);
         journal.record(by.populationId(), by.keeperId(), new BreedingSignCorrected(signId, seen, sign.revision));
         return new NotedBreedingSign(view(by, signId), warnings);
     }
@@ -164,9 +165,11 @@ public class BreedingSigns {
         var laysEggs = populations.get(by).birthMode() == BirthMode.EGG_LAYING;
         if (told.kind() == SignKind.LAYING && !laysEggs) {
             breaches.add(Breach.warning(
+                    Rule.LAYING_OF_LIVE_BEARER,
                     "kind",
                     told.kind().word(),
-                    "The females of this population bear their young; a clutch of unfertilised ova is registered as a litter."));
+                    "The females of this population bear their young; a clutch of unfertilised ova is registered as a litter.",
+                    null));
         }
         for (var other : BreedingSign.ofFemales(by.populationId(), List.of(female.id()))) {
             long days = Math.abs(ChronoUnit.DAYS.between(other.happenedOn, told.happenedOn()));
@@ -184,16 +187,22 @@ public class BreedingSigns {
             case COPULATION -> {}
             case POST_OVULATION_SHED ->
                 breaches.add(Breach.warning(
+                        Rule.SIGN_NOTED_TWICE,
                         "happenedOn",
                         told.happenedOn(),
                         "%s has a post-ovulation shed on %s too. Only one follows an ovulation: was one of them an ordinary shed? Withdraw it."
-                                .formatted(female.number(), other.happenedOn)));
+                                .formatted(female.number(), other.happenedOn),
+                        other.howKnown == HowKnown.GUESSED
+                                ? "The one of %s was guessed, and is likelier wrong.".formatted(other.happenedOn)
+                                : null));
             case OVULATION, LAYING, LABOUR_STARTED, LABOUR_FINISHED ->
                 breaches.add(Breach.warning(
+                        Rule.SIGN_NOTED_TWICE,
                         "happenedOn",
                         told.happenedOn(),
                         "%s has %s on %s too: is it the same? Withdraw one of the two."
-                                .formatted(female.number(), other.kind.spoken(), other.happenedOn)));
+                                .formatted(female.number(), other.kind.spoken(), other.happenedOn),
+                        null));
         }
     }
 

@@ -5,13 +5,11 @@ import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.LocalDate;
-import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.demebook.breeding.CycleView.Stage;
@@ -24,11 +22,12 @@ import org.demebook.keeper.Standing;
 import org.demebook.registry.Animals;
 import org.demebook.registry.PopulationView;
 import org.demebook.registry.Populations;
+import org.demebook.transfer.GravidFemales;
 import org.jspecify.annotations.Nullable;
 
 /** How the cycles of females stand, and when their young are due. Derived from records on every question. */
 @ApplicationScoped
-public class Cycles {
+public class Cycles implements GravidFemales {
     @Inject
     Animals animals;
 
@@ -73,14 +72,14 @@ public class Cycles {
         return view(by, population, awaited(by, population, day), day);
     }
 
-    /** Which of these females are gravid today. */
+    @Override
     @Transactional
-    public Set<UUID> gravid(UUID populationId, Collection<UUID> femaleIds) {
+    public boolean isGravid(UUID populationId, UUID animalId) {
         var mode = populations.get(populationId).birthMode();
-        return histories.of(populationId, femaleIds).entrySet().stream()
-                .filter(entry -> entry.getValue().cycle(mode, rules.today()).gravid())
-                .map(Map.Entry::getKey)
-                .collect(Collectors.toSet());
+        return histories
+                .of(populationId, animalId)
+                .cycle(mode, rules.today())
+                .gravid();
     }
 
     List<Awaited> awaited(Standing by, PopulationView population, LocalDate day) {

@@ -29,6 +29,7 @@ import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.notation.Sex;
 import org.demebook.problem.Refusal;
+import org.demebook.problem.Rule;
 import org.demebook.registry.Animals;
 import org.demebook.registry.Breach;
 import org.demebook.registry.Custody;
@@ -67,7 +68,7 @@ public class Introductions {
         rules.requireSex(female, Sex.FEMALE, "female", breaches);
         rules.requireSex(male, Sex.MALE, "male", breaches);
         checkSpan(by, null, female, male, told.fromOn(), told.untilOn(), breaches);
-        var warnings = Breach.refuseErrors(breaches);
+        var warnings = Breach.refuse(breaches, null);
 
         var id = Journal.newId();
         journal.record(
@@ -105,7 +106,7 @@ public class Introductions {
                     introduction.fromOn,
                     untilOn,
                     breaches);
-            Breach.refuseErrors(breaches);
+            Breach.refuse(breaches, null);
             journal.record(by.populationId(), by.keeperId(), new IntroductionEnded(introductionId, untilOn));
         }
         return view(by, introductionId);
@@ -134,7 +135,7 @@ public class Introductions {
                 fromOn,
                 untilOn,
                 breaches);
-        var warnings = Breach.refuseErrors(breaches);
+        var warnings = Breach.refuse(breaches, null);
         journal.record(
                 by.populationId(),
                 by.keeperId(),
@@ -199,7 +200,8 @@ public class Introductions {
                     "%s and %s are recorded together from %s already, which %s; end or correct that one."
                             .formatted(female.number(), male.number(), other.fromOn, until));
         }
-        return Breach.warning(
+        return Breach.notice(
+                Rule.TWO_MALES_AT_ONCE,
                 "male",
                 male.number(),
                 "%s is with %s too, from %s, which %s: both will be candidates for her litter. If the males took turns, end the first."
@@ -207,7 +209,8 @@ public class Introductions {
                                 female.number(),
                                 animals.custody(by.populationId(), other.maleId).number(),
                                 other.fromOn,
-                                until));
+                                until),
+                null);
     }
 
     private void requireOwn(Standing by, Introduction introduction) {

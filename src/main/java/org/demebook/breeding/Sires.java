@@ -25,6 +25,7 @@ import org.demebook.keeper.Standing;
 import org.demebook.litter.BreedingRecord;
 import org.demebook.litter.Mate;
 import org.demebook.notation.RoughDate;
+import org.demebook.problem.Rule;
 import org.demebook.registry.Animals;
 import org.demebook.registry.Breach;
 import org.demebook.registry.Custody;
@@ -190,24 +191,23 @@ class Sires implements BreedingRecord {
         var stored = candidates(population, by.populationId(), dam.id(), born, conception).stream()
                 .filter(candidate -> candidate.grade() != Grade.BEYOND)
                 .findFirst();
-        breaches.add(
-                stored.isPresent()
-                        ? Breach.warning(
-                                "born",
-                                born,
-                                told
-                                        + "; sperm stored from %s, last met on %s, may explain it."
-                                                .formatted(
-                                                        animals.custody(
-                                                                        by.populationId(),
-                                                                        stored.get()
-                                                                                .maleId())
-                                                                .number(),
-                                                        stored.get().lastMetOn()))
-                        : Breach.warning(
-                                "born",
-                                born,
-                                told + ". Check both days; or note an earlier pairing, or a litter without a sire."));
+        breaches.add(stored.map(candidate -> Breach.notice(
+                        Rule.BORN_BEFORE_PAIRING,
+                        "born",
+                        born,
+                        told
+                                + "; sperm stored from %s, last met on %s, may explain it."
+                                        .formatted(
+                                                animals.custody(by.populationId(), candidate.maleId())
+                                                        .number(),
+                                                candidate.lastMetOn()),
+                        null))
+                .orElseGet(() -> Breach.warning(
+                        Rule.BORN_BEFORE_PAIRING,
+                        "born",
+                        born,
+                        told + ". Check both days; or note an earlier pairing, or a litter without a sire.",
+                        null)));
     }
 
     /** A birth too soon or too late after the shed of its cycle, or before it. */
@@ -220,6 +220,7 @@ class Sires implements BreedingRecord {
             long days = ChronoUnit.DAYS.between(shed.get().on(), born.day().get());
             if (days < fewest || days > DAYS_FROM_SHED_AT_MOST) {
                 breaches.add(Breach.warning(
+                        Rule.GESTATION_OUT_OF_RANGE,
                         "born",
                         born,
                         "%s is %d days after the shed of %s; usual are %d to %d. Was that an ordinary shed, or is one of the days wrong?"
@@ -228,7 +229,9 @@ class Sires implements BreedingRecord {
                                         days,
                                         shed.get().on(),
                                         fewest,
-                                        DAYS_FROM_SHED_AT_MOST)));
+                                        DAYS_FROM_SHED_AT_MOST),
+                        "The shed of %s is: an ordinary shed is easily taken for it."
+                                .formatted(shed.get().on())));
             }
         } else if (shed.isEmpty()) {
             history.signs().stream()
@@ -248,17 +251,20 @@ class Sires implements BreedingRecord {
     private static Breach bornBeforeShed(Sign shed, RoughDate born) {
         if (shed.howKnown() == HowKnown.GUESSED) {
             return Breach.warning(
+                    Rule.BORN_BEFORE_SHED,
                     "born",
                     born,
-                    "%s is before the shed of %s, which was guessed; the guess is likelier wrong. Correct it."
-                            .formatted(born, shed.on()));
+                    "%s is before the shed of %s, and no earlier one is noted: correct the shed.".formatted(born, shed.on()),
+                    "The shed: it was guessed.");
         }
-        return Breach.error(
+        return Breach.block(
                 BORN_BEFORE_SHED,
+                Rule.BORN_BEFORE_SHED,
                 "born",
                 born,
                 "%s is before the post-ovulation shed of %s, and no earlier one is noted: a birth follows it by three months. Correct the day of the birth or of the shed, or withdraw the shed if it was an ordinary one."
-                        .formatted(born, shed.on()));
+                        .formatted(born, shed.on()),
+                null);
     }
 
     private Cycle cycle(PopulationView population, UUID populationId, UUID damId, RoughDate born) {

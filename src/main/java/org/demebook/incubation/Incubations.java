@@ -87,7 +87,7 @@ public class Incubations {
                     told.startedOn(),
                     "%s has not come yet; record it when it has happened.".formatted(told.startedOn())));
         }
-        Breach.refuseErrors(breaches);
+        Breach.refuse(breaches, null);
         var id = Journal.newId();
         journal.record(
                 by.populationId(),
@@ -131,7 +131,7 @@ public class Incubations {
                     readAt,
                     "The eggs came into the incubator on %s; check the day.".formatted(incubation.startedOn)));
         }
-        Breach.refuseErrors(breaches);
+        Breach.refuse(breaches, null);
         journal.record(
                 by.populationId(),
                 by.keeperId(),

@@ -26,6 +26,7 @@ import org.demebook.Colony;
 import org.demebook.litter.BreedingRecord;
 import org.demebook.litter.Mate;
 import org.demebook.notation.RoughDate;
+import org.demebook.problem.Finding.Level;
 import org.demebook.registry.Animals;
 import org.demebook.registry.Breach;
 import org.demebook.start.TestServer;
@@ -159,7 +160,7 @@ class CandidateSiresScenarioTest {
         introduce(colony, WREN, female, colony.male(WREN), "2026-07-10", null);
 
         assertThat(check(colony, female, "2026-06-29")).singleElement().satisfies(breach -> {
-            assertThat(breach.isError()).isFalse();
+            assertThat(breach.finding().level()).isEqualTo(Level.WARNING);
             assertThat(breach.finding().message())
                     .contains("2026-06-29", "2026-07-10", "Check both days")
                     .doesNotContain("stored");
@@ -169,8 +170,10 @@ class CandidateSiresScenarioTest {
         introduce(colony, WREN, female, earlier, "2024-01-01", "2024-03-01");
         assertThat(check(colony, female, "2026-06-29"))
                 .singleElement()
-                .satisfies(breach -> assertThat(breach.finding().message())
-                        .contains("sperm stored from " + earlier, "2024-03-01"));
+                .satisfies(breach -> {
+                    assertThat(breach.finding().level()).isEqualTo(Level.NOTICE);
+                    assertThat(breach.finding().message()).contains("sperm stored from " + earlier, "2024-03-01");
+                });
     }
 
     @Test
@@ -194,7 +197,7 @@ class CandidateSiresScenarioTest {
         noted(colony, WREN, female, sign("post-ovulation-shed", "2026-03-14"));
 
         assertThat(check(colony, female, "2026-06-11")).singleElement().satisfies(breach -> {
-            assertThat(breach.isError()).isFalse();
+            assertThat(breach.finding().level()).isEqualTo(Level.WARNING);
             assertThat(breach.finding().message()).contains("89 days after the shed of 2026-03-14");
         });
         assertThat(check(colony, female, "2026-06-12")).isEmpty();
@@ -211,12 +214,12 @@ class CandidateSiresScenarioTest {
         noted(colony, WREN, guessed, sign("post-ovulation-shed", "2026-07-01", Map.of("howKnown", "guessed")));
 
         assertThat(check(colony, seen, "2026-06-29")).singleElement().satisfies(breach -> {
-            assertThat(breach.isError()).isTrue();
+            assertThat(breach.finding().level()).isEqualTo(Level.BLOCK);
             assertThat(breach.finding().message()).contains("2026-06-29", "2026-07-01");
         });
         assertThat(check(colony, guessed, "2026-06-29")).singleElement().satisfies(breach -> {
-            assertThat(breach.isError()).isFalse();
-            assertThat(breach.finding().message()).contains("guess is likelier wrong");
+            assertThat(breach.finding().level()).isEqualTo(Level.WARNING);
+            assertThat(breach.finding().likelier()).contains("it was guessed");
         });
     }
 
