@@ -72,6 +72,14 @@ public enum ProblemType {
     NO_SUCH_LITTER(404, "There is no such litter"),
     LITTER_DOES_NOT_ADD_UP(422, "The counts do not add up"),
     LITTER_TOO_SOON(422, "The same dam has a litter too close to this one"),
+    NO_SUCH_INTRODUCTION(404, "There is no such introduction"),
+    INTRODUCTION_ENDED(409, "The introduction has come to its end"),
+    INTRODUCTION_OVERLAPS(422, "The two are recorded together already"),
+    NO_SUCH_BREEDING_SIGN(404, "There is no such breeding sign"),
+    RECORD_WITHDRAWN(409, "It was withdrawn"),
+    NO_SUCH_INCUBATION(404, "There is no such incubation"),
+    NOT_EGG_LAYING(409, "The females of this population do not lay"),
+    BORN_BEFORE_SHED(422, "The birth lies before the shed that follows an ovulation"),
 
     // transfer
     NO_SUCH_TRANSFER(404, "There is no such transfer"),
