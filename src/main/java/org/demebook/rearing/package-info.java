@@ -1,13 +1,9 @@
 /**
- * What a keeper writes down of an animal in their care: sheds, meals, measures, moves, health notes, tests, quarantine; and
- * what follows from it: how it grows, who is behind their siblings, whether a young may leave, and when it is likely to.
+ * What follows from the diaries of animals: how they grow, which young are behind their siblings, whether one may leave and
+ * when it is likely to, which tests count, and what is to be done next.
  *
- * <p>Records are private: they are seen by those who act for the collection that wrote them. Sheds, meals, measures and tests
- * go with the animal, so that whoever holds it now sees them too; tubs, health notes and quarantine stay behind. Whatever is
- * computed here is computed from what the asker sees.
- *
- * <p>Knows nothing of breeding, transfers or planning, and gives no veterinary advice. Doors: {@link
- * org.demebook.rearing.CareRecords}, {@link org.demebook.rearing.Rearing}.
+ * <p>Everything is computed from what the asker sees, and nothing of it is stored. Knows nothing of breeding, transfers or
+ * planning, and gives no veterinary advice. Door: {@link org.demebook.rearing.Rearing}.
  */
 @NullMarked
 package org.demebook.rearing;

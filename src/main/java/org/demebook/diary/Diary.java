@@ -1,4 +1,4 @@
-package org.demebook.rearing;
+package org.demebook.diary;
 
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
@@ -9,13 +9,13 @@ import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
-import org.demebook.rearing.CareRecord.HealthNote;
-import org.demebook.rearing.CareRecord.HealthTest;
-import org.demebook.rearing.CareRecord.Meal;
-import org.demebook.rearing.CareRecord.Measures;
-import org.demebook.rearing.CareRecord.Move;
-import org.demebook.rearing.CareRecord.Quarantine;
-import org.demebook.rearing.CareRecord.Shed;
+import org.demebook.diary.CareRecord.HealthNote;
+import org.demebook.diary.CareRecord.HealthTest;
+import org.demebook.diary.CareRecord.Meal;
+import org.demebook.diary.CareRecord.Measures;
+import org.demebook.diary.CareRecord.Move;
+import org.demebook.diary.CareRecord.Quarantine;
+import org.demebook.diary.CareRecord.Shed;
 
 /**
  * What was written down of one animal, as far as whoever asks may see it; none of it withdrawn.

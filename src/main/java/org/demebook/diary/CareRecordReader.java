@@ -1,4 +1,4 @@
-package org.demebook.rearing;
+package org.demebook.diary;
 
 import static org.demebook.problem.ProblemType.INVALID_VALUES;
 
@@ -13,13 +13,13 @@ import java.util.Set;
 import org.demebook.notation.Length;
 import org.demebook.notation.Mass;
 import org.demebook.notation.StatedMass;
-import org.demebook.rearing.CareRecord.HealthNote;
-import org.demebook.rearing.CareRecord.HealthTest;
-import org.demebook.rearing.CareRecord.Meal;
-import org.demebook.rearing.CareRecord.Measures;
-import org.demebook.rearing.CareRecord.Move;
-import org.demebook.rearing.CareRecord.Quarantine;
-import org.demebook.rearing.CareRecord.Shed;
+import org.demebook.diary.CareRecord.HealthNote;
+import org.demebook.diary.CareRecord.HealthTest;
+import org.demebook.diary.CareRecord.Meal;
+import org.demebook.diary.CareRecord.Measures;
+import org.demebook.diary.CareRecord.Move;
+import org.demebook.diary.CareRecord.Quarantine;
+import org.demebook.diary.CareRecord.Shed;
 import org.demebook.registry.Breach;
 import org.jspecify.annotations.Nullable;
 

@@ -1,4 +1,4 @@
-package org.demebook.rearing;
+package org.demebook.diary;
 
 import static org.demebook.problem.ProblemType.DATE_IN_FUTURE;
 import static org.demebook.problem.ProblemType.INVALID_VALUES;
@@ -15,11 +15,11 @@ import java.util.function.IntPredicate;
 import org.demebook.notation.Length;
 import org.demebook.notation.Mass;
 import org.demebook.problem.Finding;
-import org.demebook.rearing.CareRecord.HealthNote;
-import org.demebook.rearing.CareRecord.HealthTest;
-import org.demebook.rearing.CareRecord.Meal;
-import org.demebook.rearing.CareRecord.Measures;
-import org.demebook.rearing.CareRecord.Quarantine;
+import org.demebook.diary.CareRecord.HealthNote;
+import org.demebook.diary.CareRecord.HealthTest;
+import org.demebook.diary.CareRecord.Meal;
+import org.demebook.diary.CareRecord.Measures;
+import org.demebook.diary.CareRecord.Quarantine;
 import org.demebook.registry.Breach;
 import org.demebook.registry.Kin;
 import org.demebook.taxon.TaxonProfile;

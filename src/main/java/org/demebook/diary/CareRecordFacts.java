@@ -1,4 +1,4 @@
-package org.demebook.rearing;
+package org.demebook.diary;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.LocalDate;
@@ -7,8 +7,8 @@ import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
-import org.demebook.rearing.CareRecord.HealthNote;
-import org.demebook.rearing.CareRecord.Quarantine;
+import org.demebook.diary.CareRecord.HealthNote;
+import org.demebook.diary.CareRecord.Quarantine;
 import org.jspecify.annotations.Nullable;
 
 /** What the journal says of animals in care, and what that does to the records. */

@@ -1,4 +1,4 @@
-package org.demebook.rearing;
+package org.demebook.diary;
 
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
@@ -8,8 +8,8 @@ import java.time.LocalDate;
 import org.demebook.notation.Length;
 import org.demebook.notation.StatedLength;
 import org.demebook.notation.StatedMass;
-import org.demebook.rearing.CareRecord.HealthTest;
-import org.demebook.rearing.CareRecord.Meal;
+import org.demebook.diary.CareRecord.HealthTest;
+import org.demebook.diary.CareRecord.Meal;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 

@@ -1,4 +1,4 @@
-package org.demebook.rearing;
+package org.demebook.diary;
 
 import static org.demebook.problem.ProblemType.ANIMAL_MERGED;
 import static org.demebook.problem.ProblemType.INVALID_VALUES;

@@ -1,4 +1,4 @@
-package org.demebook.rearing;
+package org.demebook.diary;
 
 import static org.demebook.problem.ProblemType.BAD_PARAMETER;
 import static org.demebook.problem.ProblemType.CARE_RECORD_HAS_NO_END;
@@ -24,12 +24,12 @@ import org.demebook.journal.Journal;
 import org.demebook.keeper.Standing;
 import org.demebook.problem.Finding;
 import org.demebook.problem.Refusal;
-import org.demebook.rearing.CareRecord.HealthNote;
-import org.demebook.rearing.CareRecord.Quarantine;
-import org.demebook.rearing.CareRecordFacts.CareRecordCorrected;
-import org.demebook.rearing.CareRecordFacts.CareRecordEnded;
-import org.demebook.rearing.CareRecordFacts.CareRecordWithdrawn;
-import org.demebook.rearing.CareRecordFacts.CareRecorded;
+import org.demebook.diary.CareRecord.HealthNote;
+import org.demebook.diary.CareRecord.Quarantine;
+import org.demebook.diary.CareRecordFacts.CareRecordCorrected;
+import org.demebook.diary.CareRecordFacts.CareRecordEnded;
+import org.demebook.diary.CareRecordFacts.CareRecordWithdrawn;
+import org.demebook.diary.CareRecordFacts.CareRecorded;
 import org.demebook.registry.Animals;
 import org.demebook.registry.Breach;
 import org.demebook.rest.Page;

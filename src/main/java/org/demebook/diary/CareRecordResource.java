@@ -1,4 +1,4 @@
-package org.demebook.rearing;
+package org.demebook.diary;
 
 import static org.demebook.problem.ProblemType.*;
 
@@ -21,8 +21,8 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import org.demebook.keeper.SignedIn;
-import org.demebook.rearing.CareRecords.Recorded;
-import org.demebook.rearing.CareRecords.RecordedBatch;
+import org.demebook.diary.CareRecords.Recorded;
+import org.demebook.diary.CareRecords.RecordedBatch;
 import org.demebook.rest.Once;
 import org.demebook.rest.Once.Answer;
 import org.demebook.rest.Page;

@@ -1,4 +1,4 @@
-package org.demebook.rearing;
+package org.demebook.diary;
 
 import com.fasterxml.jackson.annotation.JsonCreator;
 import com.fasterxml.jackson.annotation.JsonSubTypes;
