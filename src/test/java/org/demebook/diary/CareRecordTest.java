@@ -113,7 +113,10 @@ class CareRecordTest {
         write(WREN, number, "measures", Map.of("on", "2026-06-29", "mass", in("30", "oz")))
                 .statusCode(201)
                 .body("warnings", hasSize(1))
+                .body("warnings[0].level", equalTo("warning"))
+                .body("warnings[0].rule", equalTo("measure-unit"))
                 .body("warnings[0].field", equalTo("mass"))
+                .body("warnings[0].likelier", equalTo("30 g (30.0 g) is likelier."))
                 .body("warnings[0].message", containsString("g or oz?"));
         write(WREN, number, "meal", Map.of("on", "2028-08-04", "outcome", "taken"))
                 .statusCode(422)

@@ -116,7 +116,9 @@ class CareRulesTest {
 
     @Test
     void a_meal_before_the_first_shed_is_told_while_it_is_young() {
-        assertThat(text(check(meal("2026-07-10"), YOUNG, Diary.of()))).contains("11 days").contains("first shed");
+        var early = check(meal("2026-07-10"), YOUNG, Diary.of());
+        assertThat(text(early)).contains("11 days").contains("no shed of it is written down");
+        assertThat(early).extracting(breach -> breach.finding().level()).containsExactly(Finding.Level.NOTICE);
         assertThat(check(meal("2026-07-10"), YOUNG, shed())).isEmpty();
         assertThat(check(meal("2026-07-21"), YOUNG, Diary.of()))
                 .as("after 21 days nobody waits for a shed that was not written down")
@@ -170,6 +172,6 @@ class CareRulesTest {
     private static String text(List<Breach> breaches) {
         assertThat(breaches).hasSize(1).noneMatch(Breach::isError);
         Finding finding = breaches.get(0).finding();
-        return finding.message();
+        return finding.likelier() == null ? finding.message() : finding.message() + " " + finding.likelier();
     }
 }
