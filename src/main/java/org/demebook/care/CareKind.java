@@ -35,6 +35,8 @@ public enum CareKind {
     WEIGHING,
     @JsonProperty("bedding")
     BEDDING,
+    @JsonProperty("photograph")
+    PHOTOGRAPH,
 
     /** The dam's first meal after a birth. */
     @JsonProperty("recovery-meal")

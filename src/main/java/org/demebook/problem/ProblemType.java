@@ -81,6 +81,11 @@ public enum ProblemType {
     NOT_EGG_LAYING(409, "The females of this population do not lay"),
     BORN_BEFORE_SHED(422, "The birth lies before the shed that follows an ovulation"),
 
+    // diary
+    NO_SUCH_CARE_RECORD(404, "There is no such care record"),
+    CARE_RECORD_WITHDRAWN(409, "The care record was withdrawn"),
+    CARE_RECORD_HAS_NO_END(422, "That kind of care record has no end"),
+
     // transfer
     NO_SUCH_TRANSFER(404, "There is no such transfer"),
     ALREADY_IN_TRANSFER(409, "The animal is offered to somebody already"),

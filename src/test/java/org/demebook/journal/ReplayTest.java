@@ -29,6 +29,7 @@ import javax.imageio.ImageIO;
 import org.demebook.Colony;
 import org.demebook.breeding.BreedingStory;
 import org.demebook.incubation.IncubationStory;
+import org.demebook.diary.DiaryStory;
 import org.demebook.start.TestServer;
 import org.junit.jupiter.api.Test;
 
@@ -124,6 +125,7 @@ class ReplayTest {
         animalsAreRegisteredAndCorrected(colony);
         recordsAreMergedAndSeparated(colony);
         littersAreBorn(colony);
+        DiaryStory.tell(colony);
         animalsChangeHands(colony);
         BreedingStory.tell(colony);
         IncubationStory.tell(colony);
