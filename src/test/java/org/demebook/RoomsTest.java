@@ -35,10 +35,12 @@ class RoomsTest {
             Map.entry("journal", MANNERS),
             Map.entry("keeper", Set.of("problem", "rest", "journal")),
             Map.entry("registry", union(MANNERS, VALUES, Set.of("journal", "keeper", "kinship"))),
+            Map.entry("paper", Set.of()),
             Map.entry("litter", REGISTER),
             Map.entry("transfer", REGISTER),
             Map.entry("sheet", REGISTER),
             Map.entry("ancestry", REGISTER),
+            Map.entry("handover", union(REGISTER, Set.of("litter", "rearing", "transfer", "ancestry", "care", "paper"))),
             Map.entry("planning", union(REGISTER, Set.of("ancestry", "litter"))),
             Map.entry("census", union(REGISTER, Set.of("ancestry"))),
             Map.entry(
