@@ -8,6 +8,7 @@ import static org.demebook.problem.ProblemType.NO_SUCH_LITTER;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
+import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -264,6 +265,16 @@ public class Litters {
                 .page(0, limit + 1)
                 .list();
         return Page.of(views(by, read), limit, litter -> litter.id().toString());
+    }
+
+    /** The litters that the asker sees of births on or after a day, the latest registered first. */
+    @Transactional
+    public List<LitterView> bornSince(Standing by, LocalDate day) {
+        var parameters = parameters(by);
+        parameters.put("day", day);
+        return views(
+                by,
+                Litter.list("populationId = :population and bornLatest >= :day and " + SEEN + " order by id desc", parameters));
     }
 
     private Litter require(Standing by, UUID litterId) {

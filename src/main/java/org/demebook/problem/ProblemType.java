@@ -73,6 +73,11 @@ public enum ProblemType {
     LITTER_DOES_NOT_ADD_UP(422, "The counts do not add up"),
     LITTER_TOO_SOON(422, "The same dam has a litter too close to this one"),
 
+    // diary
+    NO_SUCH_CARE_RECORD(404, "There is no such care record"),
+    CARE_RECORD_WITHDRAWN(409, "The care record was withdrawn"),
+    CARE_RECORD_HAS_NO_END(422, "That kind of care record has no end"),
+
     // transfer
     NO_SUCH_TRANSFER(404, "There is no such transfer"),
     ALREADY_IN_TRANSFER(409, "The animal is offered to somebody already"),

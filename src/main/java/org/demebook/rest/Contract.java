@@ -33,6 +33,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
             @Tag(name = "Populations", description = "The animals of one taxon from one locality"),
             @Tag(name = "Animals", description = "The register"),
             @Tag(name = "Litters", description = "What was bred, and what came of it"),
+            @Tag(name = "Care records", description = "What happens to an animal in somebody's care, and what follows"),
             @Tag(name = "Transfers", description = "Animals that change hands"),
             @Tag(name = "Ancestry", description = "Where an animal comes from"),
             @Tag(name = "Pairings", description = "Which animals should breed next"),
