@@ -43,7 +43,7 @@ class RoomsTest {
             Map.entry("transfer", REGISTER),
             Map.entry("sheet", REGISTER),
             Map.entry("ancestry", REGISTER),
-            Map.entry("handover", union(REGISTER, Set.of("litter", "rearing", "transfer", "ancestry", "care", "paper"))),
+            Map.entry("handover", union(REGISTER, Set.of("diary", "rearing", "transfer", "ancestry", "paper"))),
             Map.entry("planning", union(REGISTER, Set.of("ancestry", "litter"))),
             Map.entry("census", union(REGISTER, Set.of("ancestry"))),
             Map.entry(

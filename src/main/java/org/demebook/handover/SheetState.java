@@ -20,12 +20,6 @@ public enum SheetState {
         this.inWords = inWords;
     }
 
-    private final String inWords;
-
-    State(String inWords) {
-        this.inWords = inWords;
-    }
-
     public String inWords() {
         return inWords;
     }
