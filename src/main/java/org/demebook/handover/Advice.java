@@ -39,7 +39,7 @@ final class Advice {
                         "Permits, certificates and bans differ by place and year: verify with your authority before it travels. This sheet is no permit and no proof of lawful origin."),
                 new Note(
                         TRANSPORT,
-                        "Common practice: 18 to 30 °C (64 to 86 °F) on the way, alone in a breathable bag in a rigid, ventilated box; no meal for some days before, and no gravid female."));
+                        "Common practice: 18 to 30 °C (64 to 86 °F) on the way, alone in a breathable bag in a rigid, ventilated box; no meal for some days before. A gravid female should not travel."));
     }
 
     static String ownership(Kind kind) {

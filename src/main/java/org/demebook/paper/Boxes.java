@@ -17,7 +17,8 @@ import java.util.regex.Pattern;
 import org.w3c.dom.Element;
 
 /**
- * Draws of SVG what a {@link QrCode} is made of: one path of boxes in the square of its viewBox, in black. All of SVG would
+ * Draws of SVG what a {@link QrCode} is made of: one path of boxes in the square of its viewBox, in black, as wide and high as its
+ * width attribute says in pixels. All of SVG would
  * take a library of some megabytes.
  */
 final class Boxes implements SVGDrawer {
@@ -29,7 +30,10 @@ final class Boxes implements SVGDrawer {
         var viewBox = svg.getAttribute("viewBox").split(" ");
         var path = (Element) svg.getElementsByTagName("path").item(0);
         return new Drawing(
-                boxes(path.getAttribute("d")), Double.parseDouble(viewBox[2]), (int) width, (int) height);
+                boxes(path.getAttribute("d")),
+                Double.parseDouble(viewBox[2]),
+                Integer.parseInt(svg.getAttribute("width")),
+                dotsPerPixel);
     }
 
     private static Path2D boxes(String path) {
@@ -48,23 +52,27 @@ final class Boxes implements SVGDrawer {
         return shape;
     }
 
-    private record Drawing(Path2D boxes, double units, int width, int height) implements SVGImage {
+    /**
+     * @param units the side of the viewBox
+     * @param sidePixels width and height on the page
+     */
+    private record Drawing(Path2D boxes, double units, int sidePixels, double dotsPerPixel) implements SVGImage {
         @Override
         public int getIntrinsicWidth() {
-            return width;
+            return (int) (sidePixels * dotsPerPixel);
         }
 
         @Override
         public int getIntrinsicHeight() {
-            return height;
+            return getIntrinsicWidth();
         }
 
         @Override
         public void drawSVG(OutputDevice device, RenderingContext context, double x, double y) {
-            device.drawWithGraphics((float) x, (float) y, width, height, graphics -> {
-                var placed = AffineTransform.getScaleInstance(width / units, height / units);
+            device.drawWithGraphics((float) x, (float) y, sidePixels, sidePixels, graphics -> {
                 graphics.setPaint(Color.BLACK);
-                graphics.fill(placed.createTransformedShape(boxes));
+                graphics.fill(AffineTransform.getScaleInstance(sidePixels / units, sidePixels / units)
+                        .createTransformedShape(boxes));
             });
         }
     }
