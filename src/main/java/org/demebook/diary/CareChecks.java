@@ -23,7 +23,6 @@ import java.util.stream.Collectors;
 import org.demebook.keeper.CollectionView;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
-import org.demebook.problem.Finding;
 import org.demebook.problem.Refusal;
 import org.demebook.registry.Animals;
 import org.demebook.registry.Breach;
@@ -90,7 +89,7 @@ class CareChecks {
                 // the next record of the same animal is looked at beside this one
                 known.diaries.merge(one.animalId(), Diary.of(one.record()), (diary, more) -> diary.with(one.record()));
             });
-            found.forEach(breach -> breaches.add(within(breach, part)));
+            found.forEach(breach -> breaches.add(breach.within(part)));
         }
         return checked;
     }
@@ -190,12 +189,5 @@ class CareChecks {
         record.ifPresent(one ->
                 breaches.addAll(CareRules.check(one, animal.kin(), diary, known.profile, LocalDate.now(clock))));
         return record.map(one -> new Checked(view.id(), number, collectionId, one));
-    }
-
-    private static Breach within(Breach breach, String part) {
-        var finding = breach.finding();
-        return new Breach(
-                breach.type(),
-                new Finding(finding.level(), part + "." + finding.field(), finding.value(), finding.message()));
     }
 }

@@ -75,7 +75,7 @@ public class CareRecords {
         journal.open(by.populationId());
         var breaches = new ArrayList<Breach>();
         var checked = checks.one(by, number, stated, breaches);
-        var warnings = Breach.refuseErrors(breaches);
+        var warnings = Breach.refuse(breaches, null);
         return new Recorded(write(by, checked).get(0), warnings);
     }
 
@@ -88,7 +88,7 @@ public class CareRecords {
         journal.open(by.populationId());
         var breaches = new ArrayList<Breach>();
         var checked = checks.all(by, stated, breaches);
-        var warnings = Breach.refuseErrors(breaches);
+        var warnings = Breach.refuse(breaches, null);
         return new RecordedBatch(write(by, checked), warnings);
     }
 
@@ -114,7 +114,7 @@ public class CareRecords {
         requireNotWithdrawn(row);
         var breaches = new ArrayList<Breach>();
         var record = checks.again(by, row, stated, breaches);
-        var warnings = Breach.refuseErrors(breaches);
+        var warnings = Breach.refuse(breaches, null);
         journal.record(
                 by.populationId(),
                 by.keeperId(),
@@ -144,7 +144,7 @@ public class CareRecords {
         }
         var breaches = new ArrayList<Breach>();
         CareRules.checkEnd(row.record, on, LocalDate.now(clock)).ifPresent(breaches::add);
-        Breach.refuseErrors(breaches);
+        Breach.refuse(breaches, null);
         journal.record(by.populationId(), by.keeperId(), new CareRecordEnded(recordId, on));
         return view(by, row);
     }

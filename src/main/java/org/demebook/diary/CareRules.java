@@ -1,7 +1,11 @@
 package org.demebook.diary;
 
-import static org.demebook.problem.ProblemType.DATE_IN_FUTURE;
 import static org.demebook.problem.ProblemType.INVALID_VALUES;
+import static org.demebook.problem.Rule.EVENT_AFTER_DEATH;
+import static org.demebook.problem.Rule.EVENT_BEFORE_BIRTH;
+import static org.demebook.problem.Rule.MASS_LOST;
+import static org.demebook.problem.Rule.MEAL_BEFORE_SHED;
+import static org.demebook.problem.Rule.MEASURE_UNIT;
 
 import java.math.BigDecimal;
 import java.math.RoundingMode;
@@ -14,7 +18,8 @@ import java.util.Optional;
 import java.util.function.IntPredicate;
 import org.demebook.notation.Length;
 import org.demebook.notation.Mass;
-import org.demebook.problem.Finding;
+import org.demebook.problem.ProblemType;
+import org.demebook.problem.Rule;
 import org.demebook.diary.CareRecord.HealthNote;
 import org.demebook.diary.CareRecord.HealthTest;
 import org.demebook.diary.CareRecord.Meal;
@@ -95,21 +100,23 @@ final class CareRules {
         }
         if (animal.died() != null && animal.died().surelyBefore(on)) {
             warn(
+                    EVENT_AFTER_DEATH,
                     dayField(),
                     on,
                     "%s died on %s, and this is of %s. Was it another animal, or is one of the two dates wrong?"
                             .formatted(animal.label(), animal.died(), on),
-                    "");
+                    null);
         }
         if (animal.born() != null
                 && animal.born().earliest() != null
                 && on.isBefore(animal.born().earliest())) {
             warn(
+                    EVENT_BEFORE_BIRTH,
                     dayField(),
                     on,
                     "%s was born on %s, and this is of %s. Was it another animal, or is one of the two dates wrong?"
                             .formatted(animal.label(), animal.born(), on),
-                    "");
+                    null);
         }
     }
 
@@ -124,7 +131,13 @@ final class CareRules {
     }
 
     private static Breach future(String field, LocalDate day) {
-        return Breach.error(DATE_IN_FUTURE, field, day, "%s lies in the future; check the year.".formatted(day));
+        return Breach.error(
+                ProblemType.DATE_IN_FUTURE,
+                Rule.DATE_IN_FUTURE,
+                field,
+                day,
+                "%s lies in the future; check the year.".formatted(day),
+                null);
     }
 
     // ── mass and length ──────────────────────────────────────────────────────────────────────────────────────────────
@@ -140,6 +153,7 @@ final class CareRules {
             int usual = profile.litter().neonateMassGrams() * 1000;
             if (!near(mass.milligrams(), usual)) {
                 warn(
+                        MEASURE_UNIT,
                         "mass",
                         mass.written(),
                         "%s weighs %s g at %d days, and a neonate usually weighs about %d g: g or oz?"
@@ -155,6 +169,7 @@ final class CareRules {
                 && ChronoUnit.DAYS.between(last.get().on(), record.on()) <= DAYS_OF_A_MASS
                 && !near(mass.milligrams(), last.get().milligrams())) {
             warn(
+                    MEASURE_UNIT,
                     "mass",
                     mass.written(),
                     "%s weighs %s g, and weighed %s g on %s: g or oz?"
@@ -173,6 +188,7 @@ final class CareRules {
         double loss = 1 - (double) mass.milligrams() / earlier.milligrams();
         if (loss > GREATEST_LOSS) {
             warn(
+                    MASS_LOST,
                     "mass",
                     mass.written(),
                     ("%s weighs %s g, %.0f %% less than the %s g of %s. Weigh it again; a dam is lighter after a birth, any"
@@ -183,7 +199,7 @@ final class CareRules {
                                     loss * 100,
                                     Mass.grams(earlier.milligrams()),
                                     earlier.on()),
-                    "");
+                    null);
         }
     }
 
@@ -202,8 +218,9 @@ final class CareRules {
                 .filter(other -> near(other.millimetres(), profile.litter().neonateLengthMillimetres()))
                 .findFirst()
                 .map(other -> "%s (%s mm) is likelier.".formatted(other.written(), other.millimetres()))
-                .orElse("");
+                .orElse(null);
         warn(
+                MEASURE_UNIT,
                 "length",
                 length.written(),
                 "%s is %d mm long at %d days, and no neonate is longer than %d mm: in or cm?"
@@ -212,11 +229,11 @@ final class CareRules {
     }
 
     /** The unit in which the same figure is near to what was expected. */
-    private static String likelierMass(Mass mass, int expectedMilligrams) {
+    private static @Nullable String likelierMass(Mass mass, int expectedMilligrams) {
         return massIn(mass, milligrams -> near(milligrams, expectedMilligrams))
                 .map(other -> "%s (%s g) is likelier."
                         .formatted(other.written(), other.grams().setScale(1, RoundingMode.HALF_UP)))
-                .orElse("");
+                .orElse(null);
     }
 
     private static Optional<Mass> massIn(Mass mass, IntPredicate fits) {
@@ -245,11 +262,13 @@ final class CareRules {
                 && age >= 0
                 && age <= profile.rearing().daysToFirstShedLate()
                 && before.sheds().isEmpty()) {
-            notice(
+            breaches.add(Breach.notice(
+                    MEAL_BEFORE_SHED,
                     "on",
                     meal.on(),
-                    "%s was offered a meal at %d days, and no shed of it is written down. Young seldom feed before their first shed; did it shed, write that down too."
-                            .formatted(animal.label(), age));
+                    "%s was offered a meal at %d days, and no shed of it is written down. Did it shed, write that down too."
+                            .formatted(animal.label(), age),
+                    null));
         }
     }
 
@@ -259,11 +278,8 @@ final class CareRules {
         return born == null ? null : (int) ChronoUnit.DAYS.between(born, record.on());
     }
 
-    private void warn(String field, @Nullable Object value, String message, String likelier) {
-        breaches.add(new Breach(null, Finding.warning(field, value, (message + " " + likelier).strip())));
-    }
-
-    private void notice(String field, @Nullable Object value, String message) {
-        breaches.add(new Breach(null, Finding.warning(field, value, message)));
+    private void warn(
+            Rule rule, String field, @Nullable Object value, String message, @Nullable String likelier) {
+        breaches.add(Breach.warning(rule, field, value, message, likelier));
     }
 }

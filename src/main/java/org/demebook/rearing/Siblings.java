@@ -64,7 +64,7 @@ final class Siblings {
         }
         double half = Growth.quantile(meals, 0.5);
         if (half - own.mealsTakenAlone() >= MEALS_BEHIND) {
-            reasons.add("It took %d meals without help; half of its siblings that were fed took %s or more."
+            reasons.add("It took %d of its meals without help; half of its siblings that were fed took %s or more."
                     .formatted(
                             own.mealsTakenAlone(),
                             BigDecimal.valueOf(half).stripTrailingZeros().toPlainString()));

@@ -28,6 +28,7 @@ import java.util.stream.Collectors;
 import javax.imageio.ImageIO;
 import org.demebook.Colony;
 import org.demebook.handover.SheetStory;
+import org.demebook.diary.DiaryStory;
 import org.demebook.start.TestServer;
 import org.junit.jupiter.api.Test;
 
@@ -123,6 +124,7 @@ class ReplayTest {
         animalsAreRegisteredAndCorrected(colony);
         recordsAreMergedAndSeparated(colony);
         littersAreBorn(colony);
+        DiaryStory.tell(colony);
         animalsChangeHands(colony);
         SheetStory.tell(colony);
         colony.post(INES, "/collections", Map.of("label", "household", "sharedWith", List.of(DOV)))
