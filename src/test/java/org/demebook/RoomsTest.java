@@ -35,6 +35,7 @@ class RoomsTest {
             Map.entry("journal", MANNERS),
             Map.entry("keeper", Set.of("problem", "rest", "journal")),
             Map.entry("registry", union(MANNERS, VALUES, Set.of("journal", "keeper", "kinship"))),
+            Map.entry("paper", Set.of()),
             Map.entry("litter", REGISTER),
             Map.entry("care", REGISTER),
             Map.entry("diary", REGISTER),
@@ -46,6 +47,7 @@ class RoomsTest {
             Map.entry("incubation", union(REGISTER, Set.of("litter", "care"))),
             Map.entry("sheet", REGISTER),
             Map.entry("ancestry", REGISTER),
+            Map.entry("handover", union(REGISTER, Set.of("diary", "rearing", "transfer", "ancestry", "paper"))),
             Map.entry("planning", union(REGISTER, Set.of("ancestry", "litter"))),
             Map.entry("census", union(REGISTER, Set.of("ancestry"))),
             Map.entry(

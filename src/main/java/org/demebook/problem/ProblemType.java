@@ -95,6 +95,10 @@ public enum ProblemType {
     ON_LOAN(422, "The animal is on loan to you"),
     CLAIM_CODE_NOT_VALID(404, "This claim code cannot be used"),
 
+    // hand-over sheets
+    NO_SUCH_HANDOVER_SHEET(404, "There is no such hand-over sheet"),
+    HANDOVER_SHEET_ALTERED(409, "The hand-over sheet is not as it was issued"),
+
     // sheets
     NO_SUCH_IMPORT(404, "There is no such import"),
     UNREADABLE_SHEET(422, "The file cannot be read"),

@@ -19,6 +19,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.UUID;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Keepers;
@@ -286,6 +287,15 @@ public class Transfers {
     @Transactional
     public TransferView get(Standing by, UUID transferId) {
         return views.of(by, require(by, transferId));
+    }
+
+    /** The transfer that an animal is in now, for who is on one of its sides; empty alike when it is in none. */
+    @Transactional
+    public Optional<TransferView> openOf(Standing by, UUID animalId) {
+        return Transfer.openOf(by.populationId(), animalId)
+                .filter(open -> !open.due(days.now()))
+                .filter(open -> gives(by, open) || by.keeperId().equals(open.toKeeperId))
+                .map(open -> views.of(by, open));
     }
 
     /**

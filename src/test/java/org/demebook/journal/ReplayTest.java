@@ -29,6 +29,7 @@ import javax.imageio.ImageIO;
 import org.demebook.Colony;
 import org.demebook.breeding.BreedingStory;
 import org.demebook.incubation.IncubationStory;
+import org.demebook.handover.SheetStory;
 import org.demebook.diary.DiaryStory;
 import org.demebook.start.TestServer;
 import org.junit.jupiter.api.Test;
@@ -40,8 +41,8 @@ import org.junit.jupiter.api.Test;
 @QuarkusTest
 @QuarkusTestResource(TestServer.class)
 class ReplayTest {
-    /** Tables that are no state: pictures by their digest, and how an import went. */
-    private static final List<String> NO_STATE = List.of("photo_content", "import_run");
+    /** Tables that are no state: pictures and the words of sheets by their digest, and how an import went. */
+    private static final List<String> NO_STATE = List.of("photo_content", "handover_sheet_words", "import_run");
 
     private static final String TABLES_OF_POPULATIONS = """
             select t.relname
@@ -111,7 +112,7 @@ class ReplayTest {
     /** All in one statement, at whose end foreign keys are looked at: the tables refer to each other in circles. */
     private static void empty(UUID populationId) {
         var deletions = ask(TABLES_OF_POPULATIONS).stream()
-                .filter(table -> !table.equals("photo_content"))
+                .filter(table -> !List.of("photo_content", "handover_sheet_words").contains(table))
                 .map(table -> "gone_%1$s as (delete from demebook.%1$s where population_id = '%2$s')"
                         .formatted(table, populationId))
                 .collect(Collectors.joining(", "));
@@ -129,6 +130,7 @@ class ReplayTest {
         animalsChangeHands(colony);
         BreedingStory.tell(colony);
         IncubationStory.tell(colony);
+        SheetStory.tell(colony);
         colony.post(INES, "/collections", Map.of("label", "household", "sharedWith", List.of(DOV)))
                 .statusCode(201);
         colony.post(WREN, "/count-releases", Map.of()).statusCode(201);
