@@ -18,7 +18,7 @@ public record Breach(@Nullable ProblemType type, Finding finding) {
         return new Breach(type, Finding.error(field, value, message));
     }
 
-    static Breach warning(String field, @Nullable Object value, String message) {
+    public static Breach warning(String field, @Nullable Object value, String message) {
         return new Breach(null, Finding.warning(field, value, message));
     }
 

@@ -172,7 +172,7 @@ class SnapshotAfterTest {
         var id = new UUID(random.nextLong(), random.nextLong());
         var born = LocalDate.of(2020, 6, 1);
         return new PedigreeRow(
-                id, number, Sex.UNKNOWN, "2020-06-01", born, born, true, null, origin, dam, sire, HERE, HERE, null, 1);
+                id, number, Sex.UNKNOWN, "2020-06-01", born, born, true, null, origin, dam, sire, HERE, HERE, null, null, 1);
     }
 
     private static PedigreeRow with(
@@ -192,6 +192,7 @@ class SnapshotAfterTest {
                 collection,
                 record.ownerCollectionId(),
                 sameAs,
+                record.twinOfId(),
                 stated);
     }
 

@@ -191,6 +191,7 @@ class SnapshotTest {
                 null,
                 null,
                 null,
+                null,
                 1);
     }
 
@@ -218,6 +219,7 @@ class SnapshotTest {
                 record.collectionId(),
                 record.ownerCollectionId(),
                 sameAsId,
+                record.twinOfId(),
                 record.parentageSeq());
     }
 
