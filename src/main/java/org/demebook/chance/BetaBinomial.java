@@ -28,9 +28,14 @@ public record BetaBinomial(double share, double overdispersion) {
         if (overdispersion == 0) {
             return RegularizedBeta.value(share, hit, of - hit + 1.0);
         }
-        double tail = 0;
-        for (int k = of; k >= hit; k--) { // the smallest first
-            tail += Math.exp(logWays(k, of) + logProbability(k, of));
+        double all = 1 / overdispersion - 1;
+        double alpha = share * all;
+        double beta = all - alpha;
+        double exactly = Math.exp(logWays(hit, of) + logProbability(hit, of));
+        double tail = exactly;
+        for (int k = hit; k < of; k++) {
+            exactly *= (of - k) / (k + 1.0) * (alpha + k) / (beta + of - k - 1);
+            tail += exactly;
         }
         return Math.min(1, tail);
     }

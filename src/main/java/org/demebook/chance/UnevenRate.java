@@ -16,6 +16,7 @@ public final class UnevenRate {
     public record Count(int hit, int of) {}
 
     private static final int WEIGHT_OF_USUAL = 10;
+    private static final double NEGLIGIBLE = 1e-15;
     private static final int SHARES = 48;
     private static final double LEAST_LOGIT = -7; // 0.1 %
     private static final double MOST_LOGIT = 2.4; // 92 %
@@ -98,7 +99,7 @@ public final class UnevenRate {
     public double upperTail(int hit, int of) {
         double tail = 0;
         for (int i = 0; i < models.length; i++) {
-            tail += weights[i] * models[i].upperTail(hit, of);
+            tail += weights[i] < NEGLIGIBLE ? 0 : weights[i] * models[i].upperTail(hit, of);
         }
         return Math.min(1, tail);
     }

@@ -37,7 +37,7 @@ public class Readings {
         var outcome = outcome(litters.get(by, litterId));
         var days = litters.daysFromShed(by, litterId);
         var others = litters.outcomesOfOthers(by, litterId, FEWEST_COLLECTIONS);
-        return LitterReading.of(outcome, others, days.isPresent() ? days.getAsInt() : null);
+        return new UsualLosses(others).read(outcome, days.isPresent() ? days.getAsInt() : null);
     }
 
     /**

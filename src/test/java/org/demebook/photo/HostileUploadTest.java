@@ -2,8 +2,8 @@ package org.demebook.photo;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
-import static org.demebook.registry.CameraPhoto.concat;
-import static org.demebook.registry.CameraPhoto.latin;
+import static org.demebook.photo.CameraPhoto.concat;
+import static org.demebook.photo.CameraPhoto.latin;
 
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
