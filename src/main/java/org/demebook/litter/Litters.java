@@ -84,7 +84,7 @@ public class Litters {
         checkLitter(by, held, dam, litter.born(), outcome, breaches);
         var neonates = ToldYoung.neonates(litter, outcome, breaches);
         var young = newborns.facts(by, parentage, litter.born(), id, collectionId, neonates, breaches);
-        var warnings = Breach.refuseErrors(breaches);
+        var warnings = Breach.refuse(breaches, null);
 
         journal.record(
                 by.populationId(),
@@ -171,7 +171,7 @@ public class Litters {
         }
         var young =
                 newborns.facts(by, litter.parentage(), litter.born, litter.id, litter.collectionId, neonates, breaches);
-        Breach.refuseErrors(breaches);
+        Breach.refuse(breaches, null);
 
         journal.record(
                 by.populationId(), by.keeperId(), new LitterOutcomeCorrected(litter.id, outcome, litter.revision));

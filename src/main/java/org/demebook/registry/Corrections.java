@@ -106,7 +106,7 @@ public class Corrections {
                         way.get(0),
                         "%s would be its own ancestor: %s < %s (young < parent). One of these links is wrong."
                                 .formatted(animal.number, animal.number, String.join(" < ", way)))));
-        var warnings = Breach.refuseErrors(breaches);
+        var warnings = Breach.refuse(breaches, null);
         var dam = parents.dam() == null ? null : parents.dam().id;
         for (var twin : oneGenome) {
             record(by, new ParentageStated(twin.id, dam, parents.sire(), twin.parentageSeq));
@@ -152,7 +152,7 @@ public class Corrections {
                                 .formatted(animal.number, young.number, young.born, stated.on())));
             }
         }
-        Breach.refuseErrors(breaches);
+        Breach.refuse(breaches, null);
         record(by, new AnimalDied(animal.id, stated.on(), stated.cause(), animal.deathSeq));
         return views.of(by, animal);
     }
@@ -182,7 +182,7 @@ public class Corrections {
             breaches.addAll(rules.check(
                     young.kin(), Origin.UNKNOWN, isDam ? described : null, isDam ? List.of() : List.of(described)));
         }
-        var warnings = Breach.refuseErrors(breaches);
+        var warnings = Breach.refuse(breaches, null);
         record(
                 by,
                 new AnimalDescribed(
@@ -204,7 +204,7 @@ public class Corrections {
         var collectionId = Objects.requireNonNull(animal.collectionId);
         var breaches = new ArrayList<Breach>();
         var identifier = registration.identifier(by, stated, collectionId, breaches);
-        Breach.refuseErrors(breaches);
+        Breach.refuse(breaches, null);
         var present = Identifier.of(by.populationId(), animal.id);
         if (present.stream().noneMatch(other -> other.view().equals(identifier))) {
             record(by, new IdentifierAdded(animal.id, identifier, collectionId));

@@ -23,6 +23,7 @@ import org.demebook.notation.Origin;
 import org.demebook.notation.RoughDate;
 import org.demebook.notation.Sex;
 import org.demebook.problem.ProblemType;
+import org.demebook.problem.Rule;
 import org.demebook.taxon.TaxonProfile;
 import org.jspecify.annotations.Nullable;
 
@@ -184,10 +185,12 @@ public final class ParentageRules {
                 : "that is beyond every published case (%d days); consider another male, or none"
                         .formatted(profile.breeding().daysOfSpermStorage());
         return Breach.warning(
+                Rule.STORED_SPERM,
                 "sire",
                 sire.label(),
                 "%s was conceived about %s, %d days after the death of %s on %s: %s."
-                        .formatted(young.label(), conceived, days, sire.label(), sire.died(), known));
+                        .formatted(young.label(), conceived, days, sire.label(), sire.died(), known),
+                null);
     }
 
     private void checkAge(Kin young, Kin parent, String field, ProblemType tooYoung, List<Breach> breaches) {

@@ -54,7 +54,7 @@ class Registration {
         var parents = parents(by, animal.dam(), animal.sire(), Journal.newId(), breaches);
         breaches.addAll(rules(by).check(young, animal.origin(), kin(parents.dam()), kin(parents.sires())));
         var identifiers = identifiers(by, animal, collection.id(), breaches);
-        var warnings = Breach.refuseErrors(breaches);
+        var warnings = Breach.refuse(breaches, null);
         return new Checked(
                 new AnimalRegistered(
                         Journal.newId(),

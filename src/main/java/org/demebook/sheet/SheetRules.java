@@ -125,7 +125,7 @@ final class SheetRules {
 
     private void tell(SheetAnimal animal, Breach breach) {
         var finding = breach.finding();
-        if (breach.isError()) {
+        if (breach.type() != null) {
             findings.error(animal.row(), finding.field(), finding.value(), finding.message());
         } else {
             findings.warning(animal.row(), finding.field(), finding.value(), finding.message());

@@ -73,7 +73,7 @@ public class Transfers {
                 days.end(transfer.expiresOn(), transfer.handsOut() ? Days.CODE_STANDS : Days.OFFER_STANDS, breaches);
         days.checkHandedOver(transfer.handedOverOn(), animal, breaches);
         checkAddressee(transfer, breaches);
-        Breach.refuseErrors(breaches);
+        Breach.refuse(breaches, null);
         var to =
                 transfer.to() == null ? null : keepers.member(by, transfer.to()).keeperId();
         requireItsOwnersWill(by, animal, transfer, to);
@@ -215,7 +215,7 @@ public class Transfers {
         }
         var breaches = new ArrayList<Breach>();
         var expiresAt = days.end(renewal.expiresOn(), Days.CODE_STANDS, breaches);
-        Breach.refuseErrors(breaches);
+        Breach.refuse(breaches, null);
         journal.record(by.populationId(), by.keeperId(), new ClaimCodeRenewed(transferId, expiresAt));
         var code = ClaimCode.issue(by.populationId(), transferId, expiresAt);
         return new Offered(views.of(by, transfer), code);
@@ -242,7 +242,7 @@ public class Transfers {
         requireNotMerged(animal);
         var breaches = new ArrayList<Breach>();
         days.checkHandedOver(acceptance.handedOverOn(), animal, breaches);
-        Breach.refuseErrors(breaches);
+        Breach.refuse(breaches, null);
         var into = destination(by, transfer, animal, acceptance.collection());
         journal.record(
                 by.populationId(),
