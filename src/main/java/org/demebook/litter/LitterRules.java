@@ -1,5 +1,6 @@
 package org.demebook.litter;
 
+import static org.demebook.problem.ProblemType.LITTER_DOES_NOT_ADD_UP;
 import static org.demebook.problem.ProblemType.LITTER_TOO_SOON;
 
 import jakarta.enterprise.context.ApplicationScoped;
@@ -11,6 +12,7 @@ import java.util.Set;
 import java.util.UUID;
 import org.demebook.keeper.Standing;
 import org.demebook.notation.RoughDate;
+import org.demebook.problem.Rule;
 import org.demebook.registry.Animals;
 import org.demebook.registry.Breach;
 import org.demebook.registry.Custody;
@@ -48,18 +50,24 @@ class LitterRules {
         var fact = "%s has a litter of %s already (%s, %d live-born); one of %s would be at most %d days from it"
                 .formatted(dam.number(), other.born, other.id, other.liveBorn, born, mostDays);
         if (mostDays < breeding.daysBetweenLitters()) {
-            breaches.add(Breach.error(
+            breaches.add(Breach.block(
                     LITTER_TOO_SOON,
+                    Rule.LITTERS_TOO_CLOSE,
                     "born",
                     born,
                     "%s, and two litters of one dam are at least %d days apart. Is it the same litter, or another dam?"
-                            .formatted(fact, breeding.daysBetweenLitters())));
+                            .formatted(fact, breeding.daysBetweenLitters()),
+                    mostDays <= DAYS_OF_ONE_BIRTH
+                            ? "Likelier one litter that is recorded twice: the days are almost the same."
+                            : null));
         } else {
             breaches.add(Breach.warning(
+                    Rule.LITTERS_CLOSE,
                     "born",
                     born,
                     "%s; females usually rest at least %d days. Is the day right, and the dam?"
-                            .formatted(fact, breeding.daysBetweenLittersUsual())));
+                            .formatted(fact, breeding.daysBetweenLittersUsual()),
+                    null));
         }
     }
 
@@ -83,43 +91,60 @@ class LitterRules {
             }
         }
         if (!sameBirth.isEmpty()) {
-            int formed = outcome.ovaFound() - outcome.unfertilised();
-            int registered = outcome.liveBorn() + sameBirth.size();
-            breaches.add(Breach.warning(
-                    "liveBorn",
-                    outcome.liveBorn(),
-                    "%s stand in the register as young of %s born then; with them the litter has %d young, %s. Are they counted here once more?"
-                            .formatted(
-                                    String.join(", ", sameBirth),
-                                    dam.number(),
-                                    registered,
-                                    registered > formed
-                                            ? "but only %d of its ova were formed".formatted(formed)
-                                            : "but %d live-born".formatted(outcome.liveBorn()))));
+            breaches.add(bornThen(dam, outcome, sameBirth));
         }
         if (!apart.isEmpty()) {
             breaches.add(Breach.warning(
+                    Rule.LITTERMATES_BORN_APART,
                     "born",
                     born,
                     "%s are young of %s too, more than %d days from this birth and too close for another litter; which day is right?"
-                            .formatted(String.join(", ", apart), dam.number(), DAYS_OF_ONE_BIRTH)));
+                            .formatted(String.join(", ", apart), dam.number(), DAYS_OF_ONE_BIRTH),
+                    null));
         }
+    }
+
+    private static Breach bornThen(Custody dam, Outcome outcome, List<String> numbers) {
+        int registered = outcome.liveBorn() + numbers.size();
+        int formed = outcome.ovaFound() - outcome.unfertilised();
+        var fact = "%s stand in the register as young of %s born then; with them the litter has %d young"
+                .formatted(String.join(", ", numbers), dam.number(), registered);
+        var likelier = "Likelier counted twice: an animal that was registered before its litter is among the live-born too.";
+        return registered > formed
+                ? Breach.block(
+                        LITTER_DOES_NOT_ADD_UP,
+                        Rule.MORE_YOUNG_THAN_FOUND,
+                        "liveBorn",
+                        outcome.liveBorn(),
+                        "%s, but only %d formed ones were found. Leave those out of this litter, or take their records back."
+                                .formatted(fact, formed),
+                        likelier)
+                : Breach.warning(
+                        Rule.MORE_YOUNG_THAN_LIVE_BORN,
+                        "liveBorn",
+                        outcome.liveBorn(),
+                        "%s, but %d live-born. Are they counted here once more?".formatted(fact, outcome.liveBorn()),
+                        likelier);
     }
 
     private static void checkSize(Outcome outcome, TaxonProfile.UsualLitter usual, List<Breach> breaches) {
         int found = outcome.ovaFound();
         if (found > usual.ovaAtMost()) {
-            breaches.add(Breach.warning(
+            breaches.add(Breach.notice(
+                    Rule.LITTER_SIZE_UNUSUAL,
                     "ovaFound",
                     found,
                     "%d ova are more than a litter of this taxon usually has (%d to %d); check the count."
-                            .formatted(found, usual.ovaAtLeast(), usual.ovaAtMost())));
+                            .formatted(found, usual.ovaAtLeast(), usual.ovaAtMost()),
+                    null));
         } else if (found < usual.ovaAtLeast()) {
-            breaches.add(Breach.warning(
+            breaches.add(Breach.notice(
+                    Rule.LITTER_SIZE_UNUSUAL,
                     "ovaFound",
                     found,
                     "%d ova are fewer than a litter of this taxon usually has (%d to %d); were slugs thrown away uncounted?"
-                            .formatted(found, usual.ovaAtLeast(), usual.ovaAtMost())));
+                            .formatted(found, usual.ovaAtLeast(), usual.ovaAtMost()),
+                    null));
         }
     }
 

@@ -19,6 +19,7 @@ import org.demebook.litter.LitterFacts.LitterRegistered;
 import org.demebook.notation.Origin;
 import org.demebook.notation.RoughDate;
 import org.demebook.problem.Finding;
+import org.demebook.problem.Rule;
 import org.demebook.registry.AnimalRegistered;
 import org.demebook.registry.Animals;
 import org.demebook.registry.Breach;
@@ -26,6 +27,7 @@ import org.demebook.registry.Custody;
 import org.demebook.registry.Newborns;
 import org.demebook.registry.Newborns.Neonate;
 import org.demebook.registry.Populations;
+import org.demebook.registry.Sire;
 import org.demebook.registry.StatedSire;
 import org.demebook.registry.TwinKind;
 import org.demebook.registry.Twins;
@@ -80,11 +82,11 @@ public class Litters {
         var sire = sire(by, dam, litter, breaches);
         var origin = Objects.requireNonNullElse(litter.origin(), Origin.CAPTIVE_BRED);
         var parentage = newborns.parentage(by, dam, sire, origin, litter.born(), id, breaches);
-        var confidence = sireIsDoubted(breaches) ? "low" : null;
+        var confidence = parentage.sire() instanceof Sire.Known && sireIsDoubted(breaches) ? "low" : null;
         checkLitter(by, held, dam, litter.born(), outcome, breaches);
         var neonates = ToldYoung.neonates(litter, outcome, breaches);
         var young = newborns.facts(by, parentage, litter.born(), id, collectionId, neonates, breaches);
-        var warnings = Breach.refuse(breaches, null);
+        var warnings = Breach.refuse(breaches, litter.leave());
 
         journal.record(
                 by.populationId(),
@@ -126,14 +128,13 @@ public class Litters {
     /** Whether something speaks against the male that is taken as the sire. */
     private static boolean sireIsDoubted(List<Breach> breaches) {
         return breaches.stream()
-                .anyMatch(breach ->
-                        !breach.isError() && "sire".equals(breach.finding().field()));
+                .anyMatch(breach -> breach.finding().rule() == Rule.STORED_SPERM);
     }
 
     private void checkLitter(
             Standing by, Custody held, Custody dam, RoughDate born, Outcome outcome, List<Breach> breaches) {
         if (held.merged()) {
-            breaches.add(Breach.warning(
+            breaches.add(Notice.of(
                     "dam",
                     held.number(),
                     "%s stands for %s; the litter is written down for %s."

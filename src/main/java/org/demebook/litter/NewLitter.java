@@ -10,6 +10,7 @@ import java.util.UUID;
 import org.demebook.notation.Origin;
 import org.demebook.notation.RoughDate;
 import org.demebook.notation.Sex;
+import org.demebook.problem.LeftAsIs;
 import org.demebook.registry.StatedSire;
 import org.demebook.registry.TwinKind;
 import org.jspecify.annotations.Nullable;
@@ -27,6 +28,7 @@ import org.jspecify.annotations.Nullable;
  *     unsexed. Malformed young that are not told here get the last numbers
  * @param twins which of the live-born came from one sac
  * @param collection id of the collection that the young go to; nothing for the dam's
+ * @param leave findings that are as they are, with the reason
  */
 public record NewLitter(
         @NotNull @Size(max = 60) String dam,
@@ -45,7 +47,8 @@ public record NewLitter(
         @Nullable @Size(max = MOST) List<@NotNull @Valid NewYoung> young,
         @Nullable @Size(max = MOST) List<@NotNull @Valid NewTwins> twins,
         @Nullable UUID collection,
-        @Nullable @Size(max = 2000) String notes) {
+        @Nullable @Size(max = 2000) String notes,
+        @Nullable @Size(max = 20) List<@NotNull @Valid LeftAsIs> leave) {
     static final int MOST = 200;
 
     /**

@@ -8,6 +8,7 @@ import jakarta.validation.constraints.NotNull;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import org.demebook.problem.Rule;
 import org.demebook.registry.Breach;
 import org.jspecify.annotations.Nullable;
 
@@ -53,6 +54,7 @@ public record Outcome(
             int off = Math.abs(ovaFound - sum);
             breaches.add(Breach.error(
                     LITTER_DOES_NOT_ADD_UP,
+                    Rule.LITTER_DOES_NOT_ADD_UP,
                     "ovaFound",
                     ovaFound,
                     "%d found, the classes add to %d (%s): %s %s. Which?"
@@ -61,7 +63,8 @@ public record Outcome(
                                     sum,
                                     classes(),
                                     off == 1 ? "one" : off,
-                                    sum < ovaFound ? "missing" : "too many")));
+                                    sum < ovaFound ? "missing" : "too many"),
+                    null));
         }
         requireWithin("malformedLive", malformedLive, "malformed", "live-born", liveBorn, breaches);
         requireWithin("malformedStillborn", malformedStillborn, "malformed", "stillborn", stillborn, breaches);
@@ -85,10 +88,12 @@ public record Outcome(
         if (part > count) {
             breaches.add(Breach.error(
                     LITTER_DOES_NOT_ADD_UP,
+                    Rule.LITTER_DOES_NOT_ADD_UP,
                     field,
                     part,
                     "%d of the %s are %s, but there are only %d %s: %d too many."
-                            .formatted(part, whole, kind, count, whole, part - count)));
+                            .formatted(part, whole, kind, count, whole, part - count),
+                    null));
         }
     }
 }

@@ -9,6 +9,7 @@ import java.util.Objects;
 import org.demebook.litter.NewLitter.NewTwins;
 import org.demebook.litter.NewLitter.NewYoung;
 import org.demebook.notation.Sex;
+import org.demebook.problem.Rule;
 import org.demebook.registry.Breach;
 import org.demebook.registry.Newborns.Neonate;
 import org.jspecify.annotations.Nullable;
@@ -23,10 +24,12 @@ final class ToldYoung {
         if (told.size() > outcome.liveBorn()) {
             breaches.add(Breach.error(
                     LITTER_DOES_NOT_ADD_UP,
+                    Rule.LITTER_DOES_NOT_ADD_UP,
                     "young",
                     told.size(),
                     "%d young are told one by one, but %d were live-born: %d too many."
-                            .formatted(told.size(), outcome.liveBorn(), told.size() - outcome.liveBorn())));
+                            .formatted(told.size(), outcome.liveBorn(), told.size() - outcome.liveBorn()),
+                    null));
             return List.of();
         }
         checkTwins(litter, outcome, breaches);
@@ -76,10 +79,12 @@ final class ToldYoung {
         if (left != 0 && outcome.malformedLive() <= outcome.liveBorn()) {
             breaches.add(Breach.error(
                     LITTER_DOES_NOT_ADD_UP,
+                    Rule.LITTER_DOES_NOT_ADD_UP,
                     "malformedLive",
                     outcome.malformedLive(),
                     "%d of the live-born are counted as malformed, but %d are told one by one; which is right?"
-                            .formatted(outcome.malformedLive(), outcome.malformedLive() - left)));
+                            .formatted(outcome.malformedLive(), outcome.malformedLive() - left),
+                    null));
         }
         return malformed;
     }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import org.demebook.problem.Rule;
 import org.demebook.registry.Breach;
 import org.demebook.registry.StatedSire;
 import org.demebook.registry.StatedSire.StatedCandidate;
@@ -35,18 +36,20 @@ record WorkedOutSire(StatedSire sire, List<Breach> findings) {
             return new WorkedOutSire(StatedSire.UNKNOWN, List.of(unknown(dam, mates, numbers)));
         }
         if (possible.size() == 1) {
-            var only = numbers.get(possible.get(0).maleId());
-            return new WorkedOutSire(
-                    StatedSire.known(only),
-                    List.of(finding(
-                            only,
-                            "%s is taken as the sire: the only male on record with %s that it may be (%s)."
-                                    .formatted(only, dam, males))));
+            var mate = possible.get(0);
+            var only = numbers.get(mate.maleId());
+            var message = "%s is taken as the sire: the only male on record with %s that it may be (%s)."
+                    .formatted(only, dam, males);
+            var finding = mate.daysBeforeConception() > 0
+                    ? Breach.warning(Rule.STORED_SPERM, "sire", only, message, null)
+                    : Notice.of("sire.kind", only, message);
+            return new WorkedOutSire(StatedSire.known(only), List.of(finding));
         }
         var sire = new StatedSire("candidates", null, candidates(possible, numbers), wholeLitter, null, null);
         return new WorkedOutSire(
                 sire,
-                List.of(finding(
+                List.of(Notice.of(
+                        "sire.kind",
                         null,
                         "%d males on record with %s may be the sire: %s. A DNA test of a young tells which."
                                 .formatted(possible.size(), dam, males))));
@@ -71,12 +74,14 @@ record WorkedOutSire(StatedSire sire, List<Breach> findings) {
 
     private static Breach unknown(String dam, List<Mate> mates, Map<UUID, String> numbers) {
         if (mates.isEmpty()) {
-            return finding(
+            return Notice.of(
+                    "sire.kind",
                     null,
                     "No male is on record with %s before this birth, so the sire stays unknown. Note her introductions, name him, or look at the signs of fatherless young."
                             .formatted(dam));
         }
-        return finding(
+        return Notice.of(
+                    "sire.kind",
                 null,
                 "The sire stays unknown: %s. Consider another male, or none."
                         .formatted(mates.stream().map(mate -> told(mate, numbers)).collect(Collectors.joining("; "))));
@@ -84,9 +89,5 @@ record WorkedOutSire(StatedSire sire, List<Breach> findings) {
 
     private static String told(Mate mate, Map<UUID, String> numbers) {
         return "%s, %s, last with her on %s".formatted(numbers.get(mate.maleId()), mate.grade(), mate.lastMetOn());
-    }
-
-    private static Breach finding(String number, String message) {
-        return Breach.warning("sire.kind", number, message);
     }
 }
