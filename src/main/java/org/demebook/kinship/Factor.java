@@ -76,8 +76,7 @@ record Factor(Births births, double[] own, FounderKinship founders) {
     double between(int node, int other) {
         double[] v = births.vector();
         v[node] = 1;
-        births.up(v);
-        down(v);
+        multiply(v);
         return v[other];
     }
 

@@ -29,7 +29,8 @@ class DroppedGenesTest {
 
     @Test
     void loci_are_inherited_independently_of_each_other() {
-        // Two young of two: (1 + B)/2 of a founder's genes are kept at a locus, B being 0 or 1 with ½ each. So the share
+        // Two young of two: (1 + B)/2 of a founder's genes are kept at a locus, B being 0 or 1 with ½ each. So the
+        // share
         // kept at 16 unlinked loci has variance ¼·¼/16; were they linked by four, four times as much.
         var pool = twoYoungOfTwo().pool(2, 3);
         int drops = 4_000;
@@ -161,7 +162,8 @@ class DroppedGenesTest {
     private static void agrees(GeneDrop.Estimate found, double exact, double variance) {
         int loci = variance == 0 ? 1 : LOCI;
         assertThat(found.value()).isCloseTo(exact, within(4 * Math.sqrt(variance / loci) + 1e-12));
-        assertThat(found.standardError()).isCloseTo(Math.sqrt(variance / loci), within(2e-2 * Math.sqrt(variance / loci)));
+        assertThat(found.standardError())
+                .isCloseTo(Math.sqrt(variance / loci), within(2e-2 * Math.sqrt(variance / loci)));
     }
 
     @Test
@@ -185,7 +187,8 @@ class DroppedGenesTest {
 
     @Test
     void a_founder_of_whom_no_locus_drawn_has_kept_a_gene_counts_by_its_share() {
-        // Forty steps down p = 2⁻⁴⁰, and its genes are lost. As 2p² is at most p, each founder counts by p or less; the last by ½.
+        // Forty steps down p = 2⁻⁴⁰, and its genes are lost. As 2p² is at most p, each founder counts by p or less; the
+        // last by ½.
         int steps = 40;
         var builder = Pedigree.builder(2 * steps + 1).founder(0);
         for (int step = 1; step <= steps; step++) {
@@ -206,7 +209,8 @@ class DroppedGenesTest {
             assertThat(drop.lost(0).value()).isZero();
             assertThat(drop.meanGenesKept()).isBetween(2., 4.);
             assertThat(drop.meanGenesKept())
-                    .isCloseTo(2 * (drop.retention(0).value() + drop.retention(1).value()), within(1e-12));
+                    .isCloseTo(
+                            2 * (drop.retention(0).value() + drop.retention(1).value()), within(1e-12));
         }
         assertThatIllegalArgumentException().isThrownBy(() -> pool.geneDrop(0, SEED));
     }

@@ -143,7 +143,8 @@ class GeneDropTest {
         // By the formula of Lacy (1989): a parent gave one gene of its two, so p = r = ½ of each, and Σp²/r = 1. A sire
         // who is one of several has both p and r in proportion to his chance, and so has the stranger.
         int unknown = Pedigree.UNKNOWN;
-        var builder = Pedigree.builder(8).founder(0).founder(1).unknownParents(2).founder(3);
+        var builder =
+                Pedigree.builder(8).founder(0).founder(1).unknownParents(2).founder(3);
         builder.young(4, 0, 1).young(5, unknown, 2);
         builder.youngOfOneOf(6, new int[] {0, 1, 3}, new double[] {.5, .25, .25}, 2);
         builder.youngOfOneOf(7, new int[] {0, 1}, new double[] {.5, .25}, 2);

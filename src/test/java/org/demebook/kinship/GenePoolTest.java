@@ -187,7 +187,8 @@ class GenePoolTest {
 
     @Test
     void a_hidden_sire_hands_on_what_his_candidates_explain_and_is_not_chosen_himself() {
-        // By hand: eight young of one sire, who was 0 with ½, 1 with ¼, else a stranger, each by a dam of its own. Chosen
+        // By hand: eight young of one sire, who was 0 with ½, 1 with ¼, else a stranger, each by a dam of its own.
+        // Chosen
         // are 0 for ½·½, 1 for ½·¼, then each young for ⅛ of the ⅝ that these leave of it.
         var builder = Pedigree.builder(18).founder(0).founder(1);
         int sire = builder.unknownSire(new int[] {0, 1}, new double[] {.5, .25});

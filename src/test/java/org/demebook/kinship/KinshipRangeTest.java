@@ -45,8 +45,7 @@ class KinshipRangeTest {
         var pedigree = builder.build();
         assertThat(pedigree.kinshipRange(BY_FIRST, 4, 9, 1).highest()).isEqualTo(sure == 0 ? .125 : 0);
         assertThat(pedigree.kinshipRange(BY_SECOND, 4, 9, 1).highest()).isEqualTo(sure == 1 ? .125 : 0);
-        assertThat(pedigree.kinshipRange(4, 5, 9, 1))
-                .isEqualTo(new KinshipRange(0, sure == 2 ? 0 : .125, 3, true));
+        assertThat(pedigree.kinshipRange(4, 5, 9, 1)).isEqualTo(new KinshipRange(0, sure == 2 ? 0 : .125, 3, true));
     }
 
     static LongStream seeds() {

@@ -87,7 +87,8 @@ class KnownOnlyTest {
 
     @Test
     void a_fatherless_young_may_have_a_known_gene_twice_where_its_dam_had_one() {
-        // Z has two known genes with ½, identical ones with ⅛, and a gene of it is known with ¾. The young keeps both with
+        // Z has two known genes with ½, identical ones with ⅛, and a gene of it is known with ¾. The young keeps both
+        // with
         // .4, else it has one of them twice.
         int young = 7, founder = 8;
         var all = Pedigree.builder(9)
@@ -103,8 +104,7 @@ class KnownOnlyTest {
                 .build();
         var ofKnown = all.under(Convention.KNOWN_ONLY);
         assertThat(all.inbreeding(young)).isCloseTo(.4 * .125 + .6, within(1e-15));
-        assertThat(ofKnown.inbreeding(young))
-                .isCloseTo((.4 * .125 + .6 * .75) / (.4 * .5 + .6 * .75), within(1e-15));
+        assertThat(ofKnown.inbreeding(young)).isCloseTo((.4 * .125 + .6 * .75) / (.4 * .5 + .6 * .75), within(1e-15));
         assertThat(ofKnown.kinship(young, A)).isCloseTo(known.kinship(Z, A), within(1e-15));
         assertThat(ofKnown.kinship(young, founder)).isZero();
     }
@@ -130,7 +130,8 @@ class KnownOnlyTest {
 
     @Test
     void founders_alone_are_known_and_unrelated() {
-        var founders = Pedigree.builder(3).founder(0).founder(1).founder(2).build().under(Convention.KNOWN_ONLY);
+        var founders =
+                Pedigree.builder(3).founder(0).founder(1).founder(2).build().under(Convention.KNOWN_ONLY);
         assertThat(founders.kinship(0, 1)).isZero();
         assertThat(founders.kinship(2, 2)).isEqualTo(.5);
         assertThat(founders.inbreeding()).containsExactly(0, 0, 0);

@@ -35,8 +35,8 @@ class RefusalsTest {
                 .founder(1)
                 .founderKinship(0, 1, value)
                 .parthenogen(2, 1, Fusion.TERMINAL, value);
-        var pedigree = builder.youngOfOneOf(3, new int[] {0}, new double[] {value}, U)
-                .build();
+        var pedigree =
+                builder.youngOfOneOf(3, new int[] {0}, new double[] {value}, U).build();
         assertThat(pedigree.inbreeding(0)).isEqualTo(value);
         assertThat(pedigree.kinship(0, 1)).isEqualTo(value);
         assertThat(pedigree.inbreeding(2)).isEqualTo(1 - value);
@@ -46,7 +46,8 @@ class RefusalsTest {
     @ParameterizedTest
     @ValueSource(ints = {-1, -2, 2, 3, Integer.MAX_VALUE, Integer.MIN_VALUE})
     void a_row_that_nobody_has_is_refused_where_an_animal_must_be(int row) {
-        assertThatIllegalArgumentException().isThrownBy(() -> Pedigree.builder(2).twin(0, row));
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> Pedigree.builder(2).twin(0, row));
         assertThatIllegalArgumentException()
                 .isThrownBy(() -> Pedigree.builder(2).parthenogen(0, row, Fusion.CENTRAL, 0));
         assertThatIllegalArgumentException().isThrownBy(() -> Pedigree.builder(2)
@@ -77,9 +78,9 @@ class RefusalsTest {
     @Test
     void candidates_and_their_probabilities_come_in_pairs_and_there_is_one() {
         var builder = Pedigree.builder(2);
+        assertThatIllegalArgumentException().isThrownBy(() -> builder.unknownSire(new int[] {0, 1}, new double[] {.5}));
         assertThatIllegalArgumentException()
-                .isThrownBy(() -> builder.unknownSire(new int[] {0, 1}, new double[] {.5}));
-        assertThatIllegalArgumentException().isThrownBy(() -> builder.unknownSire(new int[] {0}, new double[] {.5, .5}));
+                .isThrownBy(() -> builder.unknownSire(new int[] {0}, new double[] {.5, .5}));
         assertThatIllegalArgumentException().isThrownBy(() -> builder.unknownSire(new int[] {}, new double[] {}));
     }
 
@@ -95,7 +96,8 @@ class RefusalsTest {
             shares[row] = tenth;
         }
         shares[9] = tenth + 1e-12;
-        var pedigree = builder.young(10, builder.unknownSire(candidates, shares), U).build();
+        var pedigree =
+                builder.young(10, builder.unknownSire(candidates, shares), U).build();
         // The dam alone is a founder that is no animal.
         assertThat(pedigree.founderContributions(10).unnamed()).isEqualTo(.5);
         shares[9] = tenth + 1e-6;
@@ -107,7 +109,8 @@ class RefusalsTest {
         for (int row = 0; row < 10; row++) {
             lacking.founder(row);
         }
-        var known = lacking.young(10, lacking.unknownSire(candidates, shares), U).build();
+        var known =
+                lacking.young(10, lacking.unknownSire(candidates, shares), U).build();
         assertThat(known.founderContributions(10).unnamed()).isCloseTo(.5 + .5e-6, within(1e-15));
     }
 
@@ -151,8 +154,7 @@ class RefusalsTest {
         var pedigree = Pedigree.builder(2).founder(0).founder(1).build();
         assertThatIllegalArgumentException().isThrownBy(() -> pedigree.kinshipRange(0, 1, 0, 1));
         assertThat(pedigree.kinshipRange(0, 1, 1, 1)).isEqualTo(new KinshipRange(0, 0, 1, true));
-        assertThatIllegalArgumentException()
-                .isThrownBy(() -> pedigree.depth().completeness(0));
+        assertThatIllegalArgumentException().isThrownBy(() -> pedigree.depth().completeness(0));
         assertThatIllegalArgumentException().isThrownBy(() -> pedigree.pool(0).withLitter(0, 1, -1));
         for (int places : List.of(0, 1, 3)) {
             assertThatIllegalArgumentException().isThrownBy(() -> pedigree.relationshipTimes(new double[places]));

@@ -67,8 +67,8 @@ class ToldInAnyOrderTest {
 
     @Test
     void a_candidate_named_more_than_once_has_all_his_chances_together() {
-        var once = answers(builder ->
-                litter(builder, builder.unknownSire(new int[] {3, 4}, new double[] {.1 + .2 + .3, .25})));
+        var once = answers(
+                builder -> litter(builder, builder.unknownSire(new int[] {3, 4}, new double[] {.1 + .2 + .3, .25})));
         for (var shares : List.of(
                 new double[] {.1, .2, .3, .25}, new double[] {.3, .2, .1, .25}, new double[] {.2, .3, .1, .25})) {
             assertThat(answers(builder -> litter(builder, builder.unknownSire(new int[] {3, 3, 3, 4}, shares))))
