@@ -27,6 +27,7 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import javax.imageio.ImageIO;
 import org.demebook.Colony;
+import org.demebook.litter.LitterStory;
 import org.demebook.start.TestServer;
 import org.junit.jupiter.api.Test;
 
@@ -122,6 +123,7 @@ class ReplayTest {
         animalsAreRegisteredAndCorrected(colony);
         recordsAreMergedAndSeparated(colony);
         littersAreBorn(colony);
+        LitterStory.tell(colony);
         animalsChangeHands(colony);
         colony.post(INES, "/collections", Map.of("label", "household", "sharedWith", List.of(DOV)))
                 .statusCode(201);
