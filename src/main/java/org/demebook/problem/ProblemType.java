@@ -67,6 +67,7 @@ public enum ProblemType {
     NO_SUCH_CLAIM(404, "There is no such claim"),
     CLAIM_NOT_POSSIBLE(422, "These two cannot be one animal"),
     CLAIM_ALREADY_ANSWERED(409, "The claim was answered before"),
+    TWINS_NOT_POSSIBLE(422, "These two cannot be twins"),
 
     // breeding
     NO_SUCH_LITTER(404, "There is no such litter"),

@@ -7,8 +7,10 @@ import jakarta.persistence.IdClass;
 import jakarta.persistence.Table;
 import java.math.BigDecimal;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -89,6 +91,15 @@ class Animal extends PanacheEntityBase {
     boolean malformed;
 
     @Nullable
+    UUID twinOfId;
+
+    @Nullable
+    TwinKind twinKind;
+
+    @Nullable
+    Long twinSeq;
+
+    @Nullable
     UUID collectionId;
 
     @Nullable
@@ -163,6 +174,29 @@ class Animal extends PanacheEntityBase {
                 : list("populationId = ?1 and litterId in ?2 order by nodeCode, serial", populationId, litterIds);
     }
 
+    /** The animal itself and the records that it stands for, however long the way. */
+    static List<Animal> recordsOf(UUID populationId, UUID canonicalId) {
+        var records = new ArrayList<>(List.of(of(populationId, canonicalId)));
+        for (int i = 0; i < records.size(); i++) {
+            records.addAll(list("populationId = ?1 and sameAsId = ?2 order by id", populationId, records.get(i).id));
+        }
+        return records;
+    }
+
+    static List<Animal> bornOutsideLitters(UUID populationId, java.util.Collection<UUID> damIds) {
+        return list(
+                "populationId = ?1 and damId in ?2 and litterId is null and sameAsId is null order by nodeCode, serial",
+                populationId,
+                damIds);
+    }
+
+    /** Those that were stated to be a twin of one of these. */
+    static List<Animal> twinsOf(UUID populationId, java.util.Collection<UUID> ids) {
+        return ids.isEmpty()
+                ? List.of()
+                : list("populationId = ?1 and twinOfId in ?2 order by nodeCode, serial", populationId, ids);
+    }
+
     boolean alive() {
         return died == null;
     }
@@ -200,6 +234,33 @@ class Animal extends PanacheEntityBase {
         } else {
             sireKind = "unknown";
         }
+    }
+
+    /** Links it with a littermate from the same sac, or with none. */
+    void setTwin(Entry entry, @Nullable UUID ofId, @Nullable TwinKind kind) {
+        twinOfId = ofId;
+        twinKind = kind;
+        twinSeq = entry.seq();
+    }
+
+    /** The sire as it was stated; candidates are read from their own table. */
+    Sire sire() {
+        return switch (sireKind) {
+            case "known" -> new Sire.Known(Objects.requireNonNull(sireId));
+            case "candidates" ->
+                new Sire.Candidates(
+                        CandidateSire.of(populationId, List.of(id)).stream()
+                                .map(candidate -> new Sire.Candidate(
+                                        candidate.sireId,
+                                        candidate.probability.stripTrailingZeros().toPlainString()))
+                                .toList(),
+                        sireDrawId);
+            case "none" ->
+                new Sire.None(
+                        Objects.requireNonNull(fusion),
+                        Objects.requireNonNull(secondDivision).stripTrailingZeros().toPlainString());
+            default -> new Sire.Unknown();
+        };
     }
 
     Kin kin() {

@@ -1,7 +1,9 @@
 package org.demebook.registry;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
 import java.time.LocalDate;
+import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import org.demebook.journal.Entry;
@@ -11,6 +13,9 @@ import org.demebook.notation.Origin;
 import org.demebook.notation.RoughDate;
 import org.demebook.notation.Sex;
 import org.demebook.notation.SourceCode;
+import org.demebook.photo.Photos;
+import org.demebook.photo.Subject;
+import org.demebook.photo.TakenPhoto;
 import org.jspecify.annotations.Nullable;
 
 /** What the journal says of animals, and what that does to their rows. */
@@ -22,6 +27,16 @@ class AnimalFacts implements FactBook {
             @Nullable UUID damId,
             Sire sire,
             @Nullable Long supersedes) implements Fact {}
+
+    /**
+     * Two of a litter came from one sac; stated of the one with the later number.
+     *
+     * @param kind whether they are one genome
+     */
+    record TwinsStated(UUID animalId, UUID twinOfId, TwinKind kind) implements Fact {}
+
+    /** They are not twins: it was stated by mistake. */
+    record TwinsWithdrawn(UUID animalId, @Nullable Long supersedes) implements Fact {}
 
     record SexDetermined(UUID animalId, Sex sex, @Nullable Long supersedes) implements Fact {}
 
@@ -64,6 +79,21 @@ class AnimalFacts implements FactBook {
             int widthPixels,
             int heightPixels)
             implements Fact {
+        static PhotoAdded of(UUID animalId, TakenPhoto taken) {
+            return new PhotoAdded(
+                    taken.photoId(),
+                    animalId,
+                    taken.sha256(),
+                    taken.label(),
+                    taken.takenOn(),
+                    taken.widthPixels(),
+                    taken.heightPixels());
+        }
+
+        TakenPhoto taken() {
+            return new TakenPhoto(photoId, sha256, label, takenOn, widthPixels, heightPixels);
+        }
+
         @Override
         public @Nullable String validFrom() {
             return takenOn == null ? null : takenOn.toString();
@@ -81,11 +111,16 @@ class AnimalFacts implements FactBook {
 
     record SameAnimalReversed(UUID claimId) implements Fact {}
 
+    @Inject
+    Photos photos;
+
     @Override
     public Set<Class<? extends Fact>> facts() {
         return Set.of(
                 AnimalRegistered.class,
                 ParentageStated.class,
+                TwinsStated.class,
+                TwinsWithdrawn.class,
                 SexDetermined.class,
                 AnimalDied.class,
                 DeathWithdrawn.class,
@@ -109,6 +144,13 @@ class AnimalFacts implements FactBook {
             animal.setParents(stated.damId(), stated.sire());
             CandidateSire.clear(populationId, animal.id);
             persistCandidates(populationId, animal.id, stated.sire());
+        } else if (fact instanceof TwinsStated stated) {
+            touched(entry, stated.animalId()).setTwin(entry, stated.twinOfId(), stated.kind());
+            touched(entry, stated.twinOfId());
+        } else if (fact instanceof TwinsWithdrawn withdrawn) {
+            var animal = touched(entry, withdrawn.animalId());
+            touched(entry, Objects.requireNonNull(animal.twinOfId));
+            animal.setTwin(entry, null, null);
         } else if (fact instanceof SexDetermined determined) {
             var animal = touched(entry, determined.animalId());
             animal.sexSeq = entry.seq();
@@ -141,7 +183,7 @@ class AnimalFacts implements FactBook {
                     ended.identifier().value()));
         } else if (fact instanceof PhotoAdded added) {
             touched(entry, added.animalId());
-            new Photo(entry, added).persist();
+            photos.add(entry, Subject.animal(added.animalId()), added.taken());
         } else if (fact instanceof SameAnimalClaimed claimed) {
             new SameAnimalClaim(entry, claimed).persist();
         } else if (fact instanceof SameAnimalConfirmed confirmed) {

@@ -12,6 +12,7 @@ import jakarta.transaction.Transactional;
 import jakarta.transaction.Transactional.TxType;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -147,6 +148,55 @@ public class Animals {
     @Transactional
     public Custody custody(UUID populationId, UUID animalId) {
         return custody(Animal.of(populationId, animalId));
+    }
+
+    /** The animal that a record stands for: itself, or the one whose number stands for it since two were merged. */
+    @Transactional
+    public Custody standsFor(UUID populationId, UUID animalId) {
+        return custody(canonical(populationId, animalId));
+    }
+
+    /** Every record of the animal that a record stands for. */
+    @Transactional
+    public Set<UUID> recordsOf(UUID populationId, UUID animalId) {
+        return Animal.recordsOf(populationId, canonical(populationId, animalId).id).stream()
+                .map(animal -> animal.id)
+                .collect(Collectors.toSet());
+    }
+
+    private static Animal canonical(UUID populationId, UUID animalId) {
+        var animal = Animal.of(populationId, animalId);
+        while (animal.sameAsId != null) {
+            animal = Animal.of(populationId, animal.sameAsId);
+        }
+        return animal;
+    }
+
+    /** The young of a dam, by any of her records, that no litter of this register brought, in order. */
+    @Transactional
+    public List<Custody> bornOutsideLitters(UUID populationId, Set<UUID> damIds) {
+        return Animal.bornOutsideLitters(populationId, damIds).stream()
+                .map(Animals::custody)
+                .toList();
+    }
+
+    /** The young of a litter, dead or alive, in the order of their numbers. */
+    @Transactional
+    public List<Custody> ofLitter(UUID populationId, UUID litterId) {
+        return Animal.ofLitters(populationId, List.of(litterId)).stream()
+                .map(Animals::custody)
+                .toList();
+    }
+
+    /** How many young of this register's litters are of each sex; those whose sex is not known are in neither. */
+    @Transactional
+    public Map<Sex, Integer> sexesOfLitters(UUID populationId) {
+        var counts = new EnumMap<Sex, Integer>(Sex.class);
+        for (var sex : List.of(Sex.MALE, Sex.FEMALE)) {
+            counts.put(sex, (int) Animal.count(
+                    "populationId = ?1 and litterId is not null and sameAsId is null and sex = ?2", populationId, sex));
+        }
+        return counts;
     }
 
     private static Custody custody(Animal animal) {

@@ -75,6 +75,7 @@ public class Corrections {
     @Inject
     Lineage lineage;
 
+    /** What is found out of one of identical twins is found out of each: they are one genome. */
     @Transactional
     public Registered parentage(Standing by, String number, @Nullable String ifMatch, StatedParentage stated) {
         var animal = open(by, number, ifMatch);
@@ -93,7 +94,12 @@ public class Corrections {
             above.add(parents.dam().id);
         }
         parents.sires().forEach(sire -> above.add(sire.id));
-        lineage.wayUp(by.populationId(), above, Objects.requireNonNullElse(animal.sameAsId, animal.id))
+        var oneGenome = Twins.oneGenome(animal);
+        oneGenome.stream()
+                .flatMap(twin -> lineage
+                        .wayUp(by.populationId(), above, Objects.requireNonNullElse(twin.sameAsId, twin.id))
+                        .stream())
+                .findFirst()
                 .ifPresent(way -> breaches.add(Breach.error(
                         OWN_ANCESTOR,
                         parents.dam() != null && way.get(0).equals(parents.dam().number) ? "dam" : "sire",
@@ -102,7 +108,9 @@ public class Corrections {
                                 .formatted(animal.number, animal.number, String.join(" < ", way)))));
         var warnings = Breach.refuse(breaches, null);
         var dam = parents.dam() == null ? null : parents.dam().id;
-        record(by, new ParentageStated(animal.id, dam, parents.sire(), animal.parentageSeq));
+        for (var twin : oneGenome) {
+            record(by, new ParentageStated(twin.id, dam, parents.sire(), twin.parentageSeq));
+        }
         return new Registered(views.of(by, animal), warnings);
     }
 

@@ -12,6 +12,7 @@ import static org.demebook.problem.ProblemType.SIRE_NOT_MALE;
 import static org.demebook.problem.ProblemType.SIRE_TOO_YOUNG;
 
 import java.math.BigDecimal;
+import java.math.RoundingMode;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -74,6 +75,18 @@ public final class ParentageRules {
                         field,
                         label,
                         "%s stands twice among the candidates; name each male once.".formatted(label)));
+            }
+        }
+        for (var probability : probabilities) {
+            // what the register holds has eight decimals
+            if (probability.signum() > 0
+                    && probability.setScale(8, RoundingMode.HALF_UP).signum() == 0) {
+                breaches.add(Breach.error(
+                        CONTRADICTORY_PARENTAGE,
+                        field,
+                        probability.toPlainString(),
+                        "A probability of %s is as good as 0; leave that male out, or give him at least 0.00000001."
+                                .formatted(probability.toPlainString())));
             }
         }
         var sum = probabilities.stream().reduce(BigDecimal.ZERO, BigDecimal::add);

@@ -125,6 +125,13 @@ class Registration {
                         Objects.requireNonNullElse(stated.fusion(), "terminal"),
                         y.stripTrailingZeros().toPlainString());
             }
+            case "worked-out" -> {
+                missing(
+                        "sire.kind",
+                        "Only the sire of a litter that is registered is worked out; say known, candidates, none or unknown.",
+                        breaches);
+                return new Sire.Unknown();
+            }
             default -> {
                 return new Sire.Unknown();
             }

@@ -31,6 +31,7 @@ import org.demebook.breeding.BreedingStory;
 import org.demebook.incubation.IncubationStory;
 import org.demebook.handover.SheetStory;
 import org.demebook.diary.DiaryStory;
+import org.demebook.litter.LitterStory;
 import org.demebook.start.TestServer;
 import org.junit.jupiter.api.Test;
 
@@ -127,6 +128,7 @@ class ReplayTest {
         recordsAreMergedAndSeparated(colony);
         littersAreBorn(colony);
         DiaryStory.tell(colony);
+        LitterStory.tell(colony);
         animalsChangeHands(colony);
         BreedingStory.tell(colony);
         IncubationStory.tell(colony);

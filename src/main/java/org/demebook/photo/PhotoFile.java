@@ -1,4 +1,4 @@
-package org.demebook.registry;
+package org.demebook.photo;
 
 import java.awt.Color;
 import java.awt.Dimension;
@@ -33,7 +33,7 @@ import org.jspecify.annotations.Nullable;
  * @param heightPixels of {@code picture}
  * @param sha256 of {@code picture}, in lower-case hexadecimal
  */
-record PhotoFile(byte[] picture, byte[] thumbnail, int widthPixels, int heightPixels, String sha256) {
+public record PhotoFile(byte[] picture, byte[] thumbnail, int widthPixels, int heightPixels, String sha256) {
     static final int MOST_BYTES = 20 * 1024 * 1024;
     static final long MOST_PIXELS = 40_000_000;
     static final int PICTURE_LONG_SIDE = 2048;

@@ -1,4 +1,4 @@
-package org.demebook.registry;
+package org.demebook.photo;
 
 import java.io.ByteArrayOutputStream;
 import java.nio.ByteBuffer;

@@ -21,6 +21,8 @@ import java.net.URI;
 import java.time.LocalDate;
 import java.util.UUID;
 import org.demebook.keeper.SignedIn;
+import org.demebook.photo.PhotoView;
+import org.demebook.photo.Photos;
 import org.demebook.rest.Once;
 import org.demebook.rest.Once.Answer;
 import org.demebook.rest.Refuses;
@@ -37,12 +39,15 @@ import org.jspecify.annotations.Nullable;
 @Path("/api/v1/populations/{population}/animals/{number}/photos")
 @Authenticated
 @Tag(name = "Animals")
-class PhotoResource {
+class AnimalPhotoResource {
     @Inject
     SignedIn signedIn;
 
     @Inject
     Photos photos;
+
+    @Inject
+    AnimalPhotos ofAnimals;
 
     @Inject
     Once once;
@@ -74,7 +79,7 @@ class PhotoResource {
         var by = signedIn.standing(population);
         var file = photos.clean(upload);
         return once.answer(by.keeperId(), upload, () -> {
-            var photo = photos.add(by, number, file, label, takenOn);
+            var photo = ofAnimals.add(by, number, file, label, takenOn);
             return Answer.created(
                     URI.create("/api/v1/populations/" + population + "/animals/" + number + "/photos/" + photo.id()),
                     null,
@@ -96,7 +101,7 @@ class PhotoResource {
             @RestPath String number,
             @RestPath UUID photo,
             @QueryParam("thumbnail") @Nullable Boolean thumbnail) {
-        var bytes = photos.bytes(signedIn.standing(population), number, photo, Boolean.TRUE.equals(thumbnail));
+        var bytes = ofAnimals.bytes(signedIn.standing(population), number, photo, Boolean.TRUE.equals(thumbnail));
         return Response.ok(bytes, "image/jpeg")
                 .header("Cache-Control", "private, max-age=86400, immutable")
                 .header("X-Content-Type-Options", "nosniff")

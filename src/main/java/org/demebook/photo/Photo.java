@@ -1,4 +1,4 @@
-package org.demebook.registry;
+package org.demebook.photo;
 
 import io.quarkus.hibernate.orm.panache.PanacheEntityBase;
 import jakarta.persistence.Entity;
@@ -6,12 +6,13 @@ import jakarta.persistence.Id;
 import jakarta.persistence.IdClass;
 import jakarta.persistence.Table;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.List;
 import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.jspecify.annotations.Nullable;
 
-/** A photograph of an animal; the picture itself stands in {@link PhotoContent}, by its digest. */
+/** A photograph of an animal or of a litter; the picture itself stands in {@link PhotoContent}, by its digest. */
 @Entity
 @Table(name = "photo")
 @IdClass(Photo.Key.class)
@@ -24,7 +25,15 @@ class Photo extends PanacheEntityBase {
     @Id
     UUID id;
 
+    @Nullable
     UUID animalId;
+
+    @Nullable
+    UUID litterId;
+
+    @Nullable
+    Moment moment;
+
     String sha256;
 
     @Nullable
@@ -39,15 +48,17 @@ class Photo extends PanacheEntityBase {
 
     protected Photo() {}
 
-    Photo(Entry entry, AnimalFacts.PhotoAdded added) {
+    Photo(Entry entry, Subject subject, TakenPhoto taken) {
         this.populationId = entry.populationId();
-        this.id = added.photoId();
-        this.animalId = added.animalId();
-        this.sha256 = added.sha256();
-        this.label = added.label();
-        this.takenOn = added.takenOn();
-        this.widthPixels = added.widthPixels();
-        this.heightPixels = added.heightPixels();
+        this.id = taken.photoId();
+        this.animalId = subject.animalId();
+        this.litterId = subject.litterId();
+        this.moment = subject.moment();
+        this.sha256 = taken.sha256();
+        this.label = taken.label();
+        this.takenOn = taken.takenOn();
+        this.widthPixels = taken.widthPixels();
+        this.heightPixels = taken.heightPixels();
         this.addedBy = entry.actorId();
     }
 
@@ -55,13 +66,17 @@ class Photo extends PanacheEntityBase {
         return findById(new Key(populationId, id));
     }
 
-    static List<Photo> of(UUID populationId, List<UUID> animalIds) {
+    static List<Photo> ofAnimals(UUID populationId, Collection<UUID> animalIds) {
         return animalIds.isEmpty()
                 ? List.of()
                 : list("populationId = ?1 and animalId in ?2 order by id", populationId, animalIds);
     }
 
+    static List<Photo> ofLitter(UUID populationId, UUID litterId) {
+        return list("populationId = ?1 and litterId = ?2 order by id", populationId, litterId);
+    }
+
     PhotoView view() {
-        return new PhotoView(id, label, takenOn, widthPixels, heightPixels);
+        return new PhotoView(id, moment, label, takenOn, widthPixels, heightPixels);
     }
 }

@@ -1,4 +1,4 @@
-package org.demebook.registry;
+package org.demebook.photo;
 
 import java.awt.Color;
 import java.awt.color.ColorSpace;
@@ -17,7 +17,7 @@ import javax.imageio.ImageWriteParam;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
 
 /** Photos as cameras and telephones write them, with everything in them that must not come out again. */
-final class CameraPhoto {
+public final class CameraPhoto {
     static final String CAMERA = "SNAKECAM 3000";
     static final String COMMENT = "behind the shed, third rack";
     static final String XMP = "<x:xmpmeta xmlns:x='adobe:ns:meta/'>my address</x:xmpmeta>";
@@ -51,7 +51,7 @@ final class CameraPhoto {
         return image;
     }
 
-    static byte[] plainJpeg(int width, int height) {
+    public static byte[] plainJpeg(int width, int height) {
         return encoded(quarters(width, height, BufferedImage.TYPE_INT_RGB), "jpeg");
     }
 
@@ -102,7 +102,7 @@ final class CameraPhoto {
     }
 
     /** The JPEG with camera, orientation, place, comment, XMP and IPTC put in right after its first mark. */
-    static byte[] withNotes(byte[] jpeg, int orientation) {
+    public static byte[] withNotes(byte[] jpeg, int orientation) {
         var notes = new ByteArrayOutputStream();
         notes.writeBytes(segment(0xE1, concat(latin("Exif\0\0"), exif(orientation))));
         notes.writeBytes(segment(0xE1, concat(latin("http://ns.adobe.com/xap/1.0/\0"), latin(XMP))));

@@ -1,9 +1,9 @@
-package org.demebook.registry;
+package org.demebook.photo;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
-import static org.demebook.registry.CameraPhoto.concat;
-import static org.demebook.registry.CameraPhoto.latin;
+import static org.demebook.photo.CameraPhoto.concat;
+import static org.demebook.photo.CameraPhoto.latin;
 
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;

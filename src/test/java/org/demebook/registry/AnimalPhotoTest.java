@@ -12,13 +12,14 @@ import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import java.io.ByteArrayInputStream;
 import org.demebook.Colony;
+import org.demebook.photo.CameraPhoto;
 import org.demebook.start.TestServer;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
 @QuarkusTest
 @QuarkusTestResource(TestServer.class)
-class PhotoResourceTest {
+class AnimalPhotoTest {
     private static final byte[] CAMERA = CameraPhoto.withNotes(CameraPhoto.plainJpeg(160, 80), 6);
 
     static Colony colony;

@@ -1,4 +1,4 @@
-package org.demebook.registry;
+package org.demebook.photo;
 
 import io.quarkus.hibernate.orm.panache.PanacheEntityBase;
 import jakarta.persistence.Entity;
