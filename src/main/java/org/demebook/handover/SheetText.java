@@ -65,8 +65,8 @@ public record SheetText(
                 new Row("Dam", InWords.dam(identity.dam())),
                 new Row("Sire", InWords.sire(identity.sire()))));
         sheet.marks()
-                .forEach(mark -> rows.add(
-                        new Row(mark.kind().equals("transponder") ? "Transponder" : "Mark", mark.value())));
+                .forEach(mark ->
+                        rows.add(new Row(mark.kind().equals("transponder") ? "Transponder" : "Mark", mark.value())));
         rows.add(new Row("Given by", sheet.givenBy()));
         rows.add(new Row("Ownership", Advice.ownership(sheet.kind())));
         rows.add(new Row(
@@ -98,7 +98,8 @@ public record SheetText(
                         "Founders",
                         InWords.list(
                                 figures.founders().stream()
-                                        .map(founder -> founder.animal() + " " + InWords.percent(founder.contribution()))
+                                        .map(founder ->
+                                                founder.animal() + " " + InWords.percent(founder.contribution()))
                                         .toList(),
                                 "none known")));
     }
@@ -114,11 +115,13 @@ public record SheetText(
                 new Row("Latest measures", InWords.measures(rearing.lastMeasures())),
                 new Row(
                         "Sheds",
-                        InWords.list(rearing.sheds().stream().map(SheetText::shed).toList(), "none on record")),
+                        InWords.list(
+                                rearing.sheds().stream().map(SheetText::shed).toList(), "none on record")),
                 new Row("Meals without help", "%d in a row".formatted(rearing.mealsInARow())),
                 new Row(
                         "Tests",
-                        InWords.list(rearing.tests().stream().map(SheetText::test).toList(), "none on record"))));
+                        InWords.list(
+                                rearing.tests().stream().map(SheetText::test).toList(), "none on record"))));
         if (!rearing.openConditions().isEmpty()) {
             rows.add(1, new Row("Not ready to go", String.join(" ", rearing.openConditions())));
         }
@@ -142,7 +145,6 @@ public record SheetText(
     }
 
     private static Row meal(Meal meal) {
-        return new Row(
-                InWords.day(meal.on()), meal.outcome() + (meal.prey() == null ? "" : ", " + meal.prey()));
+        return new Row(InWords.day(meal.on()), meal.outcome() + (meal.prey() == null ? "" : ", " + meal.prey()));
     }
 }

@@ -85,7 +85,8 @@ class SeenLitters {
         return views(
                 by,
                 Litter.list(
-                        "populationId = :population and bornLatest >= :day and " + SEEN + " order by id desc", parameters));
+                        "populationId = :population and bornLatest >= :day and " + SEEN + " order by id desc",
+                        parameters));
     }
 
     List<LitterVersionView> versions(Standing by, Litter litter) {
@@ -102,7 +103,8 @@ class SeenLitters {
     /** The outcomes of the other litters of the population; of the asker's own alone where few collections bred. */
     List<Outcome> othersThan(Standing by, Litter litter, int fewestCollections) {
         List<Litter> others = Litter.list("populationId = ?1 and id <> ?2", by.populationId(), litter.id);
-        long collections = others.stream().map(other -> other.collectionId).distinct().count();
+        long collections =
+                others.stream().map(other -> other.collectionId).distinct().count();
         if (collections < fewestCollections) {
             var own = own(by);
             others = others.stream()
@@ -139,9 +141,7 @@ class SeenLitters {
         var pairs = twins.ofLitters(by.populationId(), ids);
         return litters.stream()
                 .map(litter -> litter.view(
-                        numbers,
-                        young.getOrDefault(litter.id, List.of()),
-                        pairs.getOrDefault(litter.id, List.of())))
+                        numbers, young.getOrDefault(litter.id, List.of()), pairs.getOrDefault(litter.id, List.of())))
                 .toList();
     }
 }

@@ -252,13 +252,18 @@ class Animal extends PanacheEntityBase {
                         CandidateSire.of(populationId, List.of(id)).stream()
                                 .map(candidate -> new Sire.Candidate(
                                         candidate.sireId,
-                                        candidate.probability.stripTrailingZeros().toPlainString()))
+                                        candidate
+                                                .probability
+                                                .stripTrailingZeros()
+                                                .toPlainString()))
                                 .toList(),
                         sireDrawId);
             case "none" ->
                 new Sire.None(
                         Objects.requireNonNull(fusion),
-                        Objects.requireNonNull(secondDivision).stripTrailingZeros().toPlainString());
+                        Objects.requireNonNull(secondDivision)
+                                .stripTrailingZeros()
+                                .toPlainString());
             default -> new Sire.Unknown();
         };
     }

@@ -96,9 +96,10 @@ public class Corrections {
         parents.sires().forEach(sire -> above.add(sire.id));
         var oneGenome = Twins.oneGenome(animal);
         oneGenome.stream()
-                .flatMap(twin -> lineage
-                        .wayUp(by.populationId(), above, Objects.requireNonNullElse(twin.sameAsId, twin.id))
-                        .stream())
+                .flatMap(twin ->
+                        lineage
+                                .wayUp(by.populationId(), above, Objects.requireNonNullElse(twin.sameAsId, twin.id))
+                                .stream())
                 .findFirst()
                 .ifPresent(way -> breaches.add(Breach.error(
                         OWN_ANCESTOR,
