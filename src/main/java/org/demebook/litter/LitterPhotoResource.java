@@ -10,6 +10,7 @@ import static org.demebook.problem.ProblemType.UNREADABLE_PHOTO;
 import io.quarkus.security.Authenticated;
 import jakarta.inject.Inject;
 import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Pattern;
 import jakarta.validation.constraints.Size;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
@@ -84,14 +85,14 @@ class LitterPhotoResource {
     public Response add(
             @RestPath String population,
             @RestPath UUID litter,
-            @QueryParam("moment") @NotNull Moment moment,
+            @QueryParam("moment") @NotNull @Pattern(regexp = "before-separation|after-separation") String moment,
             @QueryParam("label") @Nullable @Size(max = 100) String label,
             @QueryParam("takenOn") @Nullable LocalDate takenOn,
             byte[] upload) {
         var by = signedIn.standing(population);
         var file = photos.clean(upload);
         return once.answer(by.keeperId(), upload, () -> {
-            var photo = ofLitters.add(by, litter, moment, file, label, takenOn);
+            var photo = ofLitters.add(by, litter, Moment.parse(moment), file, label, takenOn);
             return Answer.created(
                     URI.create("/api/v1/populations/" + population + "/litters/" + litter + "/photos/" + photo.id()),
                     null,

@@ -90,7 +90,7 @@ class LitterSireTest {
     private static void kinship(String one, String other, double expected) {
         colony.get(WREN, "/animals/" + one + "/kinship/" + other)
                 .statusCode(200)
-                .body("kinship", org.hamcrest.Matchers.closeTo(expected, 1e-12));
+                .body("kinship", equalTo((float) expected));
     }
 
     @Test

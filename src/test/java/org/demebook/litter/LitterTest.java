@@ -334,11 +334,11 @@ class LitterTest {
         var twins = List.of(Map.of("ownReference", "K2"), Map.of("ownReference", "K2"));
         var again = List.of(Map.of("ownReference", "K3"), Map.of("ownReference", "K1"));
 
-        register(with(litter(colony.female(WREN), "2026-06-29", 2), "young", twins))
+        register(with(litter(colony.female(WREN), "2026-06-29", 4), "young", twins))
                 .statusCode(409)
                 .body("type", equalTo("/problems/reference-taken"))
                 .body("findings[0].field", equalTo("young[1].ownReference"));
-        register(with(litter(colony.female(WREN), "2026-06-29", 2), "young", again))
+        register(with(litter(colony.female(WREN), "2026-06-29", 4), "young", again))
                 .statusCode(409)
                 .body("findings[0].field", equalTo("young[1].ownReference"))
                 .body("findings[0].value", equalTo("K1"));

@@ -170,6 +170,6 @@ class TwinsTest {
     private static void kinship(String one, String other, double expected) {
         colony.get(WREN, "/animals/" + one + "/kinship/" + other)
                 .statusCode(200)
-                .body("kinship", equalTo(expected));
+                .body("kinship", equalTo((float) expected));
     }
 }
