@@ -41,6 +41,12 @@ class Animal extends PanacheEntityBase {
     Sex sex;
 
     @Nullable
+    String sexMethod;
+
+    @Nullable
+    String sexConfidence;
+
+    @Nullable
     RoughDate born;
 
     @Nullable
@@ -82,6 +88,8 @@ class Animal extends PanacheEntityBase {
 
     @Nullable
     BigDecimal secondDivision;
+
+    boolean removedFromDeadDam;
 
     @Nullable
     UUID litterId;
@@ -157,6 +165,11 @@ class Animal extends PanacheEntityBase {
         return list("populationId = ?1 and (damId = ?2 or sireId = ?2) order by serial", populationId, parentId);
     }
 
+    /** The young of a dam with the same date of birth. */
+    static List<Animal> littermates(UUID populationId, UUID damId, RoughDate born) {
+        return list("populationId = ?1 and damId = ?2 and born = ?3 order by serial", populationId, damId, born);
+    }
+
     static List<Animal> ofLitters(UUID populationId, java.util.Collection<UUID> litterIds) {
         return litterIds.isEmpty()
                 ? List.of()
@@ -203,6 +216,17 @@ class Animal extends PanacheEntityBase {
     }
 
     Kin kin() {
-        return new Kin(number, sex, born, died);
+        return new Kin(number, sex, born, died, sexDetermination(), removedFromDeadDam);
+    }
+
+    @Nullable
+    SexDetermination sexDetermination() {
+        return sexMethod == null || sexConfidence == null ? null : SexDetermination.of(sexMethod, sexConfidence);
+    }
+
+    void setSex(Sex found, @Nullable SexDetermination determination) {
+        sex = found;
+        sexMethod = determination == null ? null : determination.method().word();
+        sexConfidence = determination == null ? null : determination.confidence().word();
     }
 }

@@ -47,12 +47,14 @@ class AnimalViews {
                 // a reference is its keeper's alone, wherever the animal goes
                 .filter(identifier -> identifier.collectionId == null || own.contains(identifier.collectionId))
                 .collect(Collectors.groupingBy(identifier -> identifier.animalId));
+        var sexes = DeterminedSex.of(populationId, ids).stream().collect(Collectors.groupingBy(sex -> sex.animalId));
         var photos = Photo.of(populationId, ids).stream().collect(Collectors.groupingBy(photo -> photo.animalId));
         return inHand.stream()
                 .collect(Collectors.toMap(
                         animal -> animal.id,
                         animal -> held(
                                 animal,
+                                sexes.getOrDefault(animal.id, List.of()),
                                 identifiers.getOrDefault(animal.id, List.of()),
                                 photos.getOrDefault(animal.id, List.of()))));
     }
@@ -100,7 +102,7 @@ class AnimalViews {
         };
     }
 
-    private static AnimalView.Held held(Animal animal, List<Identifier> identifiers, List<Photo> photos) {
+    private static AnimalView.Held held(Animal animal, List<DeterminedSex> sexes, List<Identifier> identifiers, List<Photo> photos) {
         return new AnimalView.Held(
                 animal.collectionId,
                 animal.ownerCollectionId != null && !animal.ownerCollectionId.equals(animal.collectionId)
@@ -110,6 +112,7 @@ class AnimalViews {
                 animal.deathCause,
                 animal.sourceCode,
                 animal.malformed,
+                sexes(animal, sexes),
                 identifiers.stream()
                         // of several references first the one of the collection in which it lives
                         .sorted(Comparator.comparing((Identifier identifier) -> identifier.kind)
@@ -120,6 +123,13 @@ class AnimalViews {
                         .toList(),
                 photos.stream().map(Photo::view).toList(),
                 animal.notes);
+    }
+
+    /** Until a sex is determined anew, what was registered is the only determination. */
+    private static List<AnimalView.DeterminedSexView> sexes(Animal animal, List<DeterminedSex> sexes) {
+        return sexes.isEmpty() && animal.sexMethod != null
+                ? List.of(new AnimalView.DeterminedSexView(animal.sex, animal.sexMethod, animal.sexConfidence, null))
+                : sexes.stream().map(DeterminedSex::view).toList();
     }
 
     private static Map<UUID, List<CandidateSire>> candidatesOf(UUID populationId, List<Animal> animals) {

@@ -27,6 +27,7 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import javax.imageio.ImageIO;
 import org.demebook.Colony;
+import org.demebook.registry.FindingStory;
 import org.demebook.start.TestServer;
 import org.junit.jupiter.api.Test;
 
@@ -123,6 +124,7 @@ class ReplayTest {
         recordsAreMergedAndSeparated(colony);
         littersAreBorn(colony);
         animalsChangeHands(colony);
+        FindingStory.tell(colony);
         colony.post(INES, "/collections", Map.of("label", "household", "sharedWith", List.of(DOV)))
                 .statusCode(201);
         colony.post(WREN, "/count-releases", Map.of()).statusCode(201);
