@@ -61,9 +61,12 @@ public class Ancestries {
     }
 
     private Snapshot readOn(UUID populationId, Snapshot before) {
+        long began = System.nanoTime();
         var touched = new ArrayList<PedigreeRow>();
         long head = animals.changedSince(populationId, before.head(), touched::add);
-        return before.after(head, touched).orElseGet(() -> read(populationId));
+        var after = before.after(head, touched);
+        LOG.debugf("carried on to %s in %.2f ms", after, (System.nanoTime() - began) / 1e6);
+        return after.orElseGet(() -> read(populationId));
     }
 
     private Snapshot read(UUID populationId) {

@@ -58,6 +58,13 @@ record Births(
             return sum;
         }
 
+        /** Adds that mean to a node, candidate by candidate, so that it rounds as where vectors stand side by side. */
+        void gather(int i, double[] v, int to) {
+            for (int c = start[i]; c < start[i + 1]; c++) {
+                v[to] += share[c] * v[candidate[c]];
+            }
+        }
+
         /** Hands genes of the i-th male up to his candidates. */
         void spread(int i, double genes, double[] v) {
             for (int c = start[i]; c < start[i + 1]; c++) {

@@ -31,20 +31,28 @@ record Factor(Births births, double[] own, FounderKinship founders) {
      */
     double multiply(double[] v) {
         births.up(v);
-        double square = founders.square(v);
+        if (founders.last() == Births.NONE) {
+            return down(v, 1);
+        }
+        double square = founders.square(v) + square(v);
         double[] shared = founders.shared(v, 1);
         int first = founders.last() + 1;
         for (int node = 1; node < first; node++) {
-            square += pass(v, node);
+            v[node] = own[node] * v[node] + 0.5 * (v[births.sire(node)] + v[births.dam(node)]);
         }
         founders.add(shared, v, 1);
-        return square + down(v, first);
+        down(v, first);
+        return square;
     }
 
-    private double pass(double[] v, int node) {
-        double weighed = own[node] * v[node];
-        double square = weighed * v[node];
-        v[node] = weighed + 0.5 * (v[births.sire(node)] + v[births.dam(node)]);
+    /** Σ own·v² in the order of births, so that late ones round as if they had been told with the others. */
+    private double square(double[] v) {
+        double square = 0;
+        for (var run = births.runs(); run.next(); ) {
+            for (int node = run.from; node < run.to; node++) {
+                square += own[node] * v[node] * v[node];
+            }
+        }
         return square;
     }
 
@@ -59,7 +67,7 @@ record Factor(Births births, double[] own, FounderKinship founders) {
                 v[node] = weighed + 0.5 * (v[parent[2 * node]] + v[parent[2 * node + 1]]);
             }
             if (run.male >= 0) {
-                v[run.from] += births.males().mean(run.male, v);
+                births.males().gather(run.male, v, run.from);
             }
         }
         return square;

@@ -188,7 +188,8 @@ public final class GeneDrop {
     /**
      * Founder genome equivalents by retention: 1/Σ(p²/r), p the share a founder contributed and r the share of its genome
      * that is left. Not {@link GenePool#founderGenomeEquivalents}, which is 1/(2·mean kinship): label it so. An unnamed
-     * parent gave one gene of its two, so its r is at most ½.
+     * parent gave one gene of its two, so its r is at most ½. A stranger who may be the sire has his r, as his p, in
+     * proportion to his chance.
      *
      * <p>Source: Lacy (1989), Zoo Biol. 8: 111–123 (formula as quoted by others).
      */
@@ -215,7 +216,7 @@ public final class GeneDrop {
                                 / (loci * (2 - births.extra().of(node))));
             case Births.HIDDEN -> {
                 double stranger = births.males().remainder()[births.males().indexOf(node)];
-                yield shareByRetention(share * stranger, (kept[label] + kept[label + 1]) / (2 * loci * stranger));
+                yield shareByRetention(share * stranger, (kept[label] + kept[label + 1]) / (2.0 * loci));
             }
             default -> births.hasUnnamedParent(node) ? shareByRetention(share / 2, kept[label] / (2.0 * loci)) : 0;
         };

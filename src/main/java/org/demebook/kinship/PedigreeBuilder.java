@@ -114,10 +114,7 @@ public final class PedigreeBuilder {
 
     private void setUp(int from) {
         Arrays.fill(kind, from, animals, UNTOLD);
-        Arrays.fill(extra, from, animals, 0);
         Arrays.fill(keyHigh, from, animals, 0);
-        Arrays.fill(sire, from, animals, Pedigree.UNKNOWN);
-        Arrays.fill(dam, from, animals, Pedigree.UNKNOWN);
         for (int row = from; row < animals; row++) {
             keyLow[row] = row;
         }

@@ -66,6 +66,23 @@ class EffectiveSizeTest {
     }
 
     @Test
+    void a_target_just_met_falls_in_the_first_generation() {
+        assertThat(EffectiveSize.generationsUntilBelow(.9, .9, 20)).hasValue(1);
+        assertThat(EffectiveSize.yearsUntilBelow(.9, .9, 20, 6)).isZero();
+        // Lost by half each generation: Ne 1, from .8 over .4 to .2.
+        assertThat(EffectiveSize.yearsUntilBelow(.2, .8, 1, 6)).isCloseTo(12, within(1e-12));
+        assertThat(EffectiveSize.generationsUntilBelow(.25, .8, 1)).hasValue(2);
+    }
+
+    @Test
+    void a_population_of_one_sex_has_no_effective_size() {
+        assertThat(EffectiveSize.fromSexRatio(3, 0)).isZero();
+        assertThat(EffectiveSize.fromSexRatio(1, 1)).isEqualTo(2);
+        assertThat(EffectiveSize.fromSexRatio(1, 3)).isEqualTo(3);
+        assertThat(EffectiveSize.fromInbreedingRate(-.01)).isInfinite();
+    }
+
+    @Test
     void a_target_already_missed_is_missed_now() {
         assertThat(EffectiveSize.yearsUntilBelow(.9, .85, 20, 6)).isZero();
         assertThat(EffectiveSize.generationsUntilBelow(.9, .85, 20)).hasValue(0);

@@ -139,6 +139,24 @@ class GeneDropTest {
     }
 
     @Test
+    void an_animal_alone_is_one_genome_whoever_its_parents_may_have_been() {
+        // By the formula of Lacy (1989): a parent gave one gene of its two, so p = r = ½ of each, and Σp²/r = 1. A sire
+        // who is one of several has both p and r in proportion to his chance, and so has the stranger.
+        int unknown = Pedigree.UNKNOWN;
+        var builder =
+                Pedigree.builder(8).founder(0).founder(1).unknownParents(2).founder(3);
+        builder.young(4, 0, 1).young(5, unknown, 2);
+        builder.youngOfOneOf(6, new int[] {0, 1, 3}, new double[] {.5, .25, .25}, 2);
+        builder.youngOfOneOf(7, new int[] {0, 1}, new double[] {.5, .25}, 2);
+        var pedigree = builder.build();
+        for (int animal : new int[] {0, 4, 5, 6, 7}) {
+            assertThat(pedigree.pool(animal).geneDrop(LOCI, SEED).founderGenomesByRetention())
+                    .as("%d", animal)
+                    .isCloseTo(1, within(.01));
+        }
+    }
+
+    @Test
     void a_founder_with_three_young_is_lost_at_one_locus_in_eight_by_each_gene() {
         // One gene through k young is kept with 1 − (1/2)^k. Both are lost only if all three got neither: never.
         var story = story("g1-three-young");

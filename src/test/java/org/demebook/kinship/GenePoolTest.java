@@ -186,6 +186,45 @@ class GenePoolTest {
     }
 
     @Test
+    void a_hidden_sire_hands_on_what_his_candidates_explain_and_is_not_chosen_himself() {
+        // By hand: eight young of one sire, who was 0 with ½, 1 with ¼, else a stranger, each by a dam of its own.
+        // Chosen
+        // are 0 for ½·½, 1 for ½·¼, then each young for ⅛ of the ⅝ that these leave of it.
+        var builder = Pedigree.builder(18).founder(0).founder(1);
+        int sire = builder.unknownSire(new int[] {0, 1}, new double[] {.5, .25});
+        for (int young = 2; young < 10; young++) {
+            builder.founder(young + 8).young(young, sire, young + 8);
+        }
+        var litter = builder.build().pool(2, 3, 4, 5, 6, 7, 8, 9);
+        var found = litter.effectiveAncestors(18);
+        assertThat(found.ancestors()).startsWith(0, 1).hasSize(10);
+        assertThat(found.ancestors()).containsExactlyInAnyOrder(0, 1, 2, 3, 4, 5, 6, 7, 8, 9);
+        assertThat(found.marginalShares()).startsWith(.25, .125).endsWith(5. / 64, 5. / 64);
+        double squares = 1. / 16 + 1. / 64 + 8 * 25. / 4096;
+        assertThat(found.atMost()).isCloseTo(1 / squares, within(1e-12));
+        // With two chosen, ⅝ is left: at least in shares of ⅛, at most in none that counts.
+        var two = litter.effectiveAncestors(2);
+        assertThat(two.atMost()).isCloseTo(1 / (5. / 64), within(1e-12));
+        assertThat(two.atLeast()).isCloseTo(1 / (5. / 64 + 5. / 8 / 8), within(1e-12));
+    }
+
+    @Test
+    void what_an_unnamed_parent_gave_is_counted_with_its_young() {
+        // By hand: all of 1, whose one parent is 0, is chosen with it; what 2 has of 0 is half of it.
+        var young = Pedigree.builder(3)
+                .founder(0)
+                .young(1, 0, Pedigree.UNKNOWN)
+                .young(2, 1, Pedigree.UNKNOWN)
+                .build();
+        var found = young.pool(2).effectiveAncestors(5);
+        assertThat(found.ancestors()).containsExactly(2);
+        assertThat(found.marginalShares()).containsExactly(1);
+        assertThat(found.atLeast()).isEqualTo(1);
+        assertThat(young.pool(2).effectiveAncestors(0).ancestors()).isEmpty();
+        assertThat(young.pool(2).effectiveAncestors(0).atLeast()).isEqualTo(1);
+    }
+
+    @Test
     void with_few_ancestors_chosen_the_effective_number_lies_between_bounds() {
         var all = pool.effectiveAncestors(16);
         var few = pool.effectiveAncestors(2);

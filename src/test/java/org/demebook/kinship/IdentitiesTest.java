@@ -18,7 +18,7 @@ class IdentitiesTest {
     private static final Offset<Double> ROUNDING = within(1e-13);
 
     static LongStream seeds() {
-        return LongStream.rangeClosed(1, 40);
+        return RandomPedigree.seeds(40);
     }
 
     private static RandomPedigree made(long seed) {
@@ -170,6 +170,13 @@ class IdentitiesTest {
             assertThat(effect.geneDiversity())
                     .as("seed %d, %s", seed, convention)
                     .isCloseTo(born.geneDiversity(), ROUNDING);
+            var then = after.under(convention);
+            assertThat(effect.inbreeding())
+                    .as("seed %d, %s", seed, convention)
+                    .isCloseTo(then.inbreeding(made.animals), ROUNDING);
+            assertThat(effect.meanKinship())
+                    .as("seed %d, %s", seed, convention)
+                    .isCloseTo(then.pool(living).meanKinship(made.animals), ROUNDING);
         }
     }
 

@@ -26,6 +26,9 @@ class KnownOnlyTest {
     void the_known_fraction_halves_at_each_unknown_parent() {
         assertThat(pedigree.knownFractions()).containsExactly(1, 1, .5, 1, .75, 0, .5);
         assertThat(known.knownFractions()).containsExactly(pedigree.knownFractions());
+        assertThat(pedigree.knownFraction(A)).isEqualTo(1);
+        assertThat(pedigree.knownFraction(Z)).isEqualTo(.75);
+        assertThat(known.knownFraction(Z)).isEqualTo(.75);
         assertThat(pedigree.pool(A, Q).knownFraction()).isEqualTo(.5);
     }
 
@@ -59,6 +62,14 @@ class KnownOnlyTest {
     }
 
     @Test
+    void a_table_has_the_kinships_of_its_pairs() {
+        double[][] table = known.kinship(new int[] {X, A, Q}, new int[] {Y, X});
+        assertThat(table[0]).containsExactly(.25, 1);
+        assertThat(table[1]).containsExactly(.25, .5);
+        assertThat(table[2]).containsExactly(Double.NaN, Double.NaN);
+    }
+
+    @Test
     void inbreeding_asks_about_loci_where_both_genes_are_known() {
         assertThat(pedigree.inbreeding(Z)).isEqualTo(.125);
         assertThat(known.inbreeding(Z)).isEqualTo(.25);
@@ -72,6 +83,59 @@ class KnownOnlyTest {
         assertThat(known.kinship(Q, A)).isNaN();
         assertThat(known.pool(A, B).meanKinship(Q)).isNaN();
         assertThat(known.pool(Q).founderContributions().effectiveFounders()).isNaN();
+    }
+
+    @Test
+    void a_fatherless_young_may_have_a_known_gene_twice_where_its_dam_had_one() {
+        // Z has two known genes with ½, identical ones with ⅛, and a gene of it is known with ¾. The young keeps both
+        // with
+        // .4, else it has one of them twice.
+        int young = 7, founder = 8;
+        var all = Pedigree.builder(9)
+                .founder(A)
+                .founder(B)
+                .young(X, Pedigree.UNKNOWN, A)
+                .young(Y, A, B)
+                .young(Z, X, Y)
+                .unknownParents(Q)
+                .young(V, Q, B)
+                .parthenogen(young, Z, Fusion.TERMINAL, .4)
+                .founder(founder)
+                .build();
+        var ofKnown = all.under(Convention.KNOWN_ONLY);
+        assertThat(all.inbreeding(young)).isCloseTo(.4 * .125 + .6, within(1e-15));
+        assertThat(ofKnown.inbreeding(young)).isCloseTo((.4 * .125 + .6 * .75) / (.4 * .5 + .6 * .75), within(1e-15));
+        assertThat(ofKnown.kinship(young, A)).isCloseTo(known.kinship(Z, A), within(1e-15));
+        assertThat(ofKnown.kinship(young, founder)).isZero();
+    }
+
+    @Test
+    void kinship_from_dna_counts_among_stated_founders_only() {
+        var related = Pedigree.builder(4)
+                .founder(0)
+                .founder(1)
+                .unknownParents(2)
+                .founderKinship(0, 1, .125)
+                .founderKinship(0, 2, .125)
+                .young(3, 0, 2)
+                .build();
+        var ofKnown = related.under(Convention.KNOWN_ONLY);
+        assertThat(ofKnown.kinship(0, 1)).isEqualTo(.125);
+        assertThat(ofKnown.kinship(0, 2)).isNaN();
+        // The one known gene of 3 is one of the two of 0.
+        assertThat(related.kinship(0, 3)).isEqualTo((.5 + .125) / 2);
+        assertThat(ofKnown.kinship(0, 3)).isEqualTo(.5);
+        assertThat(ofKnown.kinship(1, 3)).isEqualTo(.125);
+    }
+
+    @Test
+    void founders_alone_are_known_and_unrelated() {
+        var founders =
+                Pedigree.builder(3).founder(0).founder(1).founder(2).build().under(Convention.KNOWN_ONLY);
+        assertThat(founders.kinship(0, 1)).isZero();
+        assertThat(founders.kinship(2, 2)).isEqualTo(.5);
+        assertThat(founders.inbreeding()).containsExactly(0, 0, 0);
+        assertThat(founders.pool(0, 1, 2).meanKinship()).isCloseTo(1. / 6, within(1e-15));
     }
 
     @Test

@@ -73,6 +73,31 @@ class PedigreeBuilderTest {
     }
 
     @Test
+    void a_sire_who_is_one_of_several_may_be_one_of_several_others_even_without_young() {
+        // By hand: the sire of 3 is 2 with ½, 0 with ¼, 1 with ⅛, else a stranger; kinship with a parent is ¼.
+        var builder = Pedigree.builder(4).founder(0).founder(1).founder(2);
+        int before = builder.unknownSire(new int[] {0, 1}, new double[] {.5, .25});
+        int later = builder.unknownSire(new int[] {before, 2}, new double[] {.5, .5});
+        var pedigree = builder.young(3, later, U).build();
+        assertThat(pedigree.kinship(3, 0)).isEqualTo(1. / 16);
+        assertThat(pedigree.kinship(3, 1)).isEqualTo(1. / 32);
+        assertThat(pedigree.kinship(3, 2)).isEqualTo(1. / 8);
+        assertThat(pedigree.founderContributions(3).unnamed()).isEqualTo(.5 + 1. / 16);
+    }
+
+    @Test
+    void unknown_sires_without_young_change_nothing() {
+        var builder = Pedigree.builder(4).founder(0).founder(1).founder(2);
+        int one = builder.unknownSire(new int[] {0, 1}, new double[] {.5, .25});
+        builder.unknownSire(new int[] {one, 2}, new double[] {.5, .25});
+        builder.unknownSire(new int[] {3, 2}, new double[] {.5, .25});
+        var pedigree = builder.young(3, 0, 1).build();
+        assertThat(pedigree.kinship(3, 0)).isEqualTo(.25);
+        assertThat(pedigree.founderContributions(3).unnamed()).isZero();
+        assertThat(pedigree.births().nodes()).isEqualTo(4);
+    }
+
+    @Test
     void a_deep_pedigree_needs_no_deep_stack() {
         int generations = 200_000;
         var builder = Pedigree.builder(generations);
@@ -138,6 +163,40 @@ class PedigreeBuilderTest {
         assertThat(pedigree.kinship(6, 2)).isCloseTo((0 + .0625 + .5 + .0625) / 8, within(1e-15));
         assertThat(pedigree.pool(3, 4).meanKinship()).isCloseTo((.5625 + .53125 + 2 * sires) / 4, within(1e-15));
         assertThat(pedigree.kinship(new int[] {6}, new int[] {2})[0][0]).isEqualTo(pedigree.kinship(6, 2));
+    }
+
+    @Test
+    void as_many_founders_as_one_likes_are_related_by_dna() {
+        int founders = 12;
+        var builder = Pedigree.builder(founders);
+        for (int row = 0; row < founders; row++) {
+            builder.founder(row);
+            for (int other = 0; other < row; other++) {
+                builder.founderKinship(row, other, (row * founders + other) / 1024.);
+            }
+        }
+        var pedigree = builder.build();
+        for (int row = 0; row < founders; row++) {
+            for (int other = 0; other < row; other++) {
+                assertThat(pedigree.kinship(row, other)).isEqualTo((row * founders + other) / 1024.);
+            }
+        }
+    }
+
+    @Test
+    void inbred_founders_related_by_dna_are_the_same_in_a_table() {
+        var pedigree = Pedigree.builder(4)
+                .founder(0, .25)
+                .founder(1, .5)
+                .founderKinship(0, 1, .125)
+                .young(2, 0, 1)
+                .young(3, 2, 1)
+                .build();
+        double[][] table = pedigree.kinship(new int[] {0, 1, 2, 3}, new int[] {0, 1, 2, 3});
+        // By the definition, f of oneself (1 + F)/2, of a young with an older animal the mean of its parents'.
+        assertThat(table[0]).containsExactly(.625, .125, .375, .25);
+        assertThat(table[1]).containsExactly(.125, .75, .4375, .59375);
+        assertThat(table[3][3]).isEqualTo((1 + .4375) / 2);
     }
 
     @Test

@@ -90,4 +90,19 @@ class PedigreeDepthTest {
         // Sire age 4; dam ages 3 and 7.
         assertThat(pedigree.depth().generationLength(bornAt, 2, 3)).isEqualTo(4.5);
     }
+
+    @Test
+    void generation_length_is_the_same_to_the_bit_in_whatever_order_the_young_are_named() {
+        var pedigree = Pedigree.builder(5)
+                .founder(0)
+                .founder(1)
+                .young(2, 0, 1)
+                .young(3, 0, 1)
+                .young(4, 0, 1)
+                .build();
+        double[] bornAt = {0, 0, .1, .2, .3};
+        double length = pedigree.depth().generationLength(bornAt, 2, 3, 4);
+        assertThat(length).isCloseTo(.2, EXACT);
+        assertThat(pedigree.depth().generationLength(bornAt, 4, 3, 2)).isEqualTo(length);
+    }
 }

@@ -4,6 +4,7 @@ import java.util.Arrays;
 import java.util.SplittableRandom;
 import java.util.UUID;
 import java.util.function.Consumer;
+import java.util.stream.LongStream;
 
 /**
  * A pedigree made up from a seed, which can be told in any numbering and order, and whose kinship can be had from the
@@ -18,6 +19,9 @@ final class RandomPedigree {
         FATHERLESS,
         TWIN
     }
+
+    /** How many are tried; mutation testing tries fewer, since each mutant that lives costs them all. */
+    static final int MOST = Integer.getInteger("demebook.pedigrees", 10_000);
 
     /** Rows beyond the animals, for births to be added. */
     static final int MORE = 3;
@@ -69,9 +73,14 @@ final class RandomPedigree {
             } else {
                 sire[i] = males;
                 candidates[males] = new int[] {random.nextInt(i), random.nextInt(i), -1};
-                chances[males++] = new double[] {.5, .25, .25};
+                chances[males++] = new double[] {.5, .3, .2};
             }
         }
+    }
+
+    /** From 1, so many for a test that is run for each; fewer where few pedigrees are tried in all. */
+    static LongStream seeds(int many) {
+        return LongStream.rangeClosed(1, many == MOST ? MOST : Math.min(many, MOST / 20));
     }
 
     /** −1 for none. */
