@@ -122,7 +122,7 @@ class CareChecks {
 
     private Known known(Standing by, Set<String> numbers) {
         var own = own(by);
-        var known = animals.known(by, numbers, List.of(), List.of()).byNumber();
+        var known = animals.known(by, numbers, List.of(), false).byNumber();
         var ids = known.values().stream().map(animal -> animal.view().id()).toList();
         return new Known(own, profile(by), known, diaries(by, own, ids));
     }

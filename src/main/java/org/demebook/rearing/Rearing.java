@@ -161,7 +161,7 @@ public class Rearing {
 
     private Map<UUID, AnimalView> byId(Standing by, List<String> numbers) {
         var byId = new HashMap<UUID, AnimalView>();
-        animals.known(by, numbers, List.of(), List.of()).byNumber().values().stream()
+        animals.known(by, numbers, List.of(), false).byNumber().values().stream()
                 .map(KnownAnimal::view)
                 .forEach(animal -> byId.put(animal.id(), animal));
         return byId;

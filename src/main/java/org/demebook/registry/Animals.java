@@ -50,6 +50,9 @@ public class Animals {
     Registration registration;
 
     @Inject
+    LeftFindings leftFindings;
+
+    @Inject
     BulkLookup bulk;
 
     @Inject
@@ -130,12 +133,12 @@ public class Animals {
      * What the register knows of animals named in bulk; a few queries for any number of them.
      *
      * @param references what the asker calls them; looked for in the asker's collections alone
-     * @param transponders codes of which the living carriers are wanted
+     * @param withTransponders whether all transponders of living animals are wanted
      */
     @Transactional
     public KnownAnimals known(
-            Standing by, Collection<String> numbers, Collection<String> references, Collection<String> transponders) {
-        return bulk.known(by, numbers, references, transponders);
+            Standing by, Collection<String> numbers, Collection<String> references, boolean withTransponders) {
+        return bulk.known(by, numbers, references, withTransponders);
     }
 
     /** What other rooms need to know of an animal before they act on it. */
@@ -259,6 +262,8 @@ public class Animals {
         journal.open(by.populationId());
         var checked = registration.check(by, animal);
         journal.record(by.populationId(), by.keeperId(), checked.fact());
+        leftFindings.record(
+                by, LeftFindings.ANIMAL, checked.fact().animalId(), checked.breaches(), animal.leave());
         entities.flush();
         return new Registered(
                 views.of(by, Animal.of(by.populationId(), checked.fact().animalId())), checked.warnings());

@@ -32,6 +32,7 @@ import org.demebook.diary.DiaryStory;
 import org.demebook.handover.SheetStory;
 import org.demebook.incubation.IncubationStory;
 import org.demebook.litter.LitterStory;
+import org.demebook.registry.FindingStory;
 import org.demebook.start.TestServer;
 import org.junit.jupiter.api.Test;
 
@@ -134,6 +135,7 @@ class ReplayTest {
         BreedingStory.tell(colony);
         IncubationStory.tell(colony);
         SheetStory.tell(colony);
+        FindingStory.tell(colony);
         colony.post(INES, "/collections", Map.of("label", "household", "sharedWith", List.of(DOV)))
                 .statusCode(201);
         colony.post(WREN, "/count-releases", Map.of()).statusCode(201);
