@@ -67,7 +67,6 @@ class CareBatchTest {
         assertThat(took)
                 .as("on a machine that does nothing else it takes a few tenths")
                 .isLessThan(Duration.ofSeconds(5));
-        System.out.println("a rack of 200 records took " + took.toMillis() + " ms");
     }
 
     @Test
