@@ -13,6 +13,7 @@ import org.demebook.notation.Sex;
 import org.demebook.diary.CareRecord.Meal;
 import org.demebook.diary.Diary.Weighing;
 import org.demebook.taxon.TaxonProfile.Rearing;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -40,7 +41,17 @@ public record Readiness(boolean ready, boolean established, List<LeavingConditio
      *     or {@code photograph}
      * @param reason what is known and what is asked for
      */
-    public record LeavingCondition(String name, State state, String reason) {}
+    public record LeavingCondition(
+            @Schema(
+                    enumeration = {"age", "sheds", "meals", "last-meal", "mass", "health", "sex", "photograph"})
+            String name,
+
+            @Schema(
+                    implementation = String.class,
+                    enumeration = {"met", "not-met", "unknown"})
+            State state,
+
+            String reason) {}
 
     /**
      * What the register knows of the young.
