@@ -3,12 +3,14 @@ package org.demebook.paper;
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
 import com.openhtmltopdf.outputdevice.helper.ExternalResourceControlPriority;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
+import com.openhtmltopdf.util.XRLog;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.Objects;
+import org.jboss.logging.Logger;
 
 /** Prints pages. */
 @ApplicationScoped
@@ -16,8 +18,13 @@ public class Paper {
     /** The typeface of paper: DejaVu Sans Condensed, which has ×, №, ♀, ♂ and the letters of European languages. */
     public static final String TYPEFACE = "DejaVu Sans Condensed";
 
+    private static final Logger LOG = Logger.getLogger(Paper.class);
     private static final String REGULAR = "/fonts/DejaVuSansCondensed.ttf";
     private static final String BOLD = "/fonts/DejaVuSansCondensed-Bold.ttf";
+
+    static {
+        XRLog.setLoggingEnabled(false); // it would write past the log of the server
+    }
 
     /**
      * A page as PDF, tagged as PDF/UA-1 (ISO 14289-1) asks. Nothing that the page refers to is fetched.
@@ -38,6 +45,7 @@ public class Paper {
                 .useExternalResourceAccessControl(
                         (uri, kind) -> false, ExternalResourceControlPriority.RUN_AFTER_RESOLVING_URI)
                 .usePdfUaAccessibility(true)
+                .withDiagnosticConsumer(found -> LOG.debug(found.getFormattedMessage()))
                 .withProducer("Demebook")
                 .withHtmlContent(page, null)
                 .toStream(pdf);

@@ -66,7 +66,7 @@ class HandoverSheetTest {
         young.issue(WREN, SALE)
                 .statusCode(201)
                 .body("says.marks.kind", contains("mark", "transponder"))
-                .body("says.marks.value", contains(Young.MARK, Young.TRANSPONDER));
+                .body("says.marks.value", contains(Young.MARK, young.transponder));
     }
 
     /** Dam and sire are unrelated and the sire is a founder: F = 0, half of its genome is the sire's. */

@@ -9,18 +9,21 @@ import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.demebook.Colony;
 
 /** A young of Wren's that grows up: born 60 days ago of two animals of hers, with what she wrote down of it. */
 final class Young {
     static final LocalDate TODAY = LocalDate.now(Clock.systemUTC());
     static final LocalDate BORN = TODAY.minusDays(60);
-    static final String TRANSPONDER = "981000000000999";
+    private static final AtomicInteger TRANSPONDERS = new AtomicInteger();
+
     static final String MARK = "broken stripe № 3, 2 × <b>white</b> & chin";
 
     final Colony colony;
     final String dam;
     final String sire;
+    final String transponder = "9810000%08d".formatted(TRANSPONDERS.incrementAndGet());
     final String number;
 
     Young(Colony colony) {
@@ -33,20 +36,13 @@ final class Young {
         sire = parent("male", "wild-caught");
         var young = animal("female", BORN.toString());
         young.putAll(Map.of(
-                "origin",
-                "captive-bred",
-                "sourceCode",
-                "F",
-                "dam",
-                dam,
-                "sire",
-                Map.of("kind", "known", "animal", sire),
-                "ownReference",
-                "rack 3 tub 7 " + dam,
-                "marks",
-                List.of(MARK),
-                "transponders",
-                List.of(TRANSPONDER)));
+                "origin", "captive-bred",
+                "sourceCode", "F",
+                "dam", dam,
+                "sire", Map.of("kind", "known", "animal", sire),
+                "ownReference", "rack 3 tub 7 " + dam,
+                "marks", List.of(MARK),
+                "transponders", List.of(transponder)));
         number = colony.register(WREN, young);
     }
 
