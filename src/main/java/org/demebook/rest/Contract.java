@@ -32,6 +32,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
             @Tag(name = "Keepers", description = "Members and their collections"),
             @Tag(name = "Populations", description = "The animals of one taxon from one locality"),
             @Tag(name = "Animals", description = "The register"),
+            @Tag(name = "Breeding", description = "Introductions, breeding signs, due windows, incubation"),
             @Tag(name = "Litters", description = "What was bred, and what came of it"),
             @Tag(name = "Care records", description = "What happens to an animal in somebody's care, and what follows"),
             @Tag(name = "Transfers", description = "Animals that change hands"),
