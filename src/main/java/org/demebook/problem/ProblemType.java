@@ -101,6 +101,12 @@ public enum ProblemType {
     // hand-over sheets
     NO_SUCH_HANDOVER_SHEET(404, "There is no such hand-over sheet"),
     HANDOVER_SHEET_ALTERED(409, "The hand-over sheet is not as it was issued"),
+    // care, calendar
+    NO_SUCH_CARE_TASK(404, "There is no such care task"),
+    CARE_TASK_FIXED(422, "The day of this task cannot be moved"),
+    CARE_TASK_DONE(409, "The task is done"),
+    NO_SUCH_SILENCE(404, "There is no such silence"),
+    NO_SUCH_CALENDAR(404, "There is no such calendar"),
 
     // sheets
     NO_SUCH_IMPORT(404, "There is no such import"),

@@ -35,6 +35,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
             @Tag(name = "Breeding", description = "Introductions, breeding signs, due windows, incubation"),
             @Tag(name = "Litters", description = "What was bred, and what came of it"),
             @Tag(name = "Care records", description = "What happens to an animal in somebody's care, and what follows"),
+            @Tag(name = "Care", description = "What is to be done, and when"),
             @Tag(name = "Transfers", description = "Animals that change hands"),
             @Tag(name = "Ancestry", description = "Where an animal comes from"),
             @Tag(name = "Pairings", description = "Which animals should breed next"),
