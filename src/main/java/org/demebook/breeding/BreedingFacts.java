@@ -45,7 +45,9 @@ class BreedingFacts implements FactBook {
             implements Fact {}
 
     record IntroductionWithdrawn(
-            UUID introductionId, @Nullable String reason, @Nullable Long supersedes) implements Fact {}
+            UUID introductionId,
+            @Nullable String reason,
+            @Nullable Long supersedes) implements Fact {}
 
     /** What was seen. */
     record Seen(

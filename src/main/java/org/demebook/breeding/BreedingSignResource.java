@@ -37,7 +37,8 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "Breeding")
 class BreedingSignResource {
     /** A page of breeding signs. */
-    record BreedingSignPage(List<BreedingSignView> items, @Nullable String next) {}
+    record BreedingSignPage(
+            List<BreedingSignView> items, @Nullable String next) {}
 
     @Inject
     SignedIn signedIn;

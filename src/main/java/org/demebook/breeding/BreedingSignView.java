@@ -37,5 +37,6 @@ public record BreedingSignView(
      * @param warnings what is worth a second look
      */
     public record NotedBreedingSign(
-            BreedingSignView sign, @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Finding> warnings) {}
+            BreedingSignView sign,
+            @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Finding> warnings) {}
 }

@@ -110,8 +110,7 @@ public class BreedingSigns {
     }
 
     /** What was told, checked; the male is looked up. */
-    private Seen seen(
-            Standing by, @Nullable UUID signId, Custody female, NewBreedingSign told, List<Breach> breaches) {
+    private Seen seen(Standing by, @Nullable UUID signId, Custody female, NewBreedingSign told, List<Breach> breaches) {
         rules.checkDay(female, "happenedOn", told.happenedOn(), breaches);
         var male = told.male() == null ? null : animals.custody(by, told.male());
         if (male != null) {

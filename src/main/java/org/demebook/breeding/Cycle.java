@@ -5,13 +5,11 @@ import java.time.LocalDate;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
-import java.util.UUID;
 import org.demebook.gestation.Interval;
 import org.demebook.gestation.Landmark;
 import org.demebook.litter.Birth;
 import org.demebook.notation.RoughDate;
 import org.demebook.taxon.BirthMode;
-import org.demebook.taxon.TaxonProfile.Gestation;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -111,12 +109,10 @@ record Cycle(BirthMode mode, LocalDate since, List<Sign> signs) {
 
     /** Days to the birth from the best sign of the cycle that it ended; empty where either day is not known. */
     static Optional<Interval> interval(Birth birth, BirthMode mode, List<Sign> signs, List<Birth> births) {
-        return birth.born()
-                .day()
-                .flatMap(born -> before(birth.born(), mode, signs, births)
-                        .best()
-                        .flatMap(Sign::landmark)
-                        .map(from -> new Interval(birth.damId(), from, born)));
+        return birth.born().day().flatMap(born -> before(birth.born(), mode, signs, births)
+                .best()
+                .flatMap(Sign::landmark)
+                .map(from -> new Interval(birth.damId(), from, born)));
     }
 
     /** The last shed after ovulation. */

@@ -34,13 +34,12 @@ class CycleResource {
     @Path("animals/{number}/due-window")
     @Operation(
             operationId = "getDueWindow",
-            summary = "The breeding cycle of a female that you hold: its signs, when a birth is due and why, what to do now",
+            summary =
+                    "The breeding cycle of a female that you hold: its signs, when a birth is due and why, what to do now",
             description = "Derived from what is recorded; onDay tells how it looked on another day than today.")
     @Refuses({NO_SUCH_POPULATION, NO_SUCH_ANIMAL, MISTYPED_NUMBER, NOT_YOUR_ANIMAL, BAD_PARAMETER})
     public CycleView dueWindow(
-            @RestPath String population,
-            @RestPath String number,
-            @QueryParam("onDay") @Nullable LocalDate onDay) {
+            @RestPath String population, @RestPath String number, @QueryParam("onDay") @Nullable LocalDate onDay) {
         return cycles.of(signedIn.standing(population), number, onDay);
     }
 
@@ -50,8 +49,7 @@ class CycleResource {
             operationId = "listDueWindows",
             summary = "The females in your collections whose young are awaited, the most urgent first")
     @Refuses({NO_SUCH_POPULATION, BAD_PARAMETER})
-    public List<CycleView> dueWindows(
-            @RestPath String population, @QueryParam("onDay") @Nullable LocalDate onDay) {
+    public List<CycleView> dueWindows(@RestPath String population, @QueryParam("onDay") @Nullable LocalDate onDay) {
         return cycles.awaited(signedIn.standing(population), onDay);
     }
 
@@ -62,9 +60,7 @@ class CycleResource {
             summary = "The males that a litter of this dam may come from, the likeliest first, with their shares")
     @Refuses({NO_SUCH_POPULATION, NO_SUCH_ANIMAL, MISTYPED_NUMBER, NOT_YOUR_ANIMAL, BAD_PARAMETER})
     public CandidateSiresView candidateSires(
-            @RestPath String population,
-            @RestPath String number,
-            @QueryParam("bornOn") @Nullable LocalDate bornOn) {
+            @RestPath String population, @RestPath String number, @QueryParam("bornOn") @Nullable LocalDate bornOn) {
         return sires.candidates(signedIn.standing(population), number, bornOn);
     }
 }

@@ -33,13 +33,20 @@ record CycleWords(Gestation profile, Cycles.Awaited awaited, LocalDate day) {
         /** Of the meetings since her last litter; empty when there was none. */
         static Optional<Pairing> of(List<Meeting> meetings, Cycle cycle, LocalDate day) {
             var recent = meetings.stream()
-                    .filter(meeting -> meeting.untilOn().isAfter(cycle.since()) && !meeting.fromOn().isAfter(day))
+                    .filter(meeting -> meeting.untilOn().isAfter(cycle.since())
+                            && !meeting.fromOn().isAfter(day))
                     .toList();
             if (recent.isEmpty()) {
                 return Optional.empty();
             }
-            var first = recent.stream().map(Meeting::fromOn).min(Comparator.naturalOrder()).orElseThrow();
-            var last = recent.stream().map(Meeting::untilOn).max(Comparator.naturalOrder()).orElseThrow();
+            var first = recent.stream()
+                    .map(Meeting::fromOn)
+                    .min(Comparator.naturalOrder())
+                    .orElseThrow();
+            var last = recent.stream()
+                    .map(Meeting::untilOn)
+                    .max(Comparator.naturalOrder())
+                    .orElseThrow();
             var start = first.isAfter(cycle.since()) ? first : cycle.since();
             return Optional.of(new Pairing(
                     new Months(
@@ -50,7 +57,8 @@ record CycleWords(Gestation profile, Cycles.Awaited awaited, LocalDate day) {
         }
     }
 
-    @Nullable Due due() {
+    @Nullable
+    Due due() {
         if (awaited.due().isEmpty()) {
             return null;
         }
@@ -77,9 +85,11 @@ record CycleWords(Gestation profile, Cycles.Awaited awaited, LocalDate day) {
     }
 
     String reason() {
-        return awaited.due().map(DueWindow::reason).orElseGet(() -> awaited.cycle().gravid()
-                ? "No day can be told from what is noted: note the laying, from which the hatching is counted."
-                : "Nothing is noted since her last litter, or for %d days.".formatted(Cycle.DAYS));
+        return awaited.due()
+                .map(DueWindow::reason)
+                .orElseGet(() -> awaited.cycle().gravid()
+                        ? "No day can be told from what is noted: note the laying, from which the hatching is counted."
+                        : "Nothing is noted since her last litter, or for %d days.".formatted(Cycle.DAYS));
     }
 
     /** What is to be done now, the most urgent first. */
@@ -90,7 +100,8 @@ record CycleWords(Gestation profile, Cycles.Awaited awaited, LocalDate day) {
             prompts.add(
                     "Labour is over: register the litter with all that was found, or, if nothing came, see a reptile veterinarian.");
         }
-        var waits = awaited.cycle().state() == Cycle.State.GRAVID || awaited.cycle().state() == Cycle.State.LAID;
+        var waits =
+                awaited.cycle().state() == Cycle.State.GRAVID || awaited.cycle().state() == Cycle.State.LAID;
         if (waits && awaited.due().isPresent()) {
             var due = awaited.due().get();
             if (!day.isBefore(due.overdueOn())) {

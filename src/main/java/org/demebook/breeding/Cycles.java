@@ -76,10 +76,7 @@ public class Cycles implements GravidFemales {
     @Transactional
     public boolean isGravid(UUID populationId, UUID animalId) {
         var mode = populations.get(populationId).birthMode();
-        return histories
-                .of(populationId, animalId)
-                .cycle(mode, rules.today())
-                .gravid();
+        return histories.of(populationId, animalId).cycle(mode, rules.today()).gravid();
     }
 
     List<Awaited> awaited(Standing by, PopulationView population, LocalDate day) {
@@ -93,18 +90,16 @@ public class Cycles implements GravidFemales {
                 .setParameter("since", day.minusDays(Cycle.DAYS))
                 .setParameter(
                         "own",
-                        keepers.collections(by).stream()
-                                .map(CollectionView::id)
-                                .toList())
+                        keepers.collections(by).stream().map(CollectionView::id).toList())
                 .getResultList();
         var intervals = intervals(by.populationId(), population);
         return histories.of(by.populationId(), females).entrySet().stream()
                 .map(entry -> awaited(population, entry.getKey(), entry.getValue(), day, intervals))
                 .filter(awaited -> awaited.cycle().state() != Cycle.State.NOTHING_NOTED)
-                .sorted(Comparator.comparing((Awaited awaited) ->
-                                awaited.cycle().labour().isEmpty())
-                        .thenComparing(
-                                awaited -> awaited.due().map(DueWindow::expectedOn).orElse(LocalDate.MAX))
+                .sorted(Comparator.comparing(
+                                (Awaited awaited) -> awaited.cycle().labour().isEmpty())
+                        .thenComparing(awaited ->
+                                awaited.due().map(DueWindow::expectedOn).orElse(LocalDate.MAX))
                         .thenComparing(Awaited::femaleId))
                 .toList();
     }

@@ -57,16 +57,15 @@ class Histories {
     /** By female; one of whom nothing is recorded is left out. */
     @Transactional
     Map<UUID, History> of(UUID populationId, Collection<UUID> femaleIds) {
-        return histories(
-                BreedingSign.ofFemales(populationId, femaleIds), births.of(populationId, femaleIds));
+        return histories(BreedingSign.ofFemales(populationId, femaleIds), births.of(populationId, femaleIds));
     }
 
     /** The intervals of all females of a population, by female. */
     @Transactional
     Map<UUID, List<Interval>> intervals(UUID populationId, BirthMode mode) {
         var histories = histories(BreedingSign.landmarks(populationId), births.of(populationId));
-        return histories.entrySet().stream()
-                .collect(Collectors.toMap(Map.Entry::getKey, entry -> entry.getValue().intervals(mode)));
+        return histories.entrySet().stream().collect(Collectors.toMap(Map.Entry::getKey, entry -> entry.getValue()
+                .intervals(mode)));
     }
 
     private static Map<UUID, History> histories(List<BreedingSign> signs, List<Birth> births) {
@@ -120,7 +119,8 @@ class Histories {
 
     private static LocalDate lastDay(
             Introduction introduction, LocalDate untilOn, Map<UUID, Custody> custodies, List<Departure> left) {
-        var last = introduction.untilOn == null || introduction.untilOn.isAfter(untilOn) ? untilOn : introduction.untilOn;
+        var last =
+                introduction.untilOn == null || introduction.untilOn.isAfter(untilOn) ? untilOn : introduction.untilOn;
         for (var animalId : List.of(introduction.femaleId, introduction.maleId)) {
             var died = custodies.get(animalId).died();
             if (died != null && died.latest() != null && died.latest().isBefore(last)) {

@@ -39,7 +39,8 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "Breeding")
 class IntroductionResource {
     /** A page of introductions. */
-    record IntroductionPage(List<IntroductionView> items, @Nullable String next) {}
+    record IntroductionPage(
+            List<IntroductionView> items, @Nullable String next) {}
 
     /** The end of an introduction. */
     record Separation(@NotNull LocalDate untilOn) {}
@@ -62,7 +63,8 @@ class IntroductionResource {
     @GET
     @Operation(
             operationId = "listIntroductions",
-            summary = "The introductions recorded in your collections and those of females that you hold, the latest first")
+            summary =
+                    "The introductions recorded in your collections and those of females that you hold, the latest first")
     @APIResponse(
             responseCode = "200",
             description = "A page of introductions; the Link header leads to the next",

@@ -154,8 +154,7 @@ public class Introductions {
             journal.record(
                     by.populationId(),
                     by.keeperId(),
-                    new IntroductionWithdrawn(
-                            introductionId, RecordRules.blankToNull(reason), introduction.revision));
+                    new IntroductionWithdrawn(introductionId, RecordRules.blankToNull(reason), introduction.revision));
         }
         return view(by, introductionId);
     }
@@ -259,8 +258,7 @@ public class Introductions {
         List<Introduction> read = Introduction.<Introduction>find(where + " order by id desc", parameters)
                 .page(0, limit + 1)
                 .list();
-        return Page.of(
-                views(by, read), limit, introduction -> introduction.id().toString());
+        return Page.of(views(by, read), limit, introduction -> introduction.id().toString());
     }
 
     private Introduction require(Standing by, UUID introductionId) {

@@ -21,12 +21,13 @@ record Sign(
 
     /** As a day to count from; empty for a sign from which nobody counts. */
     Optional<Landmark.Noted> landmark() {
-        return Optional.ofNullable(switch (kind) {
-                    case OVULATION -> Landmark.OVULATION;
-                    case POST_OVULATION_SHED -> Landmark.POST_OVULATION_SHED;
-                    case LAYING -> Landmark.LAYING;
-                    case COPULATION, LABOUR_STARTED, LABOUR_FINISHED -> null;
-                })
+        return Optional.ofNullable(
+                        switch (kind) {
+                            case OVULATION -> Landmark.OVULATION;
+                            case POST_OVULATION_SHED -> Landmark.POST_OVULATION_SHED;
+                            case LAYING -> Landmark.LAYING;
+                            case COPULATION, LABOUR_STARTED, LABOUR_FINISHED -> null;
+                        })
                 .map(landmark -> new Landmark.Noted(landmark, on, howKnown));
     }
 

@@ -95,8 +95,8 @@ class Sires implements BreedingRecord {
         var born = RoughDate.of(day);
         var population = populations.get(by);
         var cycle = cycle(population, by.populationId(), dam.id(), born);
-        var conception =
-                Conception.of(born, cycle.ovulation().orElse(null), population.profile().gestation());
+        var conception = Conception.of(
+                born, cycle.ovulation().orElse(null), population.profile().gestation());
         var found = candidates(population, by.populationId(), dam.id(), born, conception);
         var ids = new HashSet<UUID>();
         found.forEach(male -> ids.add(male.maleId()));
@@ -224,12 +224,7 @@ class Sires implements BreedingRecord {
                         "born",
                         born,
                         "%s is %d days after the shed of %s; usual are %d to %d. Was that an ordinary shed, or is one of the days wrong?"
-                                .formatted(
-                                        born,
-                                        days,
-                                        shed.get().on(),
-                                        fewest,
-                                        DAYS_FROM_SHED_AT_MOST),
+                                .formatted(born, days, shed.get().on(), fewest, DAYS_FROM_SHED_AT_MOST),
                         "The shed of %s is: an ordinary shed is easily taken for it."
                                 .formatted(shed.get().on())));
             }
@@ -254,7 +249,8 @@ class Sires implements BreedingRecord {
                     Rule.BORN_BEFORE_SHED,
                     "born",
                     born,
-                    "%s is before the shed of %s, and no earlier one is noted: correct the shed.".formatted(born, shed.on()),
+                    "%s is before the shed of %s, and no earlier one is noted: correct the shed."
+                            .formatted(born, shed.on()),
                     "The shed: it was guessed.");
         }
         return Breach.block(

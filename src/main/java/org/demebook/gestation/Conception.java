@@ -21,8 +21,7 @@ public record Conception(LocalDate earliestOn, LocalDate latestOn, LocalDate las
     public static Conception of(RoughDate born, Landmark.@Nullable Noted ovulation, Gestation profile) {
         if (ovulation != null) {
             int doubt = ovulation.howKnown() == HowKnown.GUESSED ? GUESSED_DAYS : 0;
-            return new Conception(
-                    ovulation.on(), ovulation.on(), ovulation.on().plusDays(doubt));
+            return new Conception(ovulation.on(), ovulation.on(), ovulation.on().plusDays(doubt));
         }
         var first = Objects.requireNonNull(born.earliest() == null ? born.latest() : born.earliest());
         var last = born.latest() == null ? first : born.latest();

@@ -105,8 +105,8 @@ public record DueWindow(
             return ninety.fromOn();
         }
         var usual = sign.on()
-                .plusDays(profile.daysFromShedToBirthEarliest()
-                        + sign.landmark().daysAhead(profile));
+                .plusDays(
+                        profile.daysFromShedToBirthEarliest() + sign.landmark().daysAhead(profile));
         return usual.isBefore(ninety.fromOn()) ? usual : ninety.fromOn();
     }
 

@@ -14,8 +14,7 @@ import org.demebook.taxon.TaxonProfile.Gestation;
  * @param intervals how many of the population's intervals it was estimated from; 0 when it is the profile's
  * @param females of how many females
  */
-record Usual(
-        double meanDays, double spreadBetweenFemales, double spreadWithinFemale, int intervals, int females) {
+record Usual(double meanDays, double spreadBetweenFemales, double spreadWithinFemale, int intervals, int females) {
     /** So many intervals, of so many females, before the population's own data say more than the profile. */
     static final int INTERVALS = 8;
 
@@ -40,11 +39,7 @@ record Usual(
         int count = byFemale.values().stream().mapToInt(List::size).sum();
         return count < INTERVALS || byFemale.size() < FEMALES
                 ? new Usual(
-                        landmark.usualDays(profile),
-                        profile.spreadBetweenFemales(),
-                        profile.spreadWithinFemale(),
-                        0,
-                        0)
+                        landmark.usualDays(profile), profile.spreadBetweenFemales(), profile.spreadWithinFemale(), 0, 0)
                 : estimated(byFemale, count, profile);
     }
 
@@ -60,8 +55,11 @@ record Usual(
      */
     private static Usual estimated(Map<UUID, List<Double>> byFemale, int count, Gestation profile) {
         int females = byFemale.size();
-        double grandMean =
-                byFemale.values().stream().flatMap(List::stream).mapToDouble(d -> d).sum() / count;
+        double grandMean = byFemale.values().stream()
+                        .flatMap(List::stream)
+                        .mapToDouble(d -> d)
+                        .sum()
+                / count;
         double within = 0;
         double between = 0;
         double squares = 0;
@@ -74,8 +72,7 @@ record Usual(
         double withinVariance = pooled(within, count - females, square(profile.spreadWithinFemale()));
         double perFemale = (count - squares / count) / (females - 1);
         double moment = Math.max(0, (between / (females - 1) - withinVariance) / perFemale);
-        double betweenVariance =
-                pooled(moment * (females - 1), females - 1, square(profile.spreadBetweenFemales()));
+        double betweenVariance = pooled(moment * (females - 1), females - 1, square(profile.spreadBetweenFemales()));
 
         double weights = 0;
         double weighted = 0;

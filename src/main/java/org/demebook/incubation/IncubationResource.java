@@ -50,7 +50,9 @@ class IncubationResource {
 
     @POST
     @Path("animals/{number}/incubations")
-    @Operation(operationId = "startIncubation", summary = "Record that the eggs of a female that you hold are incubated")
+    @Operation(
+            operationId = "startIncubation",
+            summary = "Record that the eggs of a female that you hold are incubated")
     @APIResponse(
             responseCode = "201",
             description = "The incubation",

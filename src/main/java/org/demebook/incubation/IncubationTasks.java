@@ -36,27 +36,28 @@ class IncubationTasks implements CareTaskSource {
                 by.populationId(),
                 keepers.collections(by).stream().map(CollectionView::id).toList(),
                 today.minusDays(DAYS_AT_MOST));
-        var born =
-                births
-                        .of(
-                                by.populationId(),
-                                running.stream().map(incubation -> incubation.femaleId).collect(Collectors.toSet()))
-                        .stream()
-                        .collect(Collectors.groupingBy(birth -> birth.damId()));
-        var readings = IncubationReading.of(
+        var born = births
+                .of(
                         by.populationId(),
-                        running.stream().map(incubation -> incubation.id).toList())
+                        running.stream().map(incubation -> incubation.femaleId).collect(Collectors.toSet()))
                 .stream()
-                .collect(Collectors.groupingBy(reading -> reading.incubationId));
+                .collect(Collectors.groupingBy(birth -> birth.damId()));
+        var readings =
+                IncubationReading.of(
+                                by.populationId(),
+                                running.stream()
+                                        .map(incubation -> incubation.id)
+                                        .toList())
+                        .stream()
+                        .collect(Collectors.groupingBy(reading -> reading.incubationId));
         var tasks = new ArrayList<CareTask>();
         for (var incubation : running) {
             var hatched = born.getOrDefault(incubation.femaleId, List.of()).stream()
                     .anyMatch(birth -> !birth.born().surelyBefore(incubation.startedOn));
             if (!hatched) {
                 var read = readings.getOrDefault(incubation.id, List.of());
-                var last = read.isEmpty()
-                        ? incubation.startedOn
-                        : LocalDate.ofInstant(read.get(0).readAt, ZoneOffset.UTC);
+                var last =
+                        read.isEmpty() ? incubation.startedOn : LocalDate.ofInstant(read.get(0).readAt, ZoneOffset.UTC);
                 tasks.add(task(incubation, last.plusDays(1)));
             }
         }

@@ -35,5 +35,9 @@ public record IncubationView(
 
     /** @param advice what to do; absent when nothing */
     public record ReadingView(
-            UUID id, Instant readAt, Degrees temperature, Warmth warmth, @Nullable String advice) {}
+            UUID id,
+            Instant readAt,
+            Degrees temperature,
+            Warmth warmth,
+            @Nullable String advice) {}
 }

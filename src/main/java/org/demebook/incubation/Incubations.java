@@ -11,7 +11,6 @@ import jakarta.transaction.Transactional;
 import java.math.BigDecimal;
 import java.time.Clock;
 import java.time.Duration;
-import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
@@ -120,11 +119,8 @@ public class Incubations {
                     DATE_IN_FUTURE, "readAt", readAt, "%s has not come yet; check the clock.".formatted(readAt)));
         }
         // a local day begins up to 14 hours before that of UTC
-        if (readAt.isBefore(incubation
-                .startedOn
-                .atStartOfDay(ZoneOffset.UTC)
-                .toInstant()
-                .minus(Duration.ofHours(14)))) {
+        if (readAt.isBefore(
+                incubation.startedOn.atStartOfDay(ZoneOffset.UTC).toInstant().minus(Duration.ofHours(14)))) {
             breaches.add(Breach.error(
                     INVALID_VALUES,
                     "readAt",
@@ -200,16 +196,17 @@ public class Incubations {
         var numbers = animals.numbers(
                 by.populationId(),
                 incubations.stream().map(incubation -> incubation.femaleId).collect(Collectors.toSet()));
-        var readings = IncubationReading.of(
-                        by.populationId(),
-                        incubations.stream().map(incubation -> incubation.id).toList())
-                .stream()
-                .collect(Collectors.groupingBy(reading -> reading.incubationId));
+        var readings =
+                IncubationReading.of(
+                                by.populationId(),
+                                incubations.stream()
+                                        .map(incubation -> incubation.id)
+                                        .toList())
+                        .stream()
+                        .collect(Collectors.groupingBy(reading -> reading.incubationId));
         return incubations.stream()
                 .map(incubation -> view(
-                        incubation,
-                        numbers.get(incubation.femaleId),
-                        readings.getOrDefault(incubation.id, List.of())))
+                        incubation, numbers.get(incubation.femaleId), readings.getOrDefault(incubation.id, List.of())))
                 .toList();
     }
 

@@ -21,5 +21,6 @@ public record NewIncubation(
      *
      * @param readAt nothing for now
      */
-    public record NewReading(@Nullable Instant readAt, @NotNull @Valid Temperature temperature) {}
+    public record NewReading(
+            @Nullable Instant readAt, @NotNull @Valid Temperature temperature) {}
 }

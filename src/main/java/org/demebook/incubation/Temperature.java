@@ -16,7 +16,9 @@ import java.util.Locale;
  * @param unit {@code c} for degrees Celsius, {@code f} for degrees Fahrenheit
  */
 public record Temperature(
-        @NotNull @DecimalMin("-100") @DecimalMax("200") @Digits(integer = 3, fraction = 2) BigDecimal value,
+        @NotNull @DecimalMin("-100") @DecimalMax("200") @Digits(integer = 3, fraction = 2)
+        BigDecimal value,
+
         @NotNull Scale unit) {
     private static final BigDecimal FREEZING = BigDecimal.valueOf(32);
     private static final BigDecimal NINE = BigDecimal.valueOf(9);
@@ -51,7 +53,10 @@ public record Temperature(
 
     /** In °F, to the tenth. */
     static BigDecimal fahrenheit(BigDecimal celsius) {
-        return celsius.multiply(NINE).divide(FIVE, 4, RoundingMode.HALF_UP).add(FREEZING).setScale(1, RoundingMode.HALF_UP);
+        return celsius.multiply(NINE)
+                .divide(FIVE, 4, RoundingMode.HALF_UP)
+                .add(FREEZING)
+                .setScale(1, RoundingMode.HALF_UP);
     }
 
     String written() {

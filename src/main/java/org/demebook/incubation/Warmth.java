@@ -37,7 +37,8 @@ public enum Warmth {
     }
 
     /** What to do; null when nothing. */
-    @Nullable String advice() {
+    @Nullable
+    String advice() {
         return advice;
     }
 

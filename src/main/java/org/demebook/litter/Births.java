@@ -20,8 +20,8 @@ public class Births {
     public List<Birth> of(UUID populationId, Collection<UUID> damIds) {
         return damIds.isEmpty()
                 ? List.of()
-                : births(Litter.list(
-                        "populationId = ?1 and damId in ?2 order by bornLatest, id", populationId, damIds));
+                : births(
+                        Litter.list("populationId = ?1 and damId in ?2 order by bornLatest, id", populationId, damIds));
     }
 
     private static List<Birth> births(List<Litter> litters) {

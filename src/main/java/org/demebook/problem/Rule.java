@@ -57,7 +57,8 @@ public enum Rule {
     PARTHENOGENESIS_SUSPECTED(WARNING, "Young without a sire carry the dam's genes alone; a DNA test tells."),
     TWO_MALES_AT_ONCE(NOTICE, "With two males at a time, each young may be of either; kinship counts with both."),
     SIGN_NOTED_TWICE(
-            WARNING, "There is one ovulation, and one shed after it, in a cycle; from the wrong one the due day is wrong."),
+            WARNING,
+            "There is one ovulation, and one shed after it, in a cycle; from the wrong one the due day is wrong."),
     LAYING_OF_LIVE_BEARER(
             WARNING, "A female that bears her young has no clutch to incubate; ova that came are a litter."),
     QUARANTINE_AFTER_PAIRING(WARNING, "An animal that is paired in quarantine puts the other, and its young, at risk."),

@@ -35,9 +35,8 @@ public class Departures {
         if (transfer.handedOverOn != null) {
             return transfer.handedOverOn;
         }
-        Instant moment = transfer.state == State.ACCEPTED
-                ? Objects.requireNonNull(transfer.endedAt)
-                : transfer.offeredAt;
+        Instant moment =
+                transfer.state == State.ACCEPTED ? Objects.requireNonNull(transfer.endedAt) : transfer.offeredAt;
         return LocalDate.ofInstant(moment, ZoneOffset.UTC);
     }
 }

@@ -89,7 +89,9 @@ class BreedingSignTest {
         colony.get(WREN, "/animals/" + female + "/due-window?onDay=2026-06-01")
                 .body("gravid", equalTo(false))
                 .body("due", nullValue());
-        as(WREN).header("If-Match", as(WREN).get(colony.path("/breeding-signs/" + id)).header("ETag"))
+        as(WREN).header(
+                        "If-Match",
+                        as(WREN).get(colony.path("/breeding-signs/" + id)).header("ETag"))
                 .body(sign("post-ovulation-shed", "2026-03-14"))
                 .put(colony.path("/breeding-signs/" + id))
                 .then()
@@ -121,11 +123,7 @@ class BreedingSignTest {
         note(colony, WREN, female, sign("ovulation", "2026-02-24", Map.of("howKnown", "skin-found")))
                 .statusCode(422)
                 .body("detail", containsString("Only a shed"));
-        note(
-                        colony,
-                        WREN,
-                        female,
-                        sign("labour-started", "2026-02-24", Map.of("happenedAt", "2026-02-26T12:00:00Z")))
+        note(colony, WREN, female, sign("labour-started", "2026-02-24", Map.of("happenedAt", "2026-02-26T12:00:00Z")))
                 .statusCode(422)
                 .body("detail", containsString("not on 2026-02-24 anywhere on earth"));
         note(colony, WREN, female, sign("copulation", "2026-02-24", Map.of("male", colony.female(WREN))))
@@ -144,7 +142,9 @@ class BreedingSignTest {
         note(colony, INES, female, sign("ovulation", "2026-02-24"))
                 .statusCode(403)
                 .body("type", equalTo("/problems/not-your-animal"));
-        colony.get(INES, "/animals/" + female + "/breeding-signs").statusCode(200).body("items", hasSize(0));
+        colony.get(INES, "/animals/" + female + "/breeding-signs")
+                .statusCode(200)
+                .body("items", hasSize(0));
         colony.get(INES, "/breeding-signs/" + id)
                 .statusCode(404)
                 .body("type", equalTo("/problems/no-such-breeding-sign"));

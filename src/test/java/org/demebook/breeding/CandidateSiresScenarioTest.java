@@ -78,8 +78,16 @@ class CandidateSiresScenarioTest {
                         "candidates",
                         "candidates",
                         List.of(
-                                Map.of("animal", m022, "probability", mates.get(0).share()),
-                                Map.of("animal", m014, "probability", mates.get(1).share()))));
+                                Map.of(
+                                        "animal",
+                                        m022,
+                                        "probability",
+                                        mates.get(0).share()),
+                                Map.of(
+                                        "animal",
+                                        m014,
+                                        "probability",
+                                        mates.get(1).share()))));
         colony.post(WREN, "/litters", litter).statusCode(201);
     }
 
@@ -168,12 +176,10 @@ class CandidateSiresScenarioTest {
 
         var earlier = colony.male(WREN);
         introduce(colony, WREN, female, earlier, "2024-01-01", "2024-03-01");
-        assertThat(check(colony, female, "2026-06-29"))
-                .singleElement()
-                .satisfies(breach -> {
-                    assertThat(breach.finding().level()).isEqualTo(Level.NOTICE);
-                    assertThat(breach.finding().message()).contains("sperm stored from " + earlier, "2024-03-01");
-                });
+        assertThat(check(colony, female, "2026-06-29")).singleElement().satisfies(breach -> {
+            assertThat(breach.finding().level()).isEqualTo(Level.NOTICE);
+            assertThat(breach.finding().message()).contains("sperm stored from " + earlier, "2024-03-01");
+        });
     }
 
     @Test

@@ -34,11 +34,7 @@ class CycleTest {
         assertThat(cycle(sign(COPULATION, "2026-02-01")).gravid()).isFalse();
         assertThat(cycle(sign(OVULATION, "2026-02-24")).gravid()).isTrue();
         assertThat(cycle(sign(POST_OVULATION_SHED, "2026-03-14")).gravid()).isTrue();
-        assertThat(Cycle.of(
-                                LIVE_BEARING,
-                                List.of(sign(POST_OVULATION_SHED, "2026-01-14")),
-                                births("2026-04-29"),
-                                TODAY)
+        assertThat(Cycle.of(LIVE_BEARING, List.of(sign(POST_OVULATION_SHED, "2026-01-14")), births("2026-04-29"), TODAY)
                         .gravid())
                 .isFalse();
     }
@@ -117,10 +113,9 @@ class CycleTest {
         var births = births("2024-06-18", "2026-06-29");
 
         // 109 days and 107 days, counted by hand
-        assertThat(births.stream()
-                        .map(birth -> Cycle.interval(birth, LIVE_BEARING, signs, births)
-                                .orElseThrow()
-                                .days()))
+        assertThat(births.stream().map(birth -> Cycle.interval(birth, LIVE_BEARING, signs, births)
+                        .orElseThrow()
+                        .days()))
                 .containsExactly(109L, 107L);
         assertThat(Cycle.interval(births("2026-06").get(0), LIVE_BEARING, signs, births))
                 .isEmpty();

@@ -188,14 +188,15 @@ class DueWindowScenarioTest {
     void labour_that_is_not_finished_is_prompted_after_a_day_and_after_two_and_stands_among_the_tasks() {
         var colony = Colony.found();
         var female = colony.female(WREN);
-        noted(colony, WREN, female, sign("post-ovulation-shed", LocalDate.now(ZoneOffset.UTC).minusDays(105) + ""));
-        var started = Instant.now().minus(30, ChronoUnit.HOURS).truncatedTo(ChronoUnit.SECONDS);
-        var day = LocalDate.ofInstant(started, ZoneOffset.UTC);
-        var id = noted(
+        noted(
                 colony,
                 WREN,
                 female,
-                sign("labour-started", day.toString(), Map.of("happenedAt", started.toString())));
+                sign("post-ovulation-shed", LocalDate.now(ZoneOffset.UTC).minusDays(105) + ""));
+        var started = Instant.now().minus(30, ChronoUnit.HOURS).truncatedTo(ChronoUnit.SECONDS);
+        var day = LocalDate.ofInstant(started, ZoneOffset.UTC);
+        var id = noted(
+                colony, WREN, female, sign("labour-started", day.toString(), Map.of("happenedAt", started.toString())));
 
         colony.get(WREN, "/animals/" + female + "/due-window")
                 .body("stage", equalTo("in-labour"))
@@ -220,7 +221,10 @@ class DueWindowScenarioTest {
             var dam = colony.female(INES);
             for (int year = 2023; year <= 2024; year++) {
                 noted(colony, INES, dam, sign("post-ovulation-shed", year + "-03-01"));
-                colony.post(INES, "/litters", litter(dam, LocalDate.of(year, 3, 1).plusDays(118 + female) + ""))
+                colony.post(
+                                INES,
+                                "/litters",
+                                litter(dam, LocalDate.of(year, 3, 1).plusDays(118 + female) + ""))
                         .statusCode(201);
             }
         }
@@ -238,11 +242,16 @@ class DueWindowScenarioTest {
     void those_who_act_on_an_animal_can_ask_whether_she_is_gravid() {
         var colony = Colony.found();
         var m020 = colony.female(WREN);
-        noted(colony, WREN, m020, sign("ovulation", LocalDate.now(ZoneOffset.UTC).minusDays(10) + ""));
+        noted(
+                colony,
+                WREN,
+                m020,
+                sign("ovulation", LocalDate.now(ZoneOffset.UTC).minusDays(10) + ""));
         var populationId = standing(colony, WREN).populationId();
 
         assertThat(gravid.isGravid(populationId, id(colony, m020))).isTrue();
-        assertThat(gravid.isGravid(populationId, id(colony, colony.female(WREN)))).isFalse();
+        assertThat(gravid.isGravid(populationId, id(colony, colony.female(WREN))))
+                .isFalse();
     }
 
     @Test
@@ -269,16 +278,15 @@ class DueWindowScenarioTest {
     }
 
     static UUID id(Colony colony, String number) {
-        return UUID.fromString(
-                Backstage.ask("select id::text from demebook.animal where number = ?", number)
-                        .get(0));
+        return UUID.fromString(Backstage.ask("select id::text from demebook.animal where number = ?", number)
+                .get(0));
     }
 
     static Standing standing(Colony colony, String keeper) {
         return new Standing(
-                UUID.fromString(Backstage.ask(
-                                "select population_id::text from demebook.population where code = ?", colony.code)
-                        .get(0)),
+                UUID.fromString(
+                        Backstage.ask("select population_id::text from demebook.population where code = ?", colony.code)
+                                .get(0)),
                 colony.code,
                 UUID.fromString(Backstage.ask("select id::text from demebook.keeper where name = ?", keeper)
                         .get(0)),

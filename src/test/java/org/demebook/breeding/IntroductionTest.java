@@ -159,11 +159,15 @@ class IntroductionTest {
         var female = colony.female(WREN);
         var id = introduce(colony, WREN, female, colony.male(WREN), "2026-01-05", null);
 
-        colony.get(INES, "/introductions/" + id).statusCode(404).body("type", equalTo("/problems/no-such-introduction"));
+        colony.get(INES, "/introductions/" + id)
+                .statusCode(404)
+                .body("type", equalTo("/problems/no-such-introduction"));
         colony.post(INES, "/introductions/" + id + "/end", Map.of("untilOn", "2026-02-20"))
                 .statusCode(404);
         colony.get(INES, "/introductions?animal=" + female).statusCode(200).body("items", hasSize(0));
-        colony.get(OUTSIDER, "/introductions/" + id).statusCode(404).body("type", equalTo("/problems/no-such-population"));
+        colony.get(OUTSIDER, "/introductions/" + id)
+                .statusCode(404)
+                .body("type", equalTo("/problems/no-such-population"));
 
         sell(female, DOV);
         colony.get(DOV, "/introductions/" + id).statusCode(200);
@@ -175,10 +179,8 @@ class IntroductionTest {
     private static void sell(String animal, String to) {
         var offer = new HashMap<String, Object>(
                 Map.of("animal", animal, "kind", "sale", "to", to, "handedOverOn", "2026-03-29"));
-        String id = colony.post(WREN, "/transfers", offer)
-                .statusCode(201)
-                .extract()
-                .path("transfer.id");
+        String id =
+                colony.post(WREN, "/transfers", offer).statusCode(201).extract().path("transfer.id");
         String collection = colony.get(to, "/collections").extract().path("[0].id");
         colony.post(to, "/transfers/" + id + "/acceptance", Map.of("collection", collection))
                 .statusCode(200);

@@ -106,9 +106,7 @@ class CandidateSiresTest {
         assertThat(candidates)
                 .extracting(Candidate::share)
                 .containsExactly(new BigDecimal("1.0000"), new BigDecimal("0.0000"));
-        assertThat(of(BORN, null, met(M014, "2015-01-01", "2015-02-01"))
-                        .get(0)
-                        .share())
+        assertThat(of(BORN, null, met(M014, "2015-01-01", "2015-02-01")).get(0).share())
                 .isZero();
     }
 

@@ -124,7 +124,8 @@ class DueWindowTest {
 
                     assertThat(due.earliestOn()).isBeforeOrEqualTo(due.ninety().fromOn());
                     assertThat(due.overdueOn()).isAfter(due.ninety().untilOn());
-                    assertThat(due.fifty().fromOn()).isAfterOrEqualTo(due.ninety().fromOn());
+                    assertThat(due.fifty().fromOn())
+                            .isAfterOrEqualTo(due.ninety().fromOn());
                     assertThat(due.ninety().contains(due.expectedOn())).isTrue();
                 }
             }
@@ -136,8 +137,7 @@ class DueWindowTest {
         var sure = due(shed(SEEN), List.of(interval(UUID.randomUUID(), SEEN, 113)), List.of());
         var unsure = due(shed(SEEN), List.of(interval(UUID.randomUUID(), GUESSED, 113)), List.of());
 
-        assertThat(unsure.ownMean().meanDays())
-                .isBetween(105.0, sure.ownMean().meanDays());
+        assertThat(unsure.ownMean().meanDays()).isBetween(105.0, sure.ownMean().meanDays());
         assertThat(unsure.spreadDays()).isGreaterThan(sure.spreadDays());
     }
 
@@ -189,7 +189,9 @@ class DueWindowTest {
         var her = UUID.randomUUID();
         return due(
                 sign,
-                IntStream.of(history).mapToObj(days -> interval(her, SEEN, days)).toList(),
+                IntStream.of(history)
+                        .mapToObj(days -> interval(her, SEEN, days))
+                        .toList(),
                 List.of());
     }
 

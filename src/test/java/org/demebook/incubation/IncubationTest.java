@@ -116,9 +116,7 @@ class IncubationTest {
 
     private static ValidatableResponse read(String id, String readAt, Map<String, Object> temperature) {
         return colony.post(
-                        WREN,
-                        "/incubations/" + id + "/readings",
-                        Map.of("readAt", readAt, "temperature", temperature))
+                        WREN, "/incubations/" + id + "/readings", Map.of("readAt", readAt, "temperature", temperature))
                 .statusCode(200);
     }
 
