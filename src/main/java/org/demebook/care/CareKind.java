@@ -28,7 +28,6 @@ public enum CareKind {
     NEXT_MEAL,
     WEIGHING,
     BEDDING,
-    @JsonProperty("photograph")
     PHOTOGRAPH,
 
     /** The dam's first meal after a birth. */
