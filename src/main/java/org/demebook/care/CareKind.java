@@ -66,6 +66,7 @@ public enum CareKind {
                     NEXT_MEAL,
                     WEIGHING,
                     BEDDING,
+                    PHOTOGRAPH,
                     RECOVERY_MEAL,
                     RECOVERY_WEIGHING,
                     TEST_BEFORE_PAIRING,
