@@ -47,8 +47,8 @@ class CalendarResource {
     @Refuses
     public Response open() {
         var by = signedIn.asker();
-        return once.answer(by.keeperId(), null, () -> Answer.ok(null, calendars.open(by))
-                .shownOnce());
+        return once.answer(
+                by.keeperId(), null, () -> Answer.ok(null, calendars.open(by)).shownOnce());
     }
 
     @POST

@@ -10,5 +10,4 @@ import org.jspecify.annotations.Nullable;
  *     when it was made
  * @param openedAt when the present address was made; absent when there is none
  */
-record CalendarView(
-        @Nullable String address, @Nullable Instant openedAt) {}
+record CalendarView(@Nullable String address, @Nullable Instant openedAt) {}

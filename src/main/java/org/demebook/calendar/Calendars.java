@@ -73,9 +73,10 @@ public class Calendars {
                 .flatMap(address -> keepers.names(Set.of(address.keeperId)).entrySet().stream()
                         .findFirst()
                         .map(keeper -> new Asker(keeper.getKey(), keeper.getValue(), false)))
-                .orElseThrow(() -> new Refusal(
-                        NO_SUCH_CALENDAR,
-                        "The address is mistyped, or its keeper made a new one or closed it; make a new one and give it to your calendar."));
+                .orElseThrow(
+                        () -> new Refusal(
+                                NO_SUCH_CALENDAR,
+                                "The address is mistyped, or its keeper made a new one or closed it; make a new one and give it to your calendar."));
     }
 
     private List<Feed.Entry> entries(Asker keeper) {

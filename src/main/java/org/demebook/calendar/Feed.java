@@ -38,8 +38,7 @@ import org.demebook.care.CareTaskView;
  */
 record Feed(List<Entry> entries, Instant writtenAt) {
     private static final String NAME = "Demebook";
-    private static final Duration READ_AGAIN =
-            Duration.builder().hours(6).build();
+    private static final Duration READ_AGAIN = Duration.builder().hours(6).build();
     private static final int MOST_OCTETS = 75;
     static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
 

@@ -46,8 +46,8 @@ public enum CareKind {
         return Arrays.stream(values())
                 .filter(kind -> kind.word().equals(word))
                 .findAny()
-                .orElseThrow(() -> new IllegalArgumentException("Write "
-                        + Arrays.stream(values()).map(CareKind::word).collect(Collectors.joining(", "))));
+                .orElseThrow(() -> new IllegalArgumentException(
+                        "Write " + Arrays.stream(values()).map(CareKind::word).collect(Collectors.joining(", "))));
     }
 
     @JsonValue

@@ -56,7 +56,8 @@ class CareTaskResource {
      * @param on the day on which they were done; today when nothing is said
      */
     record CareCompletions(
-            @NotEmpty @Size(max = 500) List<@NotNull @Size(max = 200) String> keys, @Nullable LocalDate on) {}
+            @NotEmpty @Size(max = 500) List<@NotNull @Size(max = 200) String> keys,
+            @Nullable LocalDate on) {}
 
     /** The tasks that were done. */
     record CompletedTasks(List<CareTaskView> items) {}
@@ -91,19 +92,18 @@ class CareTaskResource {
             @RestPath String population,
             @Parameter(description = "The last day that is asked for; in two weeks when nothing is said")
                     @QueryParam("until")
-                    @Nullable LocalDate until,
-            @Parameter(description = "open (when nothing is said), done (of the last 60 days, latest first) or silenced")
+                    @Nullable
+                    LocalDate until,
+            @Parameter(
+                            description =
+                                    "open (when nothing is said), done (of the last 60 days, latest first) or silenced")
                     @QueryParam("state")
-                    @Nullable String state,
+                    @Nullable
+                    String state,
             @QueryParam("after") @Nullable String after,
             @QueryParam("limit") @Nullable Integer limit,
             @Context UriInfo uri) {
-        return tasks.page(
-                        signedIn.standing(population),
-                        state(state),
-                        until,
-                        Page.after(after),
-                        Page.limit(limit))
+        return tasks.page(signedIn.standing(population), state(state), until, Page.after(after), Page.limit(limit))
                 .response(uri);
     }
 
@@ -153,7 +153,8 @@ class CareTaskResource {
         return once.answer(
                 by.keeperId(),
                 completion,
-                () -> Answer.ok(null, tasks.complete(by, List.of(key), completion.on()).get(0)));
+                () -> Answer.ok(
+                        null, tasks.complete(by, List.of(key), completion.on()).get(0)));
     }
 
     @POST
@@ -171,8 +172,7 @@ class CareTaskResource {
         return once.answer(
                 by.keeperId(),
                 completions,
-                () -> Answer.ok(
-                        null, new CompletedTasks(tasks.complete(by, completions.keys(), completions.on()))));
+                () -> Answer.ok(null, new CompletedTasks(tasks.complete(by, completions.keys(), completions.on()))));
     }
 
     @POST
@@ -225,6 +225,7 @@ class CareTaskResource {
         return Arrays.stream(KnownTask.State.values())
                 .filter(state -> state.name().toLowerCase(Locale.ROOT).equals(word == null ? "open" : word))
                 .findAny()
-                .orElseThrow(() -> new Refusal(BAD_PARAMETER, "state=%s: write open, done or silenced.".formatted(word)));
+                .orElseThrow(
+                        () -> new Refusal(BAD_PARAMETER, "state=%s: write open, done or silenced.".formatted(word)));
     }
 }

@@ -91,8 +91,7 @@ public class CareTasks {
                 : gathering.all(by, today).stream()
                         .filter(task -> task.state() == state && !task.firstOn().isAfter(last))
                         .toList();
-        Function<KnownTask, String> place =
-                task -> state == State.DONE ? task.placeAmongDone() : task.place(today);
+        Function<KnownTask, String> place = task -> state == State.DONE ? task.placeAmongDone() : task.place(today);
         var read = tasks.stream()
                 .map(task -> Map.entry(place.apply(task), task))
                 .filter(task -> after == null || task.getKey().compareTo(after) > 0)
@@ -130,7 +129,10 @@ public class CareTasks {
         var silences = gathering.silences(by);
         var numbers = animals.numbers(
                 by.populationId(),
-                silences.stream().map(silence -> silence.animalId).filter(Objects::nonNull).collect(Collectors.toSet()));
+                silences.stream()
+                        .map(silence -> silence.animalId)
+                        .filter(Objects::nonNull)
+                        .collect(Collectors.toSet()));
         return silences.stream().map(silence -> silence.view(numbers)).toList();
     }
 
@@ -141,9 +143,7 @@ public class CareTasks {
     public CareTaskView add(Standing by, NewCareTask task) {
         journal.open(by.populationId());
         var animal = task.animal() == null ? null : animals.inHand(by, task.animal());
-        if (animal != null
-                && task.collection() != null
-                && !task.collection().equals(animal.collectionId())) {
+        if (animal != null && task.collection() != null && !task.collection().equals(animal.collectionId())) {
             throw new Refusal(
                     INVALID_VALUES,
                     "%s lives in another collection than the one that you name; leave the collection out."
@@ -186,12 +186,13 @@ public class CareTasks {
         journal.open(by.populationId());
         var done = new ArrayList<KnownTask>();
         for (var known : tasks) {
-            var present = Completion.of(by.populationId(), known.collectionId(), known.task().key());
+            var present = Completion.of(
+                    by.populationId(), known.collectionId(), known.task().key());
             if (present == null || !present.doneOn.equals(day)) {
                 journal.record(by.populationId(), by.keeperId(), done(known, day));
             }
-            done.add(known.done(
-                    Completion.of(by.populationId(), known.collectionId(), known.task().key())));
+            done.add(known.done(Completion.of(
+                    by.populationId(), known.collectionId(), known.task().key())));
         }
         return views(done, today);
     }
@@ -226,11 +227,11 @@ public class CareTasks {
         var completion = Completion.of(by.populationId(), known.collectionId(), key);
         if (completion != null) {
             throw new Refusal(
-                    CARE_TASK_DONE, "It was done on %s; take that back before you move it.".formatted(completion.doneOn));
+                    CARE_TASK_DONE,
+                    "It was done on %s; take that back before you move it.".formatted(completion.doneOn));
         }
         if (!to.equals(known.dueOn())) {
-            journal.record(
-                    by.populationId(), by.keeperId(), new CareTaskPostponed(known.collectionId(), key, to));
+            journal.record(by.populationId(), by.keeperId(), new CareTaskPostponed(known.collectionId(), key, to));
         }
         var moved = known.moved(Postponement.of(by.populationId(), known.collectionId(), key));
         return views(List.of(moved), today).get(0);
@@ -319,7 +320,9 @@ public class CareTasks {
         var found = new ArrayList<KnownTask>();
         var missing = new ArrayList<Finding>();
         for (var key : keys.stream().distinct().toList()) {
-            var known = byKey.containsKey(key) ? byKey.get(key) : gathering.done(by, key).orElse(null);
+            var known = byKey.containsKey(key)
+                    ? byKey.get(key)
+                    : gathering.done(by, key).orElse(null);
             if (known == null) {
                 missing.add(Finding.error("keys", key, "is no task of yours"));
             } else {
@@ -341,9 +344,9 @@ public class CareTasks {
         if (day.isBefore(today.minusDays(1)) || day.isAfter(today.plusDays(MOST_DAYS_AHEAD))) {
             throw new Refusal(
                     INVALID_VALUES,
-                    "%s is not between today, %s, and %s."
-                            .formatted(day, today, today.plusDays(MOST_DAYS_AHEAD)),
-                    List.of(Finding.error(field, day, "lies in the past or more than %d days ahead".formatted(MOST_DAYS_AHEAD))));
+                    "%s is not between today, %s, and %s.".formatted(day, today, today.plusDays(MOST_DAYS_AHEAD)),
+                    List.of(Finding.error(
+                            field, day, "lies in the past or more than %d days ahead".formatted(MOST_DAYS_AHEAD))));
         }
     }
 

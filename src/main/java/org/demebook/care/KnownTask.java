@@ -106,7 +106,10 @@ record KnownTask(
                 postponement == null ? 0 : postponement.timesMoved,
                 completion == null ? null : completion.doneOn,
                 completion == null ? null : names.get(completion.doneBy),
-                silences.stream().map(silence -> silence.scope).max(SilenceScope::compareTo).orElse(null));
+                silences.stream()
+                        .map(silence -> silence.scope)
+                        .max(SilenceScope::compareTo)
+                        .orElse(null));
     }
 
     private static LocalDate earlier(LocalDate one, LocalDate other) {

@@ -87,8 +87,8 @@ class OwnTask extends PanacheEntityBase {
     }
 
     CareTask task() {
-        var why = everyDays == null ? "Your own task." : "Your own task, %d days after it was done.".formatted(everyDays);
-        return new CareTask(
-                "own:" + id + ":" + occurrence, CareKind.OWN, animalId, null, dueOn, null, null, what, why);
+        var why =
+                everyDays == null ? "Your own task." : "Your own task, %d days after it was done.".formatted(everyDays);
+        return new CareTask("own:" + id + ":" + occurrence, CareKind.OWN, animalId, null, dueOn, null, null, what, why);
     }
 }

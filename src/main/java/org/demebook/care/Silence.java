@@ -60,8 +60,10 @@ class Silence extends PanacheEntityBase {
         return collectionId.equals(taskCollectionId)
                 && switch (scope) {
                     case TASK -> task.key().equals(key);
-                    case KIND_OF_ANIMAL -> task.kind() == kind && task.animalId() != null
-                            && task.animalId().equals(animalId);
+                    case KIND_OF_ANIMAL ->
+                        task.kind() == kind
+                                && task.animalId() != null
+                                && task.animalId().equals(animalId);
                     case KIND -> task.kind() == kind;
                 };
     }

@@ -49,7 +49,11 @@ class TaskGathering {
     @Inject
     EntityManager entities;
 
-    record Living(UUID id, String number, UUID collectionId, @Nullable UUID litterId) {}
+    record Living(
+            UUID id,
+            String number,
+            UUID collectionId,
+            @Nullable UUID litterId) {}
 
     /** Everything there is to do for the asker, in no order; what was done or silenced included. */
     List<KnownTask> all(Standing by, LocalDate today) {
@@ -59,7 +63,8 @@ class TaskGathering {
         }
         var tasks = new LinkedHashMap<String, KnownTask>();
         var living = living(by, own);
-        placed(by, own, living, today).forEach(task -> tasks.putIfAbsent(task.task().key(), task));
+        placed(by, own, living, today)
+                .forEach(task -> tasks.putIfAbsent(task.task().key(), task));
         ownTasks(by, own, living).forEach(task -> tasks.putIfAbsent(task.task().key(), task));
         return withState(by, own, List.copyOf(tasks.values()));
     }
@@ -108,8 +113,7 @@ class TaskGathering {
     }
 
     private Map<UUID, Living> living(Standing by, Set<UUID> own) {
-        return entities
-                .createQuery(LIVING, Living.class)
+        return entities.createQuery(LIVING, Living.class)
                 .setParameter("population", by.populationId())
                 .setParameter("own", own)
                 .getResultStream()
@@ -161,7 +165,8 @@ class TaskGathering {
             var completions = read(Completion.ofKeys(by.populationId(), own, keys)).stream()
                     .collect(Collectors.toMap(done -> new InCollection(done.collectionId, done.key), done -> done));
             var postponements = read(Postponement.ofKeys(by.populationId(), own, keys)).stream()
-                    .collect(Collectors.toMap(moved -> new InCollection(moved.collectionId, moved.key), moved -> moved));
+                    .collect(
+                            Collectors.toMap(moved -> new InCollection(moved.collectionId, moved.key), moved -> moved));
             for (var task : chunk) {
                 var here = new InCollection(task.collectionId(), task.task().key());
                 known.add(task.done(completions.get(here))

@@ -59,8 +59,7 @@ class CalendarResourceTest {
         assertThat(events(read.asString()))
                 .extracting(event -> event.getSummary().getValue())
                 .containsExactlyInAnyOrder(
-                        animal + ": due window, expected "
-                                + Feed.DAY.format(TODAY.plusDays(100)),
+                        animal + ": due window, expected " + Feed.DAY.format(TODAY.plusDays(100)),
                         elsewhere + ": next meal");
         assertThat(read.asString()).doesNotContain("Marrowfin", keeper, "Keeper", "rack");
     }
@@ -129,9 +128,11 @@ class CalendarResourceTest {
                 .body("address", nullValue());
 
         as(keeper).body("{}").post("/api/v1/calendar/closure").then().statusCode(204);
-        var bodies = List.of(
-                refused(first), refused(second), refused("/api/v1/calendars/" + UUID.randomUUID() + ".ics"));
-        assertThat(bodies.stream().distinct()).as("renewed, closed, mistyped: the same body").hasSize(1);
+        var bodies =
+                List.of(refused(first), refused(second), refused("/api/v1/calendars/" + UUID.randomUUID() + ".ics"));
+        assertThat(bodies.stream().distinct())
+                .as("renewed, closed, mistyped: the same body")
+                .hasSize(1);
     }
 
     @Test
@@ -170,11 +171,7 @@ class CalendarResourceTest {
         for (int guess = 0; guess < 10; guess++) {
             anonymous(from).get("/api/v1/calendars/" + guess + ".ics").then().statusCode(404);
         }
-        anonymous(from)
-                .get(address)
-                .then()
-                .statusCode(429)
-                .body("type", equalTo("/problems/too-many-requests"));
+        anonymous(from).get(address).then().statusCode(429).body("type", equalTo("/problems/too-many-requests"));
     }
 
     private static int keepers;

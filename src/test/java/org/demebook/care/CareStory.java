@@ -14,7 +14,8 @@ public final class CareStory {
     public static void tell(Colony colony) {
         var today = LocalDate.now(ZoneOffset.UTC);
         var animal = colony.female(WREN);
-        var weighing = add(colony, Map.of("what", "weigh", "dueOn", today.toString(), "everyDays", 7, "animal", animal));
+        var weighing =
+                add(colony, Map.of("what", "weigh", "dueOn", today.toString(), "everyDays", 7, "animal", animal));
         var order = add(colony, Map.of("what", "order mice", "dueOn", today.toString()));
 
         act(colony, weighing, "completion", Map.of("on", today.minusDays(1).toString()));

@@ -67,8 +67,8 @@ class CareTaskTest {
 
     @Test
     void a_window_is_listed_once_its_first_day_is_near() {
-        var window = give(
-                colony, CareKind.DUE_WINDOW, animal, TODAY.plusDays(20), TODAY.plusDays(15), TODAY.plusDays(35));
+        var window =
+                give(colony, CareKind.DUE_WINDOW, animal, TODAY.plusDays(20), TODAY.plusDays(15), TODAY.plusDays(35));
         list(WREN, "?until=" + TODAY.plusDays(14)).body("items", empty());
         list(WREN, "?until=" + TODAY.plusDays(15))
                 .body("items.key", contains(window))
@@ -85,7 +85,8 @@ class CareTaskTest {
         var read = new ArrayList<String>();
         String next = null;
         do {
-            var page = list(WREN, "?limit=2" + (next == null ? "" : "&after=" + next)).extract();
+            var page = list(WREN, "?limit=2" + (next == null ? "" : "&after=" + next))
+                    .extract();
             read.addAll(page.path("items.key"));
             next = page.path("next");
         } while (next != null);
@@ -149,7 +150,8 @@ class CareTaskTest {
         act(WREN, key, "completion", Map.of()).statusCode(200);
         GivenTasks.takeBack(colony, key);
         list(WREN, "?state=done").body("items.key", contains(key));
-        act(WREN, key, "completion", Map.of("on", TODAY.minusDays(1).toString())).statusCode(200);
+        act(WREN, key, "completion", Map.of("on", TODAY.minusDays(1).toString()))
+                .statusCode(200);
         act(WREN, key, "restoration", "{}").statusCode(200);
         list(WREN, "").body("items", empty());
         unknown(WREN, key);
@@ -161,7 +163,10 @@ class CareTaskTest {
         for (int tub = 0; tub < 4; tub++) {
             keys.add(give(colony, CareKind.NEXT_MEAL, colony.female(WREN), TODAY));
         }
-        colony.post(WREN, "/care-tasks/completions", Map.of("keys", keys, "on", TODAY.minusDays(1).toString()))
+        colony.post(
+                        WREN,
+                        "/care-tasks/completions",
+                        Map.of("keys", keys, "on", TODAY.minusDays(1).toString()))
                 .statusCode(200)
                 .body("items.key", equalTo(keys))
                 .body("items.doneOn.unique()", contains(TODAY.minusDays(1).toString()));
@@ -326,7 +331,8 @@ class CareTaskTest {
                 .body("items[0].key", not(equalTo(first)))
                 .body("items[0].animal", equalTo(animal));
 
-        act(WREN, first, "completion", Map.of("on", TODAY.minusDays(4).toString())).statusCode(200);
+        act(WREN, first, "completion", Map.of("on", TODAY.minusDays(4).toString()))
+                .statusCode(200);
         list(WREN, "").body("items.dueOn", contains(TODAY.plusDays(10).toString()));
 
         act(WREN, first, "restoration", "{}").statusCode(200);
@@ -352,9 +358,11 @@ class CareTaskTest {
         add(WREN, Map.of("what", "feed", "dueOn", TODAY.toString(), "animal", others))
                 .statusCode(403)
                 .body("type", equalTo("/problems/not-your-animal"));
-        add(WREN, Map.of("what", "feed", "dueOn", TODAY.minusDays(9).toString())).statusCode(422);
+        add(WREN, Map.of("what", "feed", "dueOn", TODAY.minusDays(9).toString()))
+                .statusCode(422);
         add(WREN, Map.of("what", " ", "dueOn", TODAY.toString())).statusCode(422);
-        add(WREN, Map.of("what", "feed", "dueOn", TODAY.toString(), "everyDays", 0)).statusCode(422);
+        add(WREN, Map.of("what", "feed", "dueOn", TODAY.toString(), "everyDays", 0))
+                .statusCode(422);
         var elsewhere = colony.post(WREN, "/collections", Map.of("label", "cellar"))
                 .extract()
                 .<String>path("id");
@@ -477,8 +485,6 @@ class CareTaskTest {
     }
 
     private void unknown(String keeper, String key) {
-        colony.get(keeper, "/care-tasks/" + key)
-                .statusCode(404)
-                .body("type", equalTo("/problems/no-such-care-task"));
+        colony.get(keeper, "/care-tasks/" + key).statusCode(404).body("type", equalTo("/problems/no-such-care-task"));
     }
 }

@@ -52,7 +52,15 @@ public class GivenTasks implements CareTaskSource {
         add(
                 colony,
                 new CareTask(
-                        key, kind, null, UUID.fromString(litterId), dueOn, null, null, "fresh bedding", "It is a week."));
+                        key,
+                        kind,
+                        null,
+                        UUID.fromString(litterId),
+                        dueOn,
+                        null,
+                        null,
+                        "fresh bedding",
+                        "It is a week."));
         return key;
     }
 

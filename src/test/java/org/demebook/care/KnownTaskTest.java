@@ -82,12 +82,8 @@ class KnownTaskTest {
         var all = List.of(task, otherDay, otherAnimal, otherKind);
 
         assertThat(all).filteredOn(covered(SilenceScope.TASK, animal)).containsExactly(task);
-        assertThat(all)
-                .filteredOn(covered(SilenceScope.KIND_OF_ANIMAL, animal))
-                .containsExactly(task, otherDay);
-        assertThat(all)
-                .filteredOn(covered(SilenceScope.KIND, animal))
-                .containsExactly(task, otherDay, otherAnimal);
+        assertThat(all).filteredOn(covered(SilenceScope.KIND_OF_ANIMAL, animal)).containsExactly(task, otherDay);
+        assertThat(all).filteredOn(covered(SilenceScope.KIND, animal)).containsExactly(task, otherDay, otherAnimal);
         assertThat(silence(SilenceScope.KIND, animal).covers(task, UUID.randomUUID()))
                 .as("in another collection")
                 .isFalse();

@@ -87,6 +87,18 @@ class SourceHintTest {
 
     private static AnimalView animal(Origin origin, StatedSire sire) {
         return new AnimalView(
-                UUID.randomUUID(), "MC-H-1-B", Sex.UNKNOWN, null, true, origin, null, sire, null, List.of(), null, 1, null);
+                UUID.randomUUID(),
+                "MC-H-1-B",
+                Sex.UNKNOWN,
+                null,
+                true,
+                origin,
+                null,
+                sire,
+                null,
+                List.of(),
+                null,
+                1,
+                null);
     }
 }

@@ -36,13 +36,20 @@ final class Young {
         sire = parent("male", "wild-caught");
         var young = animal("female", BORN.toString());
         young.putAll(Map.of(
-                "origin", "captive-bred",
-                "sourceCode", "F",
-                "dam", dam,
-                "sire", Map.of("kind", "known", "animal", sire),
-                "ownReference", "rack 3 tub 7 " + dam,
-                "marks", List.of(MARK),
-                "transponders", List.of(transponder)));
+                "origin",
+                "captive-bred",
+                "sourceCode",
+                "F",
+                "dam",
+                dam,
+                "sire",
+                Map.of("kind", "known", "animal", sire),
+                "ownReference",
+                "rack 3 tub 7 " + dam,
+                "marks",
+                List.of(MARK),
+                "transponders",
+                List.of(transponder)));
         number = colony.register(WREN, young);
     }
 

@@ -28,12 +28,12 @@ import java.util.stream.Collectors;
 import javax.imageio.ImageIO;
 import org.demebook.Colony;
 import org.demebook.breeding.BreedingStory;
+import org.demebook.care.CareStory;
 import org.demebook.diary.DiaryStory;
 import org.demebook.handover.SheetStory;
 import org.demebook.incubation.IncubationStory;
 import org.demebook.litter.LitterStory;
 import org.demebook.registry.FindingStory;
-import org.demebook.care.CareStory;
 import org.demebook.start.TestServer;
 import org.junit.jupiter.api.Test;
 
