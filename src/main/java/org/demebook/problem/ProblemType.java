@@ -55,6 +55,7 @@ public enum ProblemType {
     CONTRADICTORY_PARENTAGE(422, "The parentage contradicts itself"),
     FOUNDER_WITH_PARENTS(422, "A wild-caught animal has no registered parents"),
     DIED_BEFORE_BIRTH(422, "An animal cannot die before it is born"),
+    DIED_ALREADY(409, "Another day of death is registered"),
     DEAD_BEFORE_ITS_YOUNG(422, "A dam cannot die before its young are born"),
     INVALID_TRANSPONDER(422, "That is not a transponder number"),
     TRANSPONDER_TAKEN(409, "Another living animal carries this transponder"),
@@ -80,6 +81,7 @@ public enum ProblemType {
     TRANSFER_ENDED(409, "The transfer has come to its end"),
     TRANSFER_TO_YOURSELF(422, "The animal is yours already"),
     NOT_ON_LOAN(422, "The animal is not on loan to you"),
+    GRAVID_FEMALE(422, "The female is gravid"),
     ON_LOAN(422, "The animal is on loan to you"),
     CLAIM_CODE_NOT_VALID(404, "This claim code cannot be used"),
 

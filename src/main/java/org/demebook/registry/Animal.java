@@ -43,6 +43,12 @@ class Animal extends PanacheEntityBase {
     Sex sex;
 
     @Nullable
+    String sexMethod;
+
+    @Nullable
+    String sexConfidence;
+
+    @Nullable
     RoughDate born;
 
     @Nullable
@@ -84,6 +90,8 @@ class Animal extends PanacheEntityBase {
 
     @Nullable
     BigDecimal secondDivision;
+
+    boolean removedFromDeadDam;
 
     @Nullable
     UUID litterId;
@@ -166,6 +174,11 @@ class Animal extends PanacheEntityBase {
     /** The young of an animal, as dam or as its known sire. */
     static List<Animal> youngOf(UUID populationId, UUID parentId) {
         return list("populationId = ?1 and (damId = ?2 or sireId = ?2) order by serial", populationId, parentId);
+    }
+
+    /** The young of a dam with the same date of birth. */
+    static List<Animal> littermates(UUID populationId, UUID damId, RoughDate born) {
+        return list("populationId = ?1 and damId = ?2 and born = ?3 order by serial", populationId, damId, born);
     }
 
     static List<Animal> ofLitters(UUID populationId, java.util.Collection<UUID> litterIds) {
@@ -264,6 +277,17 @@ class Animal extends PanacheEntityBase {
     }
 
     Kin kin() {
-        return new Kin(number, sex, born, died);
+        return new Kin(number, sex, born, died, sexDetermination(), removedFromDeadDam);
+    }
+
+    @Nullable
+    SexDetermination sexDetermination() {
+        return sexMethod == null || sexConfidence == null ? null : SexDetermination.of(sexMethod, sexConfidence);
+    }
+
+    void setSex(Sex found, @Nullable SexDetermination determination) {
+        sex = found;
+        sexMethod = determination == null ? null : determination.method().word();
+        sexConfidence = determination == null ? null : determination.confidence().word();
     }
 }

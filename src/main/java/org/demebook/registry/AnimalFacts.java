@@ -3,6 +3,7 @@ package org.demebook.registry;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.LocalDate;
+import java.util.List;
 import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
@@ -26,7 +27,9 @@ class AnimalFacts implements FactBook {
             UUID animalId,
             @Nullable UUID damId,
             Sire sire,
-            @Nullable Long supersedes) implements Fact {}
+            boolean removedFromDeadDam,
+            @Nullable Long supersedes)
+            implements Fact {}
 
     /**
      * Two of a litter came from one sac; stated of the one with the later number.
@@ -38,7 +41,18 @@ class AnimalFacts implements FactBook {
     /** They are not twins: it was stated by mistake. */
     record TwinsWithdrawn(UUID animalId, @Nullable Long supersedes) implements Fact {}
 
-    record SexDetermined(UUID animalId, Sex sex, @Nullable Long supersedes) implements Fact {}
+    record SexDetermined(
+            UUID animalId,
+            Sex sex,
+            @Nullable SexDetermination determination,
+            @Nullable LocalDate determinedOn,
+            @Nullable Long supersedes)
+            implements Fact {
+        @Override
+        public @Nullable String validFrom() {
+            return determinedOn == null ? null : determinedOn.toString();
+        }
+    }
 
     record AnimalDied(
             UUID animalId,
@@ -141,6 +155,7 @@ class AnimalFacts implements FactBook {
         } else if (fact instanceof ParentageStated stated) {
             var animal = touched(entry, stated.animalId());
             animal.parentageSeq = entry.seq();
+            animal.removedFromDeadDam = stated.removedFromDeadDam();
             animal.setParents(stated.damId(), stated.sire());
             CandidateSire.clear(populationId, animal.id);
             persistCandidates(populationId, animal.id, stated.sire());
@@ -152,9 +167,7 @@ class AnimalFacts implements FactBook {
             touched(entry, Objects.requireNonNull(animal.twinOfId));
             animal.setTwin(entry, null, null);
         } else if (fact instanceof SexDetermined determined) {
-            var animal = touched(entry, determined.animalId());
-            animal.sexSeq = entry.seq();
-            animal.sex = determined.sex();
+            determine(entry, touched(entry, determined.animalId()), determined);
         } else if (fact instanceof AnimalDied died) {
             var animal = touched(entry, died.animalId());
             animal.deathSeq = entry.seq();
@@ -195,7 +208,7 @@ class AnimalFacts implements FactBook {
 
     private static void register(Entry entry, AnimalRegistered registered) {
         var animal = new Animal(entry, registered.animalId(), registered.number());
-        animal.sex = registered.sex();
+        animal.setSex(registered.sex(), registered.sexDetermination());
         animal.setBorn(registered.born());
         animal.setDied(registered.died(), null);
         animal.deathSeq = registered.died() == null ? null : entry.seq();
@@ -204,6 +217,7 @@ class AnimalFacts implements FactBook {
         animal.setParents(registered.damId(), registered.sire());
         animal.litterId = registered.litterId();
         animal.malformed = registered.malformed();
+        animal.removedFromDeadDam = registered.removedFromDeadDam();
         animal.collectionId = registered.collectionId();
         animal.ownerCollectionId = registered.collectionId();
         animal.notes = registered.notes();
@@ -213,6 +227,25 @@ class AnimalFacts implements FactBook {
             new Identifier(entry.populationId(), animal.id, identifier, registered.collectionId()).persist();
         }
         SerialCounter.reached(entry.populationId(), registered.number());
+    }
+
+    /** Adds a determination; with the first one, what was registered before is kept as the one before it. */
+    private static void determine(Entry entry, Animal animal, SexDetermined determined) {
+        var hasHistory = !DeterminedSex.of(animal.populationId, List.of(animal.id)).isEmpty();
+        if (!hasHistory && (animal.sex != Sex.UNKNOWN || animal.sexMethod != null)) {
+            new DeterminedSex(animal, animal.sexSeq, animal.sex, animal.sexDetermination(), null, animal.registeredBy)
+                    .persist();
+        }
+        new DeterminedSex(
+                        animal,
+                        entry.seq(),
+                        determined.sex(),
+                        determined.determination(),
+                        determined.determinedOn(),
+                        entry.actorId())
+                .persist();
+        animal.sexSeq = entry.seq();
+        animal.setSex(determined.sex(), determined.determination());
     }
 
     private static void persistCandidates(UUID populationId, UUID animalId, Sire sire) {

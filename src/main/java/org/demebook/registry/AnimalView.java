@@ -1,6 +1,7 @@
 package org.demebook.registry;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import org.demebook.notation.Origin;
@@ -43,6 +44,20 @@ public record AnimalView(
     public record Twin(String animal, TwinKind kind) {}
 
     /**
+     * One determination of the sex.
+     *
+     * @param method how: probing, popping, spurs, ultrasound, dna, breeding or looks; absent when nobody said
+     * @param confidence presumed, examined or confirmed; absent when nobody said
+     * @param determinedOn absent when nobody said
+     */
+    public record DeterminedSexView(
+            Sex sex,
+            @Nullable String method,
+            @Nullable String confidence,
+            @Nullable LocalDate determinedOn) {}
+
+    /**
+     * @param sexDeterminations the last one first; a later one never overwrites an earlier
      * @param collection where it lives; absent while it is with somebody who does not take part
      * @param owner the collection whose animal it is, when that is another (a breeding loan)
      */
@@ -53,6 +68,7 @@ public record AnimalView(
             @Nullable String deathCause,
             @Nullable SourceCode sourceCode,
             boolean malformed,
+            List<DeterminedSexView> sexDeterminations,
             List<IdentifierView> identifiers,
             List<PhotoView> photos,
             @Nullable String notes) {}

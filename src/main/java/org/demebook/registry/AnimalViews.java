@@ -61,11 +61,13 @@ class AnimalViews {
                 .filter(identifier -> identifier.collectionId == null || own.contains(identifier.collectionId))
                 .collect(Collectors.groupingBy(identifier -> identifier.animalId));
         var pictures = photos.ofAnimals(populationId, ids);
+        var sexes = DeterminedSex.of(populationId, ids).stream().collect(Collectors.groupingBy(sex -> sex.animalId));
         return inHand.stream()
                 .collect(Collectors.toMap(
                         animal -> animal.id,
                         animal -> held(
                                 animal,
+                                sexes.getOrDefault(animal.id, List.of()),
                                 identifiers.getOrDefault(animal.id, List.of()),
                                 pictures.getOrDefault(animal.id, List.of()))));
     }
@@ -118,7 +120,7 @@ class AnimalViews {
         };
     }
 
-    private static AnimalView.Held held(Animal animal, List<Identifier> identifiers, List<PhotoView> photos) {
+    private static AnimalView.Held held(Animal animal, List<DeterminedSex> sexes, List<Identifier> identifiers, List<PhotoView> photos) {
         return new AnimalView.Held(
                 animal.collectionId,
                 animal.ownerCollectionId != null && !animal.ownerCollectionId.equals(animal.collectionId)
@@ -128,6 +130,7 @@ class AnimalViews {
                 animal.deathCause,
                 animal.sourceCode,
                 animal.malformed,
+                sexes(animal, sexes),
                 identifiers.stream()
                         // of several references first the one of the collection in which it lives
                         .sorted(Comparator.comparing((Identifier identifier) -> identifier.kind)
@@ -167,6 +170,13 @@ class AnimalViews {
             Map<UUID, List<AnimalView.Twin>> twins, UUID animalId, String number, @Nullable TwinKind kind) {
         twins.computeIfAbsent(animalId, id -> new ArrayList<>())
                 .add(new AnimalView.Twin(number, Objects.requireNonNull(kind)));
+    }
+
+    /** Until a sex is determined anew, what was registered is the only determination. */
+    private static List<AnimalView.DeterminedSexView> sexes(Animal animal, List<DeterminedSex> sexes) {
+        return sexes.isEmpty() && animal.sexMethod != null
+                ? List.of(new AnimalView.DeterminedSexView(animal.sex, animal.sexMethod, animal.sexConfidence, null))
+                : sexes.stream().map(DeterminedSex::view).toList();
     }
 
     private static Map<UUID, List<CandidateSire>> candidatesOf(UUID populationId, List<Animal> animals) {

@@ -28,6 +28,7 @@ import java.util.stream.Collectors;
 import javax.imageio.ImageIO;
 import org.demebook.Colony;
 import org.demebook.litter.LitterStory;
+import org.demebook.registry.FindingStory;
 import org.demebook.start.TestServer;
 import org.junit.jupiter.api.Test;
 
@@ -125,6 +126,7 @@ class ReplayTest {
         littersAreBorn(colony);
         LitterStory.tell(colony);
         animalsChangeHands(colony);
+        FindingStory.tell(colony);
         colony.post(INES, "/collections", Map.of("label", "household", "sharedWith", List.of(DOV)))
                 .statusCode(201);
         colony.post(WREN, "/count-releases", Map.of()).statusCode(201);
