@@ -93,8 +93,7 @@ class LitterFacts implements FactBook {
                     .setOutcome(entry, corrected.outcome());
             new LitterVersion(entry, corrected.litterId(), corrected.outcome()).persist();
         } else if (fact instanceof LitterPhotographed photographed) {
-            photos.add(
-                    entry, Subject.litter(photographed.litterId(), photographed.moment()), photographed.taken());
+            photos.add(entry, Subject.litter(photographed.litterId(), photographed.moment()), photographed.taken());
         }
     }
 }

@@ -46,7 +46,8 @@ class LitterResource {
      * @param kind {@code identical}: one genome; {@code unclear}: perhaps from two ova
      */
     record StatedTwins(
-            @NotNull @Size(min = 2, max = 2) List<@NotNull @Size(max = 60) String> numbers, @NotNull TwinKind kind) {}
+            @NotNull @Size(min = 2, max = 2) List<@NotNull @Size(max = 60) String> numbers,
+            @NotNull TwinKind kind) {}
 
     /** The studbook numbers of two. */
     record TwinNumbers(@NotNull @Size(min = 2, max = 2) List<@NotNull @Size(max = 60) String> numbers) {}

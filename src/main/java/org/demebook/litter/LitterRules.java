@@ -109,7 +109,8 @@ class LitterRules {
         int formed = outcome.ovaFound() - outcome.unfertilised();
         var fact = "%s stand in the register as young of %s born then; with them the litter has %d young"
                 .formatted(String.join(", ", numbers), dam.number(), registered);
-        var likelier = "Likelier counted twice: an animal that was registered before its litter is among the live-born too.";
+        var likelier =
+                "Likelier counted twice: an animal that was registered before its litter is among the live-born too.";
         return registered > formed
                 ? Breach.block(
                         LITTER_DOES_NOT_ADD_UP,

@@ -132,8 +132,7 @@ public class Litters {
 
     /** Whether something speaks against the male that is taken as the sire. */
     private static boolean sireIsDoubted(List<Breach> breaches) {
-        return breaches.stream()
-                .anyMatch(breach -> breach.finding().rule() == Rule.STORED_SPERM);
+        return breaches.stream().anyMatch(breach -> breach.finding().rule() == Rule.STORED_SPERM);
     }
 
     private void checkLitter(
@@ -146,8 +145,8 @@ public class Litters {
                             .formatted(dam.number(), held.number(), dam.number())));
         }
         var damIds = animals.recordsOf(by.populationId(), dam.id());
-        breaches.addAll(rules.check(
-                by, dam, damIds, born, outcome, populations.get(by).profile()));
+        breaches.addAll(
+                rules.check(by, dam, damIds, born, outcome, populations.get(by).profile()));
         breaches.addAll(breeding.check(by, dam, born));
     }
 

@@ -71,7 +71,8 @@ public record NewLitter(
      * @param young their places among the live-born, from 0, in the order of their numbers
      */
     public record NewTwins(
-            @NotNull @Size(min = 2, max = 2) List<@NotNull @Min(0) @Max(MOST) Integer> young, @NotNull TwinKind kind) {}
+            @NotNull @Size(min = 2, max = 2) List<@NotNull @Min(0) @Max(MOST) Integer> young,
+            @NotNull TwinKind kind) {}
 
     Outcome outcome() {
         return new Outcome(

@@ -96,7 +96,8 @@ class SeenLitters {
     /** The outcomes of the other litters of the population; of the asker's own alone where few collections bred. */
     List<Outcome> othersThan(Standing by, Litter litter, int fewestCollections) {
         List<Litter> others = Litter.list("populationId = ?1 and id <> ?2", by.populationId(), litter.id);
-        long collections = others.stream().map(other -> other.collectionId).distinct().count();
+        long collections =
+                others.stream().map(other -> other.collectionId).distinct().count();
         if (collections < fewestCollections) {
             var own = own(by);
             others = others.stream()
@@ -133,9 +134,7 @@ class SeenLitters {
         var pairs = twins.ofLitters(by.populationId(), ids);
         return litters.stream()
                 .map(litter -> litter.view(
-                        numbers,
-                        young.getOrDefault(litter.id, List.of()),
-                        pairs.getOrDefault(litter.id, List.of())))
+                        numbers, young.getOrDefault(litter.id, List.of()), pairs.getOrDefault(litter.id, List.of())))
                 .toList();
     }
 }

@@ -29,9 +29,7 @@ record WorkedOutSire(StatedSire sire, List<Breach> findings) {
      */
     static WorkedOutSire of(String dam, List<Mate> mates, Map<UUID, String> numbers, boolean wholeLitter) {
         var possible = mates.stream().filter(WorkedOutSire::isPossible).toList();
-        var males = possible.stream()
-                .map(mate -> told(mate, numbers))
-                .collect(Collectors.joining("; "));
+        var males = possible.stream().map(mate -> told(mate, numbers)).collect(Collectors.joining("; "));
         if (possible.isEmpty()) {
             return new WorkedOutSire(StatedSire.UNKNOWN, List.of(unknown(dam, mates, numbers)));
         }
@@ -56,7 +54,8 @@ record WorkedOutSire(StatedSire sire, List<Breach> findings) {
     }
 
     private static boolean isPossible(Mate mate) {
-        return !mate.grade().equals(Mate.BEYOND_EVERY_PUBLISHED_CASE) && probability(mate).signum() > 0;
+        return !mate.grade().equals(Mate.BEYOND_EVERY_PUBLISHED_CASE)
+                && probability(mate).signum() > 0;
     }
 
     private static BigDecimal probability(Mate mate) {
@@ -81,10 +80,11 @@ record WorkedOutSire(StatedSire sire, List<Breach> findings) {
                             .formatted(dam));
         }
         return Notice.of(
-                    "sire.kind",
+                "sire.kind",
                 null,
                 "The sire stays unknown: %s. Consider another male, or none."
-                        .formatted(mates.stream().map(mate -> told(mate, numbers)).collect(Collectors.joining("; "))));
+                        .formatted(
+                                mates.stream().map(mate -> told(mate, numbers)).collect(Collectors.joining("; "))));
     }
 
     private static String told(Mate mate, Map<UUID, String> numbers) {

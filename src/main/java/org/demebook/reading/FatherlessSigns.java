@@ -24,7 +24,11 @@ import org.jspecify.annotations.Nullable;
  * @param chanceOfOneSex that as many young are all of one given sex, where those of known sex are; absent otherwise
  */
 public record FatherlessSigns(
-        List<Sign> signs, int score, boolean suspected, @Nullable Double chanceOfOneSex, String sentence) {
+        List<Sign> signs,
+        int score,
+        boolean suspected,
+        @Nullable Double chanceOfOneSex,
+        String sentence) {
     private static final int MONTHS_WITHOUT_MALE = 24;
     private static final double HARDLY_CHANCE = 0.01;
     private static final double UNEVEN = 1.96;
@@ -81,10 +85,10 @@ public record FatherlessSigns(
             SexRatio ofPopulation) {}
 
     static FatherlessSigns of(Evidence evidence) {
-        var signs =
-                List.of(noMale(evidence), recessives(evidence), oneSex(evidence), halfLost(evidence), fewLive(evidence));
-        int score = (int)
-                signs.stream().filter(sign -> sign.state() == State.FOUND).count();
+        var signs = List.of(
+                noMale(evidence), recessives(evidence), oneSex(evidence), halfLost(evidence), fewLive(evidence));
+        int score =
+                (int) signs.stream().filter(sign -> sign.state() == State.FOUND).count();
         boolean origin = signs.get(0).state() == State.FOUND || signs.get(1).state() == State.FOUND;
         boolean oneSex = signs.get(2).state() == State.FOUND;
         var chance = oneSex ? SexRatio.chanceOfAll(sexedOf(evidence)) : null;
@@ -151,7 +155,9 @@ public record FatherlessSigns(
         int sexed = sexedOf(evidence);
         if (sexed == 0) {
             return new Sign(
-                    Kind.ONE_SEX, State.UNKNOWN, "No young of this litter is sexed; only those sexed with confidence count.");
+                    Kind.ONE_SEX,
+                    State.UNKNOWN,
+                    "No young of this litter is sexed; only those sexed with confidence count.");
         }
         var counted = "%d female and %d male, %d not sexed"
                 .formatted(evidence.sexed().females(), evidence.sexed().males(), evidence.unsexed());

@@ -13,9 +13,6 @@ import org.jspecify.annotations.Nullable;
  * @param worthChecking where a whole litter is unusual; empty otherwise
  */
 public record LitterReading(
-        @Nullable Integer daysFromShed,
-        int littersComparedWith,
-        List<LossReading> losses,
-        List<String> worthChecking) {
+        @Nullable Integer daysFromShed, int littersComparedWith, List<LossReading> losses, List<String> worthChecking) {
     static final int FEWEST_LITTERS = 10;
 }

@@ -28,8 +28,9 @@ final class UsualLosses {
         litters = others.size();
         if (litters >= LitterReading.FEWEST_LITTERS) {
             for (var loss : Loss.values()) {
-                var counts =
-                        others.stream().flatMap(other -> count(loss, other).stream()).toList();
+                var counts = others.stream()
+                        .flatMap(other -> count(loss, other).stream())
+                        .toList();
                 rates.put(loss, UnevenRate.of(USUAL, counts));
             }
         }
@@ -116,8 +117,9 @@ final class UsualLosses {
         boolean slugs = isUnusual(Loss.UNFERTILISED, losses);
         boolean dead = isUnusual(Loss.DEAD_IN_SAC_OR_AT_BIRTH, losses);
         if (outcome.unfertilised().equals(outcome.ovaFound()) && outcome.ovaFound() > 1) {
-            worth.add("The whole litter is slugs. Worth checking: whether the pair mated at all, the male's fertility, the"
-                    + " signs of fatherless young, cooling and warmth before, an illness of hers.");
+            worth.add(
+                    "The whole litter is slugs. Worth checking: whether the pair mated at all, the male's fertility, the"
+                            + " signs of fatherless young, cooling and warmth before, an illness of hers.");
         } else if (slugs && 3 * outcome.unfertilised() >= outcome.ovaFound()) {
             worth.add("A third or more are slugs. Worth checking: the male's fertility and the time of the matings, how"
                     + " often they mated, sperm stored for long, a young or an overweight female.");

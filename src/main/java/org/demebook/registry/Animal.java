@@ -265,13 +265,18 @@ class Animal extends PanacheEntityBase {
                         CandidateSire.of(populationId, List.of(id)).stream()
                                 .map(candidate -> new Sire.Candidate(
                                         candidate.sireId,
-                                        candidate.probability.stripTrailingZeros().toPlainString()))
+                                        candidate
+                                                .probability
+                                                .stripTrailingZeros()
+                                                .toPlainString()))
                                 .toList(),
                         sireDrawId);
             case "none" ->
                 new Sire.None(
                         Objects.requireNonNull(fusion),
-                        Objects.requireNonNull(secondDivision).stripTrailingZeros().toPlainString());
+                        Objects.requireNonNull(secondDivision)
+                                .stripTrailingZeros()
+                                .toPlainString());
             default -> new Sire.Unknown();
         };
     }
@@ -288,6 +293,7 @@ class Animal extends PanacheEntityBase {
     void setSex(Sex found, @Nullable SexDetermination determination) {
         sex = found;
         sexMethod = determination == null ? null : determination.method().word();
-        sexConfidence = determination == null ? null : determination.confidence().word();
+        sexConfidence =
+                determination == null ? null : determination.confidence().word();
     }
 }

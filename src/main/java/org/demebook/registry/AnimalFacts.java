@@ -28,8 +28,7 @@ class AnimalFacts implements FactBook {
             @Nullable UUID damId,
             Sire sire,
             boolean removedFromDeadDam,
-            @Nullable Long supersedes)
-            implements Fact {}
+            @Nullable Long supersedes) implements Fact {}
 
     /**
      * Two of a litter came from one sac; stated of the one with the later number.
@@ -231,7 +230,8 @@ class AnimalFacts implements FactBook {
 
     /** Adds a determination; with the first one, what was registered before is kept as the one before it. */
     private static void determine(Entry entry, Animal animal, SexDetermined determined) {
-        var hasHistory = !DeterminedSex.of(animal.populationId, List.of(animal.id)).isEmpty();
+        var hasHistory =
+                !DeterminedSex.of(animal.populationId, List.of(animal.id)).isEmpty();
         if (!hasHistory && (animal.sex != Sex.UNKNOWN || animal.sexMethod != null)) {
             new DeterminedSex(animal, animal.sexSeq, animal.sex, animal.sexDetermination(), null, animal.registeredBy)
                     .persist();

@@ -120,7 +120,8 @@ class AnimalViews {
         };
     }
 
-    private static AnimalView.Held held(Animal animal, List<DeterminedSex> sexes, List<Identifier> identifiers, List<PhotoView> photos) {
+    private static AnimalView.Held held(
+            Animal animal, List<DeterminedSex> sexes, List<Identifier> identifiers, List<PhotoView> photos) {
         return new AnimalView.Held(
                 animal.collectionId,
                 animal.ownerCollectionId != null && !animal.ownerCollectionId.equals(animal.collectionId)

@@ -25,7 +25,10 @@ import org.jspecify.annotations.Nullable;
  * @param secondDivision with none: share of second-division segregation, 0 (the default) to 1
  */
 public record StatedSire(
-        @NotNull @Pattern(regexp = "known|unknown|candidates|none|worked-out", message = "is known, unknown, candidates, none or worked-out")
+        @NotNull
+        @Pattern(
+                regexp = "known|unknown|candidates|none|worked-out",
+                message = "is known, unknown, candidates, none or worked-out")
         String kind,
 
         @Nullable @Size(max = 60) String animal,

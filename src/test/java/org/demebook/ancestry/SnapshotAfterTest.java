@@ -174,7 +174,22 @@ class SnapshotAfterTest {
         var id = new UUID(random.nextLong(), random.nextLong());
         var born = LocalDate.of(2020, 6, 1);
         return new PedigreeRow(
-                id, number, Sex.UNKNOWN, "2020-06-01", born, born, true, null, origin, dam, sire, HERE, HERE, null, null, 1);
+                id,
+                number,
+                Sex.UNKNOWN,
+                "2020-06-01",
+                born,
+                born,
+                true,
+                null,
+                origin,
+                dam,
+                sire,
+                HERE,
+                HERE,
+                null,
+                null,
+                1);
     }
 
     private static PedigreeRow twinOf(PedigreeRow other, PedigreeRow record) {

@@ -95,6 +95,8 @@ class BetaBinomialTest {
     }
 
     private static double quotient(BigInteger over, BigInteger under) {
-        return new BigDecimal(over).divide(new BigDecimal(under), MathContext.DECIMAL64).doubleValue();
+        return new BigDecimal(over)
+                .divide(new BigDecimal(under), MathContext.DECIMAL64)
+                .doubleValue();
     }
 }

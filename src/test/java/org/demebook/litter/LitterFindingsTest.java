@@ -101,7 +101,9 @@ class LitterFindingsTest {
         var born = animal("female", "2026-06-20");
         born.put("dam", dam);
         colony.register(WREN, born);
-        register(litter(dam, "2026-06-29", 5)).statusCode(201).body("warnings.rule", contains("littermates-born-apart"));
+        register(litter(dam, "2026-06-29", 5))
+                .statusCode(201)
+                .body("warnings.rule", contains("littermates-born-apart"));
         register(litter(dam, "2024-06-29", 5))
                 .statusCode(201)
                 .body("warnings.rule", not(hasItem("littermates-born-apart")));

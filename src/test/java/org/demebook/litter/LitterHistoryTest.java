@@ -129,7 +129,8 @@ class LitterHistoryTest {
         String other = colony.post(WREN, "/litters", litter(colony.female(WREN), "2026-06-29", 4))
                 .extract()
                 .path("litter.id");
-        String photo = photograph(WREN, id, "?moment=before-separation").extract().path("id");
+        String photo =
+                photograph(WREN, id, "?moment=before-separation").extract().path("id");
         colony.get(WREN, "/litters/" + other + "/photos/" + photo)
                 .statusCode(404)
                 .body("type", equalTo("/problems/no-such-photo"));

@@ -14,8 +14,8 @@ public final class LitterStory {
     private LitterStory() {}
 
     public static void tell(Colony colony) {
-        var registered =
-                colony.post(WREN, "/litters", litter(colony.female(WREN), "2025-06-29", 4)).statusCode(201);
+        var registered = colony.post(WREN, "/litters", litter(colony.female(WREN), "2025-06-29", 4))
+                .statusCode(201);
         String id = registered.extract().path("litter.id");
         List<String> young = registered.extract().path("young.number");
         for (var kind : List.of("identical", "unclear")) {

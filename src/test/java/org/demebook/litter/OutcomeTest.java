@@ -35,7 +35,8 @@ class OutcomeTest {
         assertThat(outcome.breaches().stream().map(breach -> breach.finding().field()))
                 .containsExactly("malformedLive", "malformedStillborn", "unfertilised");
         assertThat(outcome.breaches().get(2).finding().message())
-                .isEqualTo("3 of the unfertilised are infertile or early dead, but there are only 2 unfertilised: 1 too many.");
+                .isEqualTo(
+                        "3 of the unfertilised are infertile or early dead, but there are only 2 unfertilised: 1 too many.");
     }
 
     @Test

@@ -57,7 +57,10 @@ class WorkedOutSireTest {
 
     @Test
     void sperm_that_was_stored_is_warned_of() {
-        var finding = workedOut(true, mate(JANUARY, 116, "stored sperm", "1")).findings().get(0).finding();
+        var finding = workedOut(true, mate(JANUARY, 116, "stored sperm", "1"))
+                .findings()
+                .get(0)
+                .finding();
         assertThat(finding.level()).isEqualTo(Level.WARNING);
         assertThat(finding.rule()).isEqualTo(Rule.STORED_SPERM);
     }

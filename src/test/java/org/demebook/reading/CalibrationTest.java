@@ -32,10 +32,10 @@ class CalibrationTest {
         for (int population = 0; population < POPULATIONS; population++) {
             var usual = new UsualLosses(litters(LITTERS_COMPARED_WITH, DEAD));
             for (var litter : litters(LITTERS_READ, DEAD)) {
-                unusual += usual.read(litter, null).losses().stream()
-                                .anyMatch(loss -> loss.verdict() == Verdict.UNUSUAL)
-                        ? 1
-                        : 0;
+                unusual +=
+                        usual.read(litter, null).losses().stream().anyMatch(loss -> loss.verdict() == Verdict.UNUSUAL)
+                                ? 1
+                                : 0;
             }
         }
         assertThat(unusual / 2000.0).as("seed %d", SEED).isLessThanOrEqualTo(0.02);
@@ -67,15 +67,7 @@ class CalibrationTest {
             int partDeveloped = hits(lost, 0.3, 0.01);
             int live = ova - slugs - lost;
             litters.add(new Outcome(
-                    live,
-                    hits(live, 0.02, 0.02),
-                    lost - partDeveloped,
-                    0,
-                    partDeveloped,
-                    slugs,
-                    0,
-                    0,
-                    ova));
+                    live, hits(live, 0.02, 0.02), lost - partDeveloped, 0, partDeveloped, slugs, 0, 0, ova));
         }
         return litters;
     }

@@ -27,7 +27,10 @@ class FatherlessSignsTest {
 
         assertThat(signs.suspected()).isTrue();
         assertThat(signs.score()).isEqualTo(5);
-        assertThat(signs.sentence()).startsWith("Fatherless young suspected").contains("DNA").contains("none");
+        assertThat(signs.sentence())
+                .startsWith("Fatherless young suspected")
+                .contains("DNA")
+                .contains("none");
         assertThat(sign(Kind.NO_MALE, signs).reason()).contains("30 months before");
         assertThat(sign(Kind.HALF_LOST, signs).reason()).isEqualTo("9 of 12 are slugs or stillborn.");
         assertThat(signs.chanceOfOneSex()).isEqualTo(1 / 8.0);
@@ -65,8 +68,10 @@ class FatherlessSignsTest {
     void where_males_are_zz_it_is_sons_that_are_looked_for() {
         assertThat(state(Kind.ONE_SEX, of(SexSystem.ZZ_ZW, new SexRatio(4, 0)))).isEqualTo(FOUND);
         assertThat(state(Kind.ONE_SEX, of(SexSystem.ZZ_ZW, new SexRatio(0, 4)))).isEqualTo(NOT_FOUND);
-        assertThat(state(Kind.ONE_SEX, of(SexSystem.UNKNOWN, new SexRatio(0, 4)))).isEqualTo(FOUND);
-        assertThat(state(Kind.ONE_SEX, of(SexSystem.UNKNOWN, new SexRatio(2, 2)))).isEqualTo(NOT_FOUND);
+        assertThat(state(Kind.ONE_SEX, of(SexSystem.UNKNOWN, new SexRatio(0, 4))))
+                .isEqualTo(FOUND);
+        assertThat(state(Kind.ONE_SEX, of(SexSystem.UNKNOWN, new SexRatio(2, 2))))
+                .isEqualTo(NOT_FOUND);
     }
 
     @Test

@@ -89,7 +89,9 @@ class LitterReadingTest {
     void a_whole_litter_of_slugs_names_what_to_look_at_and_nothing_that_was_not_there() {
         var reading = NOTHING_KNOWN.read(outcome(0, 0, 0, 9), null);
         assertThat(reading.losses()).hasSize(1);
-        assertThat(reading.worthChecking().get(0)).startsWith("The whole litter is slugs").contains("fatherless young");
+        assertThat(reading.worthChecking().get(0))
+                .startsWith("The whole litter is slugs")
+                .contains("fatherless young");
     }
 
     static LossReading of(Loss loss, LitterReading reading) {

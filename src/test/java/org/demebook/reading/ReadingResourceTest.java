@@ -30,9 +30,7 @@ class ReadingResourceTest {
     void two_of_fourteen_slugs_are_told_to_be_within_chance() {
         var colony = Colony.found();
         String id = colony.post(
-                        WREN,
-                        "/litters",
-                        with(litter(colony.female(WREN), "2026-06-29", 11, 1, 2), "malformedLive", 1))
+                        WREN, "/litters", with(litter(colony.female(WREN), "2026-06-29", 11, 1, 2), "malformedLive", 1))
                 .statusCode(201)
                 .extract()
                 .path("litter.id");
@@ -63,7 +61,8 @@ class ReadingResourceTest {
         colony.get(WREN, "/litters/" + id + "/reading").body("littersComparedWith", equalTo(0));
         colony.post(Colony.DOV, "/litters", litter(colony.female(Colony.DOV), "2025-06-29", 5))
                 .statusCode(201);
-        colony.post(WREN, "/litters", litter(colony.female(WREN), "2025-06-29", 5)).statusCode(201);
+        colony.post(WREN, "/litters", litter(colony.female(WREN), "2025-06-29", 5))
+                .statusCode(201);
         colony.get(WREN, "/litters/" + id + "/reading").body("littersComparedWith", equalTo(5));
     }
 
@@ -74,8 +73,7 @@ class ReadingResourceTest {
         var colony = marrowfin.colony;
         var dam = marrowfin.number(23);
         var females = List.of(Map.of("sex", "female"), Map.of("sex", "female"), Map.of("sex", "female"));
-        var registered = colony.post(
-                        WREN, "/litters", with(litter(dam, "2026-06-29", 3, 0, 9), "young", females))
+        var registered = colony.post(WREN, "/litters", with(litter(dam, "2026-06-29", 3, 0, 9), "young", females))
                 .statusCode(201);
         String id = registered.extract().path("litter.id");
         List<String> young = registered.extract().path("young.number");
