@@ -102,7 +102,9 @@ class HandoverSheetResource {
 
     @GET
     @Path("animals/{number}/handover-sheets")
-    @Operation(operationId = "listHandoverSheets", summary = "The sheets of an animal that you may read, the latest first")
+    @Operation(
+            operationId = "listHandoverSheets",
+            summary = "The sheets of an animal that you may read, the latest first")
     @Refuses({NO_SUCH_POPULATION, NO_SUCH_ANIMAL, MISTYPED_NUMBER})
     public HandoverSheetList ofAnimal(@RestPath String population, @RestPath String number) {
         return new HandoverSheetList(sheets.of(signedIn.standing(population), number));

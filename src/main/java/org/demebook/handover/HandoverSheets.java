@@ -98,8 +98,7 @@ public class HandoverSheets {
                             .formatted(known.number()));
         }
         var kind = kind(wanted, transfer);
-        var sheet = writer.write(
-                by, animals.get(by, number), kind, Boolean.TRUE.equals(wanted.showName()), figures);
+        var sheet = writer.write(by, animals.get(by, number), kind, Boolean.TRUE.equals(wanted.showName()), figures);
         var words = SheetDigest.bytes(sheet);
         new SheetWords(by.populationId(), sheet.id(), words).persist();
         journal.record(
@@ -126,7 +125,9 @@ public class HandoverSheets {
             throw new Refusal(
                     INVALID_VALUES,
                     "Say how the animal changes hands (kind: %s), or offer it first."
-                            .formatted(String.join(", ", Arrays.stream(Kind.values()).map(Kind::word).toList())));
+                            .formatted(String.join(
+                                    ", ",
+                                    Arrays.stream(Kind.values()).map(Kind::word).toList())));
         }
         if (wanted.kind() != null && ofTransfer != null && wanted.kind() != ofTransfer) {
             throw new Refusal(
@@ -198,14 +199,16 @@ public class HandoverSheets {
     @Transactional
     public SheetCheck check(String typedCode) {
         var code = Secret.asIssued(typedCode);
-        var sheet = IssuedSheet.of(code).orElseThrow(() -> new Refusal(
-                NO_SUCH_HANDOVER_SHEET,
-                "No sheet of this register has the code %s. Is it typed as it is printed?".formatted(code)));
+        var sheet = IssuedSheet.of(code)
+                .orElseThrow(() -> new Refusal(
+                        NO_SUCH_HANDOVER_SHEET,
+                        "No sheet of this register has the code %s. Is it typed as it is printed?".formatted(code)));
         var nobody = new Standing(
                 sheet.populationId, populations.codeOf(sheet.populationId), NOBODY, Role.MEMBER, sheet.issuedSeq);
         var words = SheetWords.of(sheet);
         var state = state(nobody, sheet, words);
-        var identity = state.genuine() ? words.map(SheetWords::read).map(HandoverSheet::identity) : Optional.<Identity>empty();
+        var identity =
+                state.genuine() ? words.map(SheetWords::read).map(HandoverSheet::identity) : Optional.<Identity>empty();
         return new SheetCheck(
                 state.genuine(),
                 state,
@@ -268,8 +271,8 @@ public class HandoverSheets {
             return SheetState.SUPERSEDED;
         }
         var animal = animals.views(by, List.of(sheet.animalId)).get(0);
-        boolean same = animal.sameAs() == null
-                && SheetDigest.same(words.get().read().identity(), writer.identity(by, animal));
+        boolean same =
+                animal.sameAs() == null && SheetDigest.same(words.get().read().identity(), writer.identity(by, animal));
         return same ? SheetState.CURRENT : SheetState.OUTDATED;
     }
 }

@@ -106,7 +106,9 @@ final class InWords {
         }
         if (measures.lengthMillimetres() != null) {
             parts.append(parts.isEmpty() ? "" : ", ")
-                    .append(BigDecimal.valueOf(measures.lengthMillimetres(), 1).stripTrailingZeros().toPlainString())
+                    .append(BigDecimal.valueOf(measures.lengthMillimetres(), 1)
+                            .stripTrailingZeros()
+                            .toPlainString())
                     .append(" cm")
                     .append(measures.lengthKind() == null ? "" : " " + measures.lengthKind());
         }

@@ -62,9 +62,10 @@ class SheetCheckResource {
                 .filter(MediaType.TEXT_HTML_TYPE::isCompatible)
                 .isPresent();
         var answer = page
-                ? Response.ok(pages.of(check), HTML)
-                        .header("Content-Security-Policy", SheetPages.SECURITY_POLICY)
+                ? Response.ok(pages.of(check), HTML).header("Content-Security-Policy", SheetPages.SECURITY_POLICY)
                 : Response.ok(check, MediaType.APPLICATION_JSON_TYPE);
-        return answer.header("Vary", "Accept").header("Cache-Control", "no-cache").build();
+        return answer.header("Vary", "Accept")
+                .header("Cache-Control", "no-cache")
+                .build();
     }
 }

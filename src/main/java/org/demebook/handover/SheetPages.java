@@ -25,8 +25,9 @@ class SheetPages {
     private static final String CSS = style();
 
     /** The page shows what stands in it, in this style; it loads nothing and runs nothing. */
-    static final String SECURITY_POLICY = "default-src 'none'; style-src 'sha256-%s'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
-            .formatted(sha256(CSS));
+    static final String SECURITY_POLICY =
+            "default-src 'none'; style-src 'sha256-%s'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
+                    .formatted(sha256(CSS));
 
     @CheckedTemplate(basePath = "handover", defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME)
     static class Templates {

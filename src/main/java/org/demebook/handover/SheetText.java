@@ -32,6 +32,8 @@ public record SheetText(
         String digest,
         QrCode qr) {
 
+    private static final int MOST_CHARACTERS = 60;
+
     public record Row(String label, String value) {}
 
     static SheetText of(HandoverSheet sheet, HandoverSheetView view, @Nullable String claimCode) {
@@ -65,8 +67,8 @@ public record SheetText(
                 new Row("Dam", InWords.dam(identity.dam())),
                 new Row("Sire", InWords.sire(identity.sire()))));
         sheet.marks()
-                .forEach(mark -> rows.add(
-                        new Row(mark.kind().equals("transponder") ? "Transponder" : "Mark", mark.value())));
+                .forEach(mark ->
+                        rows.add(new Row(mark.kind().equals("transponder") ? "Transponder" : "Mark", mark.value())));
         rows.add(new Row("Given by", sheet.givenBy()));
         rows.add(new Row("Ownership", Advice.ownership(sheet.kind())));
         rows.add(new Row(
@@ -98,7 +100,8 @@ public record SheetText(
                         "Founders",
                         InWords.list(
                                 figures.founders().stream()
-                                        .map(founder -> founder.animal() + " " + InWords.percent(founder.contribution()))
+                                        .map(founder ->
+                                                founder.animal() + " " + InWords.percent(founder.contribution()))
                                         .toList(),
                                 "none known")));
     }
@@ -114,11 +117,13 @@ public record SheetText(
                 new Row("Latest measures", InWords.measures(rearing.lastMeasures())),
                 new Row(
                         "Sheds",
-                        InWords.list(rearing.sheds().stream().map(SheetText::shed).toList(), "none on record")),
+                        InWords.list(
+                                rearing.sheds().stream().map(SheetText::shed).toList(), "none on record")),
                 new Row("Meals without help", "%d in a row".formatted(rearing.mealsInARow())),
                 new Row(
                         "Tests",
-                        InWords.list(rearing.tests().stream().map(SheetText::test).toList(), "none on record"))));
+                        InWords.list(
+                                rearing.tests().stream().map(SheetText::test).toList(), "none on record"))));
         if (!rearing.openConditions().isEmpty()) {
             rows.add(1, new Row("Not ready to go", String.join(" ", rearing.openConditions())));
         }
@@ -131,18 +136,22 @@ public record SheetText(
     }
 
     private static String test(Test test) {
-        var words = new StringBuilder(test.agent() + ": " + test.result());
+        var words = new StringBuilder(brief(test.agent()) + ": " + test.result());
         if (test.method() != null) {
-            words.append(", ").append(test.method());
+            words.append(", ").append(brief(test.method()));
         }
         if (test.sample() != null) {
-            words.append(", ").append(test.sample());
+            words.append(", ").append(brief(test.sample()));
         }
         return words + ", sampled on " + InWords.day(test.sampledOn());
     }
 
     private static Row meal(Meal meal) {
-        return new Row(
-                InWords.day(meal.on()), meal.outcome() + (meal.prey() == null ? "" : ", " + meal.prey()));
+        return new Row(InWords.day(meal.on()), meal.outcome() + (meal.prey() == null ? "" : ", " + brief(meal.prey())));
+    }
+
+    /** Free words of records, of which there are many on two pages of paper; the sheet's own words have them whole. */
+    private static String brief(String words) {
+        return words.length() <= MOST_CHARACTERS ? words : words.substring(0, MOST_CHARACTERS - 1) + "…";
     }
 }

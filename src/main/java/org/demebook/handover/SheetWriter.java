@@ -8,13 +8,13 @@ import java.util.List;
 import java.util.Objects;
 import java.util.stream.Stream;
 import org.demebook.ancestry.AncestryView;
+import org.demebook.diary.CareRecords;
 import org.demebook.handover.HandoverSheet.Figures;
 import org.demebook.handover.HandoverSheet.Identity;
 import org.demebook.handover.HandoverSheet.Source;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
-import org.demebook.diary.CareRecords;
 import org.demebook.rearing.Rearing;
 import org.demebook.registry.AnimalView;
 import org.demebook.registry.Animals;
@@ -57,8 +57,7 @@ class SheetWriter {
                         .filter(identifier -> !isReference(identifier))
                         .toList(),
                 figures(ancestry),
-                RearingRecords.of(
-                        careRecords.diary(by, animal.id()), rearing.readiness(by, animal.number(), today)),
+                RearingRecords.of(careRecords.diary(by, animal.id()), rearing.readiness(by, animal.number(), today)),
                 new Source(held.sourceCode(), sourceHint(by, animal)),
                 Advice.notes(kind, populations.get(by).profile().daysOfQuarantine()));
     }

@@ -17,9 +17,12 @@ import java.util.Map;
  */
 public record QrCode(int sideModules, String path) {
     private static final Map<EncodeHintType, ?> HINTS = Map.of(
-            EncodeHintType.ERROR_CORRECTION, ErrorCorrectionLevel.M,
-            EncodeHintType.MARGIN, 4,
-            EncodeHintType.CHARACTER_SET, "UTF-8");
+            EncodeHintType.ERROR_CORRECTION,
+            ErrorCorrectionLevel.M,
+            EncodeHintType.MARGIN,
+            4,
+            EncodeHintType.CHARACTER_SET,
+            "UTF-8");
 
     /** @param text at most some 2 000 bytes in UTF-8; a short one makes coarse modules, which read better */
     public static QrCode of(String text) {

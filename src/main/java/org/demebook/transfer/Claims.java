@@ -89,8 +89,10 @@ public class Claims {
     @Transactional
     public boolean leadsTo(UUID populationId, UUID animalId, String typed) {
         return ClaimCode.of(Secret.asIssued(typed))
-                .filter(found -> found.populationId.equals(populationId) && days.now().isBefore(found.expiresAt))
-                .filter(found -> Transfer.of(populationId, found.transferId).animalId.equals(animalId))
+                .filter(found ->
+                        found.populationId.equals(populationId) && days.now().isBefore(found.expiresAt))
+                .filter(found ->
+                        Transfer.of(populationId, found.transferId).animalId.equals(animalId))
                 .isPresent();
     }
 

@@ -91,7 +91,9 @@ class HandoverSheetTest {
                 .body("says.rearing.notEstablished", hasSize(0))
                 .body("says.rearing.mealsInARow", equalTo(4))
                 .body("says.rearing.meals", hasSize(4))
-                .body("says.rearing.meals[0].on", equalTo(Young.TODAY.minusDays(4).toString()))
+                .body(
+                        "says.rearing.meals[0].on",
+                        equalTo(Young.TODAY.minusDays(4).toString()))
                 .body("says.rearing.sheds.on", contains(Young.BORN.plusDays(10).toString()))
                 .body("says.rearing.firstMeasures.massGrams", equalTo(28.4f))
                 .body("says.rearing.lastMeasures.massGrams", equalTo(41))
@@ -114,7 +116,16 @@ class HandoverSheetTest {
     @Test
     void the_last_ten_meals_are_told_and_no_more() {
         young.reared(
-                        "refused", "taken", "taken", "taken", "taken", "taken", "taken", "taken", "assisted", "taken",
+                        "refused",
+                        "taken",
+                        "taken",
+                        "taken",
+                        "taken",
+                        "taken",
+                        "taken",
+                        "taken",
+                        "assisted",
+                        "taken",
                         "taken")
                 .issue(WREN, SALE)
                 .statusCode(201)
@@ -126,7 +137,11 @@ class HandoverSheetTest {
 
     @Test
     void health_notes_and_tubs_stay_behind() {
-        var sheet = young.reared("taken").issue(WREN, SALE).statusCode(201).extract().asString();
+        var sheet = young.reared("taken")
+                .issue(WREN, SALE)
+                .statusCode(201)
+                .extract()
+                .asString();
         assertThat(sheet).doesNotContain("secret worry", "rack 3");
     }
 
@@ -150,8 +165,9 @@ class HandoverSheetTest {
     @Test
     void the_quarantine_is_that_of_the_profile() {
         young.issue(WREN, SALE)
-                .body("says.notes.about", contains(
-                        "Quarantine", "Please report back", "Salmonella", "Veterinarian", "Law", "Transport"))
+                .body(
+                        "says.notes.about",
+                        contains("Quarantine", "Please report back", "Salmonella", "Veterinarian", "Law", "Transport"))
                 .body("says.notes[0].text", containsString("90 days"));
     }
 
@@ -207,7 +223,9 @@ class HandoverSheetTest {
         colony.post(DOV, sheet + "/withdrawal", Map.of())
                 .statusCode(404)
                 .body("type", equalTo("/problems/no-such-handover-sheet"));
-        colony.get(DOV, "/animals/" + young.number + "/handover-sheets").statusCode(200).body("items", hasSize(0));
+        colony.get(DOV, "/animals/" + young.number + "/handover-sheets")
+                .statusCode(200)
+                .body("items", hasSize(0));
         var nothing = colony.get(DOV, "/handover-sheets/" + UUID.randomUUID()).extract();
         assertThat(colony.get(DOV, sheet).extract().<String>path("title")).isEqualTo(nothing.path("title"));
     }

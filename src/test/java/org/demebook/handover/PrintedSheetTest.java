@@ -112,7 +112,8 @@ class PrintedSheetTest {
     /** Scenario B2: it cannot print "established". */
     @Test
     void the_paper_of_a_young_that_is_not_established_says_so_with_the_reason() {
-        var helped = young.reared("taken", "taken", "taken", "taken", "assisted", "assisted").issued(WREN);
+        var helped = young.reared("taken", "taken", "taken", "taken", "assisted", "assisted")
+                .issued(WREN);
         try (var printed = new Printed(pdf(helped))) {
             assertThat(printed.text()).contains(NOT_ESTABLISHED).doesNotContain(ESTABLISHED);
         }
@@ -135,13 +136,16 @@ class PrintedSheetTest {
                                 young.dam,
                                 "sire",
                                 Map.of(
-                                        "kind", "candidates",
-                                        "candidates", List.of(
+                                        "kind",
+                                        "candidates",
+                                        "candidates",
+                                        List.of(
                                                 Map.of("animal", young.sire, "probability", 0.6),
                                                 Map.of("animal", other, "probability", 0.4)))))
                 .statusCode(200);
         try (var printed = new Printed(pdf(young.issued(WREN)))) {
-            assertThat(printed.text()).contains("Sire uncertain: %s (60 %%) or %s (40 %%)".formatted(young.sire, other));
+            assertThat(printed.text())
+                    .contains("Sire uncertain: %s (60 %%) or %s (40 %%)".formatted(young.sire, other));
         }
         colony.put(WREN, young.number, "/parentage", Map.of("dam", young.dam, "sire", Map.of("kind", "none")))
                 .statusCode(200);
@@ -198,8 +202,20 @@ class PrintedSheetTest {
                     "animal", young.number, "kind", "meal", "on", on, "outcome", "taken", "prey", "w".repeat(200)));
             records.add(Map.of("animal", young.number, "kind", "shed", "on", on));
             records.add(Map.of(
-                    "animal", young.number, "kind", "test", "sampledOn", on, "agent", "virus " + i + "v".repeat(190),
-                    "method", "m".repeat(200), "sample", "s".repeat(200), "result", "negative"));
+                    "animal",
+                    young.number,
+                    "kind",
+                    "test",
+                    "sampledOn",
+                    on,
+                    "agent",
+                    "virus " + i + "v".repeat(190),
+                    "method",
+                    "m".repeat(200),
+                    "sample",
+                    "s".repeat(200),
+                    "result",
+                    "negative"));
         }
         colony.post(WREN, "/care-records", Map.of("records", records)).statusCode(200);
         try (var printed = new Printed(pdf(young.issued(WREN)))) {

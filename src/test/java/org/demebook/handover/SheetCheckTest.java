@@ -107,11 +107,7 @@ class SheetCheckTest {
 
     @Test
     void a_sheet_that_no_longer_says_what_the_register_says_is_told_so() {
-        colony.put(
-                        WREN,
-                        young.number,
-                        "/parentage",
-                        Map.of("dam", young.dam, "sire", Map.of("kind", "unknown")))
+        colony.put(WREN, young.number, "/parentage", Map.of("dam", young.dam, "sire", Map.of("kind", "unknown")))
                 .statusCode(200);
         check().body("genuine", equalTo(true))
                 .body("state", equalTo("outdated"))
@@ -139,7 +135,9 @@ class SheetCheckTest {
     // ── tampering ────────────────────────────────────────────────────────────────────────────────────────────────────
 
     private String words() {
-        return ask("select convert_from(words, 'UTF8') from demebook.handover_sheet_words where sheet_id = ?", sheetId())
+        return ask(
+                        "select convert_from(words, 'UTF8') from demebook.handover_sheet_words where sheet_id = ?",
+                        sheetId())
                 .get(0);
     }
 
@@ -160,9 +158,7 @@ class SheetCheckTest {
         var path = "/handover-sheets/" + sheetId();
         colony.get(WREN, path).statusCode(200).body("state", equalTo("altered")).body("says", nullValue());
         for (var form : new String[] {".html", ".pdf"}) {
-            colony.get(WREN, path + form)
-                    .statusCode(409)
-                    .body("type", equalTo("/problems/handover-sheet-altered"));
+            colony.get(WREN, path + form).statusCode(409).body("type", equalTo("/problems/handover-sheet-altered"));
         }
     }
 

@@ -38,6 +38,7 @@ class SheetDigestTest {
     void a_code_survives_being_typed_by_hand() {
         var code = SheetDigest.code(SheetDigest.of(new byte[] {1}));
         assertThat(code).matches("([0-9A-Z]{4}-){3}[0-9A-Z]{4}");
-        assertThat(Secret.asIssued(code.toLowerCase().replace("-", " ").replace('0', 'o'))).isEqualTo(code);
+        assertThat(Secret.asIssued(code.toLowerCase().replace("-", " ").replace('0', 'o')))
+                .isEqualTo(code);
     }
 }

@@ -36,13 +36,20 @@ final class Young {
         sire = parent("male", "wild-caught");
         var young = animal("female", BORN.toString());
         young.putAll(Map.of(
-                "origin", "captive-bred",
-                "sourceCode", "F",
-                "dam", dam,
-                "sire", Map.of("kind", "known", "animal", sire),
-                "ownReference", "rack 3 tub 7 " + dam,
-                "marks", List.of(MARK),
-                "transponders", List.of(transponder)));
+                "origin",
+                "captive-bred",
+                "sourceCode",
+                "F",
+                "dam",
+                dam,
+                "sire",
+                Map.of("kind", "known", "animal", sire),
+                "ownReference",
+                "rack 3 tub 7 " + dam,
+                "marks",
+                List.of(MARK),
+                "transponders",
+                List.of(transponder)));
         number = colony.register(WREN, young);
     }
 
@@ -63,8 +70,16 @@ final class Young {
         record(Map.of("kind", "measures", "on", TODAY.minusDays(2).toString(), "mass", grams("41")));
         record(Map.of("kind", "health-note", "on", TODAY.minusDays(2).toString(), "text", "a secret worry"));
         record(Map.of(
-                "kind", "test", "sampledOn", TODAY.minusDays(20).toString(), "agent", "reptarenavirus", "method",
-                "RT-PCR", "result", "negative"));
+                "kind",
+                "test",
+                "sampledOn",
+                TODAY.minusDays(20).toString(),
+                "agent",
+                "reptarenavirus",
+                "method",
+                "RT-PCR",
+                "result",
+                "negative"));
         return this;
     }
 

@@ -27,8 +27,8 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import javax.imageio.ImageIO;
 import org.demebook.Colony;
-import org.demebook.handover.SheetStory;
 import org.demebook.diary.DiaryStory;
+import org.demebook.handover.SheetStory;
 import org.demebook.start.TestServer;
 import org.junit.jupiter.api.Test;
 
@@ -110,7 +110,8 @@ class ReplayTest {
     /** All in one statement, at whose end foreign keys are looked at: the tables refer to each other in circles. */
     private static void empty(UUID populationId) {
         var deletions = ask(TABLES_OF_POPULATIONS).stream()
-                .filter(table -> !List.of("photo_content", "handover_sheet_words").contains(table))
+                .filter(table ->
+                        !List.of("photo_content", "handover_sheet_words").contains(table))
                 .map(table -> "gone_%1$s as (delete from demebook.%1$s where population_id = '%2$s')"
                         .formatted(table, populationId))
                 .collect(Collectors.joining(", "));

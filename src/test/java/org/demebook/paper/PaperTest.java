@@ -90,8 +90,7 @@ class PaperTest {
                 assertThat(printed.text()).contains("here it is");
             }
             server.setSoTimeout(200);
-            assertThatExceptionOfType(SocketTimeoutException.class)
-                    .isThrownBy(server::accept);
+            assertThatExceptionOfType(SocketTimeoutException.class).isThrownBy(server::accept);
         }
     }
 
