@@ -40,10 +40,7 @@ class CareChecks {
 
     /** What is known before: of the asker, of the animals by number, and their diaries by id. */
     private record Known(
-            Set<UUID> own,
-            TaxonProfile profile,
-            Map<String, KnownAnimal> animals,
-            Map<UUID, Diary> diaries) {}
+            Set<UUID> own, TaxonProfile profile, Map<String, KnownAnimal> animals, Map<UUID, Diary> diaries) {}
 
     @Inject
     Keepers keepers;
@@ -69,7 +66,8 @@ class CareChecks {
                     "The address says %s and the body says %s; which animal is it?"
                             .formatted(number, stated.animal())));
         }
-        return check(by, number, stated, known(by, Set.of(number)), breaches).stream().toList();
+        return check(by, number, stated, known(by, Set.of(number)), breaches).stream()
+                .toList();
     }
 
     /** Records of many animals; the field of each breach begins with {@code records[i]}. */
@@ -103,8 +101,7 @@ class CareChecks {
         var animal = animals.custody(by.populationId(), row.animalId);
         var kin = new Kin(animal.number(), animal.sex(), animal.born(), animal.died());
         var record = CareRecordReader.read(stated, breaches);
-        record.ifPresent(
-                one -> breaches.addAll(CareRules.check(one, kin, others, profile(by), LocalDate.now(clock))));
+        record.ifPresent(one -> breaches.addAll(CareRules.check(one, kin, others, profile(by), LocalDate.now(clock))));
         return record;
     }
 
@@ -186,8 +183,8 @@ class CareChecks {
         }
         var diary = known.diaries.getOrDefault(view.id(), Diary.of());
         var record = CareRecordReader.read(stated, breaches);
-        record.ifPresent(one ->
-                breaches.addAll(CareRules.check(one, animal.kin(), diary, known.profile, LocalDate.now(clock))));
+        record.ifPresent(
+                one -> breaches.addAll(CareRules.check(one, animal.kin(), diary, known.profile, LocalDate.now(clock))));
         return record.map(one -> new Checked(view.id(), number, collectionId, one));
     }
 }

@@ -45,8 +45,7 @@ public sealed interface CareRecord {
             LocalDate on,
             Outcome outcome,
             @Nullable String prey,
-            @Nullable Mass preyMass)
-            implements CareRecord {
+            @Nullable Mass preyMass) implements CareRecord {
         public enum Outcome {
             /** Without help. */
             TAKEN,
@@ -69,10 +68,7 @@ public sealed interface CareRecord {
     /** At least one of mass and length. */
     @JsonTypeName("measures")
     record Measures(
-            LocalDate on,
-            @Nullable Mass mass,
-            @Nullable Length length,
-            Length.@Nullable Kind lengthKind)
+            LocalDate on, @Nullable Mass mass, @Nullable Length length, Length.@Nullable Kind lengthKind)
             implements CareRecord {}
 
     /** @param place what its keeper calls the tub, the rack or the room */
@@ -124,8 +120,7 @@ public sealed interface CareRecord {
     record Quarantine(
             LocalDate from,
             @Nullable LocalDate until,
-            @Nullable LocalDate endedOn)
-            implements CareRecord {
+            @Nullable LocalDate endedOn) implements CareRecord {
         @Override
         public LocalDate on() {
             return from;

@@ -4,11 +4,11 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.time.LocalDate;
 import java.util.Set;
 import java.util.UUID;
+import org.demebook.diary.CareRecord.HealthNote;
+import org.demebook.diary.CareRecord.Quarantine;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
-import org.demebook.diary.CareRecord.HealthNote;
-import org.demebook.diary.CareRecord.Quarantine;
 import org.jspecify.annotations.Nullable;
 
 /** What the journal says of animals in care, and what that does to the records. */
@@ -44,8 +44,7 @@ class CareRecordFacts implements FactBook {
 
     @Override
     public Set<Class<? extends Fact>> facts() {
-        return Set.of(
-                CareRecorded.class, CareRecordCorrected.class, CareRecordEnded.class, CareRecordWithdrawn.class);
+        return Set.of(CareRecorded.class, CareRecordCorrected.class, CareRecordEnded.class, CareRecordWithdrawn.class);
     }
 
     @Override

@@ -20,9 +20,9 @@ import java.net.URI;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
-import org.demebook.keeper.SignedIn;
 import org.demebook.diary.CareRecords.Recorded;
 import org.demebook.diary.CareRecords.RecordedBatch;
+import org.demebook.keeper.SignedIn;
 import org.demebook.rest.Once;
 import org.demebook.rest.Once.Answer;
 import org.demebook.rest.Page;
@@ -120,8 +120,7 @@ class CareRecordResource {
     @Refuses({NO_SUCH_POPULATION, NO_SUCH_ANIMAL, MISTYPED_NUMBER, NOT_YOUR_ANIMAL, ANIMAL_MERGED, DATE_IN_FUTURE})
     public Response writeAll(@RestPath String population, @NotNull @Valid NewCareRecords batch) {
         var by = signedIn.standing(population);
-        return once.answer(
-                by.keeperId(), batch, () -> Answer.ok(null, careRecords.recordAll(by, batch.records())));
+        return once.answer(by.keeperId(), batch, () -> Answer.ok(null, careRecords.recordAll(by, batch.records())));
     }
 
     @GET

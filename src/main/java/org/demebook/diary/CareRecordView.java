@@ -4,8 +4,6 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.UUID;
 import java.util.function.Function;
-import org.demebook.notation.Length;
-import org.demebook.notation.Mass;
 import org.demebook.diary.CareRecord.HealthNote;
 import org.demebook.diary.CareRecord.HealthTest;
 import org.demebook.diary.CareRecord.Meal;
@@ -13,6 +11,8 @@ import org.demebook.diary.CareRecord.Measures;
 import org.demebook.diary.CareRecord.Move;
 import org.demebook.diary.CareRecord.Quarantine;
 import org.demebook.diary.CareRecord.Shed;
+import org.demebook.notation.Length;
+import org.demebook.notation.Mass;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 
@@ -46,7 +46,8 @@ public record CareRecordView(
                 description =
                         "What was seen; no diagnosis: with any sign of illness see a reptile veterinarian. Reptiles may"
                                 + " carry Salmonella: wash your hands.")
-        @Nullable String text,
+        @Nullable
+        String text,
 
         @Nullable String agent,
         @Nullable String method,

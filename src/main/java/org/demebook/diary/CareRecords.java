@@ -20,16 +20,16 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
-import org.demebook.journal.Journal;
-import org.demebook.keeper.Standing;
-import org.demebook.problem.Finding;
-import org.demebook.problem.Refusal;
 import org.demebook.diary.CareRecord.HealthNote;
 import org.demebook.diary.CareRecord.Quarantine;
 import org.demebook.diary.CareRecordFacts.CareRecordCorrected;
 import org.demebook.diary.CareRecordFacts.CareRecordEnded;
 import org.demebook.diary.CareRecordFacts.CareRecordWithdrawn;
 import org.demebook.diary.CareRecordFacts.CareRecorded;
+import org.demebook.journal.Journal;
+import org.demebook.keeper.Standing;
+import org.demebook.problem.Finding;
+import org.demebook.problem.Refusal;
 import org.demebook.registry.Animals;
 import org.demebook.registry.Breach;
 import org.demebook.rest.Page;
@@ -139,8 +139,8 @@ public class CareRecords {
         requireNotWithdrawn(row);
         if (!(row.record instanceof HealthNote || row.record instanceof Quarantine)) {
             throw new Refusal(
-                    CARE_RECORD_HAS_NO_END, "A %s is of one day; only a health note or a quarantine ends."
-                            .formatted(row.record.kind()));
+                    CARE_RECORD_HAS_NO_END,
+                    "A %s is of one day; only a health note or a quarantine ends.".formatted(row.record.kind()));
         }
         var breaches = new ArrayList<Breach>();
         CareRules.checkEnd(row.record, on, LocalDate.now(clock)).ifPresent(breaches::add);
@@ -154,8 +154,7 @@ public class CareRecords {
         var own = checks.own(by);
         var row = require(by, own, recordId);
         if (!own.contains(row.collectionId)) {
-            throw new Refusal(
-                    NOT_ALLOWED, "Only who wrote it down may change it; write down what you know yourself.");
+            throw new Refusal(NOT_ALLOWED, "Only who wrote it down may change it; write down what you know yourself.");
         }
         return row;
     }
@@ -235,7 +234,8 @@ public class CareRecords {
         var row = CareRecordRow.seen(by.populationId(), own, recordId);
         if (row == null || row.withdrawn && !own.contains(row.collectionId)) {
             throw new Refusal(
-                    NO_SUCH_CARE_RECORD, "There is no care record %s among those that you may see.".formatted(recordId));
+                    NO_SUCH_CARE_RECORD,
+                    "There is no care record %s among those that you may see.".formatted(recordId));
         }
         return row;
     }

@@ -16,15 +16,15 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.IntPredicate;
-import org.demebook.notation.Length;
-import org.demebook.notation.Mass;
-import org.demebook.problem.ProblemType;
-import org.demebook.problem.Rule;
 import org.demebook.diary.CareRecord.HealthNote;
 import org.demebook.diary.CareRecord.HealthTest;
 import org.demebook.diary.CareRecord.Meal;
 import org.demebook.diary.CareRecord.Measures;
 import org.demebook.diary.CareRecord.Quarantine;
+import org.demebook.notation.Length;
+import org.demebook.notation.Mass;
+import org.demebook.problem.ProblemType;
+import org.demebook.problem.Rule;
 import org.demebook.registry.Breach;
 import org.demebook.registry.Kin;
 import org.demebook.taxon.TaxonProfile;
@@ -278,8 +278,7 @@ final class CareRules {
         return born == null ? null : (int) ChronoUnit.DAYS.between(born, record.on());
     }
 
-    private void warn(
-            Rule rule, String field, @Nullable Object value, String message, @Nullable String likelier) {
+    private void warn(Rule rule, String field, @Nullable Object value, String message, @Nullable String likelier) {
         breaches.add(Breach.warning(rule, field, value, message, likelier));
     }
 }

@@ -33,9 +33,7 @@ public record Diary(List<CareRecord> records) {
     private static final int LAST_GAPS = 6;
 
     public Diary {
-        records = records.stream()
-                .sorted(Comparator.comparing(CareRecord::on))
-                .toList();
+        records = records.stream().sorted(Comparator.comparing(CareRecord::on)).toList();
     }
 
     public static Diary of(CareRecord... records) {

@@ -274,7 +274,9 @@ public class Litters {
         parameters.put("day", day);
         return views(
                 by,
-                Litter.list("populationId = :population and bornLatest >= :day and " + SEEN + " order by id desc", parameters));
+                Litter.list(
+                        "populationId = :population and bornLatest >= :day and " + SEEN + " order by id desc",
+                        parameters));
     }
 
     private Litter require(Standing by, UUID litterId) {

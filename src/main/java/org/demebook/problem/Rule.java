@@ -61,9 +61,11 @@ public enum Rule {
     DIED_BEFORE_BIRTH(ERROR, "Nothing dies before it is born: ages and counts need the right day."),
     TWO_DEATHS(BLOCK, "An animal dies once: with two days, two animals may stand under one number."),
     EVENT_AFTER_DEATH(WARNING, "What happened after a death happened to another animal, or the death is wrong."),
-    EVENT_BEFORE_BIRTH(WARNING, "What happened before a birth happened to another animal, or one of the days is wrong."),
+    EVENT_BEFORE_BIRTH(
+            WARNING, "What happened before a birth happened to another animal, or one of the days is wrong."),
     MASS_LOST(WARNING, "A loss of a fifth is a mass in another unit, another animal on the scales, or an illness."),
-    MEAL_BEFORE_SHED(NOTICE, "Young seldom feed before their first shed; one that was not written down is missing later."),
+    MEAL_BEFORE_SHED(
+            NOTICE, "Young seldom feed before their first shed; one that was not written down is missing later."),
     SEX_CHANGED(
             WARNING,
             "A sex that changes puts every pairing made with it in doubt; an animal may be confused with another."),

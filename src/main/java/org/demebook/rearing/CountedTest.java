@@ -1,12 +1,12 @@
 package org.demebook.rearing;
 
-import org.demebook.diary.Diary;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.TreeMap;
 import org.demebook.diary.CareRecord.HealthTest;
+import org.demebook.diary.Diary;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 
@@ -22,6 +22,7 @@ import org.jspecify.annotations.Nullable;
 public record CountedTest(
         String agent,
         LocalDate sampledOn,
+
         @Schema(
                 implementation = String.class,
                 enumeration = {"negative", "positive", "unclear"})
@@ -54,9 +55,7 @@ public record CountedTest(
         for (var test : tests) {
             negatives = test.result() == HealthTest.Result.NEGATIVE ? negatives + 1 : 0;
         }
-        var until = last.validUntil() == null
-                ? last.sampledOn().plusDays(DAYS_THAT_A_TEST_COUNTS)
-                : last.validUntil();
+        var until = last.validUntil() == null ? last.sampledOn().plusDays(DAYS_THAT_A_TEST_COUNTS) : last.validUntil();
         return new CountedTest(
                 last.agent(),
                 last.sampledOn(),

@@ -1,6 +1,5 @@
 package org.demebook.rearing;
 
-import org.demebook.diary.Diary;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.LocalDate;
@@ -9,9 +8,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.OptionalDouble;
+import org.demebook.diary.Diary;
+import org.demebook.diary.Diary.Weighing;
 import org.demebook.notation.Mass;
 import org.demebook.notation.RoughDate;
-import org.demebook.diary.Diary.Weighing;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -125,8 +125,8 @@ public record Growth(
     }
 
     private static double between(Weighing before, Weighing after, LocalDate day) {
-        double part = (double) ChronoUnit.DAYS.between(before.on(), day)
-                / ChronoUnit.DAYS.between(before.on(), after.on());
+        double part =
+                (double) ChronoUnit.DAYS.between(before.on(), day) / ChronoUnit.DAYS.between(before.on(), after.on());
         return (before.milligrams() + part * (after.milligrams() - before.milligrams())) / 1000.0;
     }
 

@@ -1,12 +1,12 @@
 package org.demebook.rearing;
 
-import org.demebook.diary.Diary;
 import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.OptionalInt;
-import org.demebook.notation.RoughDate;
 import org.demebook.diary.CareRecord.Meal;
+import org.demebook.diary.Diary;
+import org.demebook.notation.RoughDate;
 import org.demebook.taxon.TaxonProfile.Rearing;
 import org.jspecify.annotations.Nullable;
 
@@ -25,7 +25,9 @@ import org.jspecify.annotations.Nullable;
  * @param latest 95 in 100 are ready by then; null: beyond what can be foreseen
  */
 public record LeavingWindow(
-        LocalDate earliest, @Nullable LocalDate likely, @Nullable LocalDate latest) {
+        LocalDate earliest,
+        @Nullable LocalDate likely,
+        @Nullable LocalDate latest) {
     private static final double TAKEN_BEFOREHAND = 4;
     private static final double OFFERED_BEFOREHAND = 5;
     private static final double[] POINTS = {0.05, 0.5, 0.95};

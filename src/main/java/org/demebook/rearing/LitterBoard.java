@@ -4,8 +4,8 @@ import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
-import org.demebook.notation.RoughDate;
 import org.demebook.diary.CareRecord.Meal;
+import org.demebook.notation.RoughDate;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 
@@ -33,6 +33,7 @@ public record LitterBoard(UUID litter, RoughDate born, LocalDate on, List<BoardR
             int meals,
             int mealsInARow,
             @Nullable LocalDate lastMealOn,
+
             @Schema(
                     implementation = String.class,
                     enumeration = {"taken", "assisted", "refused"})

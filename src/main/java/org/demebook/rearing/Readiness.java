@@ -1,17 +1,17 @@
 package org.demebook.rearing;
 
-import org.demebook.diary.Diary;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.demebook.diary.CareRecord.Meal;
+import org.demebook.diary.Diary;
+import org.demebook.diary.Diary.Weighing;
 import org.demebook.notation.Mass;
 import org.demebook.notation.RoughDate;
 import org.demebook.notation.Sex;
-import org.demebook.diary.CareRecord.Meal;
-import org.demebook.diary.Diary.Weighing;
 import org.demebook.taxon.TaxonProfile.Rearing;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
@@ -42,8 +42,7 @@ public record Readiness(boolean ready, boolean established, List<LeavingConditio
      * @param reason what is known and what is asked for
      */
     public record LeavingCondition(
-            @Schema(
-                    enumeration = {"age", "sheds", "meals", "last-meal", "mass", "health", "sex", "photograph"})
+            @Schema(enumeration = {"age", "sheds", "meals", "last-meal", "mass", "health", "sex", "photograph"})
             String name,
 
             @Schema(
@@ -58,7 +57,8 @@ public record Readiness(boolean ready, boolean established, List<LeavingConditio
      *
      * @param photographs how many there are; null when the asker does not see them
      */
-    public record Young(@Nullable RoughDate born, Sex sex, @Nullable Integer photographs) {}
+    public record Young(
+            @Nullable RoughDate born, Sex sex, @Nullable Integer photographs) {}
 
     private static final Set<String> OF_THE_ESTABLISHED = Set.of("sheds", "meals", "mass");
 
@@ -128,7 +128,10 @@ public record Readiness(boolean ready, boolean established, List<LeavingConditio
         int least = profile.mealsToLeave();
         var last = diary.lastMeal();
         if (last.isEmpty()) {
-            return of("meals", least == 0, "No meal is written down; %d in a row without help are asked for.".formatted(least));
+            return of(
+                    "meals",
+                    least == 0,
+                    "No meal is written down; %d in a row without help are asked for.".formatted(least));
         }
         int inARow = diary.mealsInARow();
         var asked = "%d in a row are asked for".formatted(least);
@@ -136,7 +139,8 @@ public record Readiness(boolean ready, boolean established, List<LeavingConditio
             return of(
                     "meals",
                     inARow >= least,
-                    "It took its last %d %s without help; %s.".formatted(inARow, inARow == 1 ? "meal" : "meals", asked));
+                    "It took its last %d %s without help; %s."
+                            .formatted(inARow, inARow == 1 ? "meal" : "meals", asked));
         }
         return of("meals", least == 0, "%s; %s without help.".formatted(lastOnesNotAlone(diary), asked));
     }
@@ -152,19 +156,20 @@ public record Readiness(boolean ready, boolean established, List<LeavingConditio
         long assisted = last.stream()
                 .filter(meal -> meal.outcome() == Meal.Outcome.ASSISTED)
                 .count();
-        var what = assisted == last.size()
-                ? "assisted"
-                : assisted == 0 ? "refused" : "assisted or refused";
+        var what = assisted == last.size() ? "assisted" : assisted == 0 ? "refused" : "assisted or refused";
         return last.size() == 1
                 ? "Its last meal, of %s, was %s".formatted(last.get(0).on(), what)
-                : "Its last %d meals, since %s, were %s".formatted(last.size(), last.get(0).on(), what);
+                : "Its last %d meals, since %s, were %s"
+                        .formatted(last.size(), last.get(0).on(), what);
     }
 
     private static LeavingCondition lastMeal(Diary diary, Rearing profile, LocalDate today) {
         int least = profile.daysFromMealToLeave();
         var eaten = diary.lastMealEaten();
         if (eaten.isEmpty()) {
-            return unknown("last-meal", "No meal that it ate is written down; %s since the last are asked for.".formatted(days(least)));
+            return unknown(
+                    "last-meal",
+                    "No meal that it ate is written down; %s since the last are asked for.".formatted(days(least)));
         }
         long ago = ChronoUnit.DAYS.between(eaten.get().on(), today);
         return of(

@@ -1,8 +1,5 @@
 package org.demebook.rearing;
 
-import org.demebook.diary.CareRecord;
-import org.demebook.diary.CareRecords;
-import org.demebook.diary.Diary;
 import static org.demebook.problem.ProblemType.NOT_YOUR_ANIMAL;
 
 import jakarta.enterprise.context.ApplicationScoped;
@@ -18,6 +15,9 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
+import org.demebook.diary.CareRecord;
+import org.demebook.diary.CareRecords;
+import org.demebook.diary.Diary;
 import org.demebook.keeper.Standing;
 import org.demebook.litter.Litters;
 import org.demebook.notation.Mass;
@@ -136,8 +136,7 @@ public class Rearing {
 
     private static LeavingView leaving(AnimalView animal, Diary diary, TaxonProfile profile, LocalDate on) {
         var photographs = animal.held() == null ? null : animal.held().photos().size();
-        var readiness =
-                Readiness.of(new Young(animal.born(), animal.sex(), photographs), diary, profile.rearing(), on);
+        var readiness = Readiness.of(new Young(animal.born(), animal.sex(), photographs), diary, profile.rearing(), on);
         return new LeavingView(
                 animal.number(),
                 on,

@@ -1,7 +1,5 @@
 package org.demebook.rearing;
 
-import org.demebook.diary.CareRecords;
-import org.demebook.diary.Diary;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -15,6 +13,8 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import org.demebook.care.CareTask;
 import org.demebook.care.CareTaskSource;
+import org.demebook.diary.CareRecords;
+import org.demebook.diary.Diary;
 import org.demebook.keeper.CollectionView;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
@@ -49,8 +49,8 @@ class RearingTasks implements CareTaskSource {
     @Transactional
     public List<CareTask> tasks(Standing by, LocalDate today) {
         var inHand = inHand(by);
-        var diaries = careRecords.diaries(
-                by, inHand.stream().map(AnimalView::id).toList());
+        var diaries =
+                careRecords.diaries(by, inHand.stream().map(AnimalView::id).toList());
         var rules = new TaskRules(populations.get(by).profile(), today);
         Map<UUID, List<InCare>> youngOfLitter = new LinkedHashMap<>();
         for (var animal : inHand) {
@@ -76,8 +76,8 @@ class RearingTasks implements CareTaskSource {
             if (damId != null) {
                 litter.born()
                         .day()
-                        .ifPresent(born ->
-                                rules.dam(damId, litter.id(), born, diaries.getOrDefault(damId, Diary.of())));
+                        .ifPresent(
+                                born -> rules.dam(damId, litter.id(), born, diaries.getOrDefault(damId, Diary.of())));
             }
         }
     }

@@ -1,12 +1,12 @@
 package org.demebook.rearing;
 
-import org.demebook.diary.Diary;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import org.demebook.notation.Mass;
+import org.demebook.diary.Diary;
 import org.demebook.diary.Diary.Weighing;
+import org.demebook.notation.Mass;
 
 /**
  * Which young of a litter are behind their siblings: lighter than nine tenths of them at the same age, or three meals behind
@@ -43,13 +43,14 @@ final class Siblings {
         }
         double tenth = Growth.quantile(grams, LIGHTEST);
         if (last.milligrams() / 1000.0 < tenth) {
-            reasons.add("It weighed %s g on %s; of its %d siblings nine tenths weighed more than %.1f g, half more than %.1f g."
-                    .formatted(
-                            Mass.grams(last.milligrams()),
-                            last.on(),
-                            grams.length,
-                            tenth,
-                            Growth.quantile(grams, 0.5)));
+            reasons.add(
+                    "It weighed %s g on %s; of its %d siblings nine tenths weighed more than %.1f g, half more than %.1f g."
+                            .formatted(
+                                    Mass.grams(last.milligrams()),
+                                    last.on(),
+                                    grams.length,
+                                    tenth,
+                                    Growth.quantile(grams, 0.5)));
         }
     }
 

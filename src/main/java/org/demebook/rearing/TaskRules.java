@@ -1,6 +1,5 @@
 package org.demebook.rearing;
 
-import org.demebook.diary.Diary;
 import static org.demebook.care.CareKind.BEDDING;
 import static org.demebook.care.CareKind.FIRST_MEAL;
 import static org.demebook.care.CareKind.FIRST_SHED_CHECK;
@@ -24,6 +23,7 @@ import org.demebook.diary.CareRecord.Meal;
 import org.demebook.diary.CareRecord.Measures;
 import org.demebook.diary.CareRecord.Move;
 import org.demebook.diary.CareRecord.Quarantine;
+import org.demebook.diary.Diary;
 import org.demebook.taxon.TaxonProfile;
 import org.jspecify.annotations.Nullable;
 
@@ -34,11 +34,7 @@ import org.jspecify.annotations.Nullable;
 final class TaskRules {
     /** An animal in the asker's hands. */
     record InCare(
-            UUID id,
-            @Nullable LocalDate born,
-            @Nullable UUID litterId,
-            int photographs,
-            Diary diary) {}
+            UUID id, @Nullable LocalDate born, @Nullable UUID litterId, int photographs, Diary diary) {}
 
     /** So long meals of a young are reminded of; afterwards it eats as its keeper sees fit. */
     static final int DAYS_OF_A_YOUNG = 365;

@@ -64,7 +64,9 @@ class CareBatchTest {
 
         assertThat(written.extract().<List<String>>path("records.animal").subList(0, 4))
                 .containsExactly(rack.get(0), rack.get(0), rack.get(1), rack.get(1));
-        assertThat(took).as("on a machine that does nothing else it takes a few tenths").isLessThan(Duration.ofSeconds(5));
+        assertThat(took)
+                .as("on a machine that does nothing else it takes a few tenths")
+                .isLessThan(Duration.ofSeconds(5));
     }
 
     @Test

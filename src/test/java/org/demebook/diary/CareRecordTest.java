@@ -42,7 +42,19 @@ class CareRecordTest {
     void a_meal_is_kept_with_what_was_written_and_what_it_means_in_grams() {
         var number = young();
 
-        write(WREN, number, "meal", Map.of("on", "2026-08-04", "outcome", "taken", "prey", "pinkie mouse", "preyMass", in("0.1", "oz")))
+        write(
+                        WREN,
+                        number,
+                        "meal",
+                        Map.of(
+                                "on",
+                                "2026-08-04",
+                                "outcome",
+                                "taken",
+                                "prey",
+                                "pinkie mouse",
+                                "preyMass",
+                                in("0.1", "oz")))
                 .statusCode(201)
                 .body("record.animal", equalTo(number))
                 .body("record.kind", equalTo("meal"))
@@ -236,7 +248,8 @@ class CareRecordTest {
                 .statusCode(201)
                 .extract()
                 .path("id");
-        colony.post(WREN, "/same-animal-claims/" + claim + "/confirmation", "{}").statusCode(200);
+        colony.post(WREN, "/same-animal-claims/" + claim + "/confirmation", "{}")
+                .statusCode(200);
 
         write(WREN, younger, "shed", Map.of("on", "2026-08-28"))
                 .statusCode(409)
@@ -251,8 +264,20 @@ class CareRecordTest {
         var key = UUID.randomUUID().toString();
         var path = colony.path("/animals/" + number + "/care-records");
 
-        String first = as(WREN, key).body(record).post(path).then().statusCode(201).extract().path("record.id");
-        String again = as(WREN, key).body(record).post(path).then().statusCode(201).extract().path("record.id");
+        String first = as(WREN, key)
+                .body(record)
+                .post(path)
+                .then()
+                .statusCode(201)
+                .extract()
+                .path("record.id");
+        String again = as(WREN, key)
+                .body(record)
+                .post(path)
+                .then()
+                .statusCode(201)
+                .extract()
+                .path("record.id");
 
         assertThat(again).isEqualTo(first);
         colony.get(WREN, "/animals/" + number + "/care-records").body("items", hasSize(1));

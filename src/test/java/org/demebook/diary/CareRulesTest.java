@@ -51,7 +51,9 @@ class CareRulesTest {
 
     @Test
     void a_mass_that_fits_no_unit_is_told_without_a_guess() {
-        assertThat(text(mass("2026-06-29", "300", Mass.Unit.G))).contains("g or oz?").doesNotContain("likelier");
+        assertThat(text(mass("2026-06-29", "300", Mass.Unit.G)))
+                .contains("g or oz?")
+                .doesNotContain("likelier");
     }
 
     @Test
@@ -85,7 +87,9 @@ class CareRulesTest {
                 .contains("in or cm?")
                 .contains("40 cm (400 mm) is likelier");
         assertThat(text(length("2026-06-29", "400", Length.Unit.CM))).contains("400 mm (400 mm) is likelier");
-        assertThat(check(length("2026-08-24", "71", Length.Unit.CM))).as("at 56 days").isEmpty();
+        assertThat(check(length("2026-08-24", "71", Length.Unit.CM)))
+                .as("at 56 days")
+                .isEmpty();
     }
 
     @Test
@@ -109,7 +113,11 @@ class CareRulesTest {
                 .isEmpty();
         assertThat(check(new Quarantine(TODAY, day("2027-02-23"), null), YOUNG, shed()))
                 .isEmpty();
-        assertThat(check(new HealthTest(day("2026-11-27"), "a virus", null, null, HealthTest.Result.NEGATIVE, null, null), YOUNG, shed()))
+        assertThat(check(
+                        new HealthTest(
+                                day("2026-11-27"), "a virus", null, null, HealthTest.Result.NEGATIVE, null, null),
+                        YOUNG,
+                        shed()))
                 .extracting(breach -> breach.finding().field())
                 .containsExactly("sampledOn");
     }

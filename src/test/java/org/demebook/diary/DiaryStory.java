@@ -33,9 +33,15 @@ public final class DiaryStory {
         var records = List.of(
                 entry(animal, "shed", Map.of("on", "2026-03-01")),
                 entry(animal, "shed", Map.of("on", "2026-03-02", "complete", false)),
-                entry(animal, "meal", Map.of("on", "2026-03-03", "outcome", "taken", "prey", "rat", "preyMass", in("0.75", "oz"))),
+                entry(
+                        animal,
+                        "meal",
+                        Map.of("on", "2026-03-03", "outcome", "taken", "prey", "rat", "preyMass", in("0.75", "oz"))),
                 entry(animal, "measures", Map.of("on", "2026-03-04", "mass", in("2.75", "lb"))),
-                entry(animal, "measures", Map.of("on", "2026-03-05", "length", in("60.25", "in"), "lengthKind", "total")),
+                entry(
+                        animal,
+                        "measures",
+                        Map.of("on", "2026-03-05", "length", in("60.25", "in"), "lengthKind", "total")),
                 entry(animal, "move", Map.of("on", "2026-03-06", "place", "rack B, tub 4")),
                 entry(animal, "health-note", Map.of("on", "2026-03-07", "text", "wheezes")),
                 entry(

@@ -33,15 +33,18 @@ class GrowthTest {
     @Test
     void masses_need_not_be_taken_every_week() {
         var diary = Diary.of(
-                mass("2026-06-29", "30"), mass("2026-07-08", "33"), mass("2026-07-16", "37.5"), mass("2026-07-29", "44"));
+                mass("2026-06-29", "30"),
+                mass("2026-07-08", "33"),
+                mass("2026-07-16", "37.5"),
+                mass("2026-07-29", "44"));
 
         assertThat(Growth.gramsPerWeek(diary.weighings()).orElseThrow()).isCloseTo(3.3833333333333333, within(1e-12));
     }
 
     @Test
     void two_masses_of_one_day_make_no_slope() {
-        assertThat(Growth.gramsPerWeek(
-                        Diary.of(mass("2026-07-01", "30"), mass("2026-07-01", "31")).weighings()))
+        assertThat(Growth.gramsPerWeek(Diary.of(mass("2026-07-01", "30"), mass("2026-07-01", "31"))
+                        .weighings()))
                 .isEmpty();
     }
 
@@ -76,7 +79,9 @@ class GrowthTest {
         assertThat(band.medianGrams()).isEqualByComparingTo("33.0");
         assertThat(band.lowGrams()).isEqualByComparingTo("30.6");
         assertThat(band.highGrams()).isEqualByComparingTo("35.4");
-        assertThat(growth.lighterSiblings()).as("two of three are lighter than 35 g").isEqualByComparingTo("0.67");
+        assertThat(growth.lighterSiblings())
+                .as("two of three are lighter than 35 g")
+                .isEqualByComparingTo("0.67");
         assertThat(growth.gramsPerWeek()).isEqualByComparingTo("5.00");
     }
 
@@ -128,13 +133,11 @@ class GrowthTest {
         // common practice, no source
         var siblings = List.of(meals(4), meals(3), meals(5), Diary.of());
 
-        assertThat(Siblings.behind(
-                        Diary.of(taken("2026-07-14"), assisted("2026-07-21")), siblings, day("2026-08-20")))
+        assertThat(Siblings.behind(Diary.of(taken("2026-07-14"), assisted("2026-07-21")), siblings, day("2026-08-20")))
                 .singleElement()
                 .asString()
                 .isEqualTo("It took 1 of its meals without help; half of its siblings that were fed took 4 or more.");
-        assertThat(Siblings.behind(
-                        Diary.of(taken("2026-07-14"), taken("2026-07-21")), siblings, day("2026-08-20")))
+        assertThat(Siblings.behind(Diary.of(taken("2026-07-14"), taken("2026-07-21")), siblings, day("2026-08-20")))
                 .isEmpty();
     }
 

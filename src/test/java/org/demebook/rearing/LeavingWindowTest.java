@@ -25,7 +25,8 @@ class LeavingWindowTest {
 
     @Test
     void a_run_of_two_in_fair_tosses_comes_as_the_fibonacci_numbers_say() {
-        // of the 2^n rows of n tosses F(n+2) have no two heads in a row: 3 of 4, 5 of 8, 8 of 16, 13 of 32 (textbook, from memory)
+        // of the 2^n rows of n tosses F(n+2) have no two heads in a row: 3 of 4, 5 of 8, 8 of 16, 13 of 32 (textbook,
+        // from memory)
         assertThat(LeavingWindow.offersUntilInARow(0.5, 0, 2, 1 / 4.0)).hasValue(2);
         assertThat(LeavingWindow.offersUntilInARow(0.5, 0, 2, 3 / 8.0)).hasValue(3);
         assertThat(LeavingWindow.offersUntilInARow(0.5, 0, 2, 8 / 16.0)).hasValue(4);
@@ -73,7 +74,9 @@ class LeavingWindowTest {
     @Test
     void a_refusal_moves_the_window_back() {
         var before = of(day("2026-08-12"), diary("2026-07-28", "2026-08-04", "2026-08-11"));
-        var after = of(day("2026-08-18"), diary("2026-07-28", "2026-08-04", "2026-08-11").with(refused("2026-08-18")));
+        var after = of(
+                day("2026-08-18"),
+                diary("2026-07-28", "2026-08-04", "2026-08-11").with(refused("2026-08-18")));
 
         assertThat(Objects.requireNonNull(before.likely())).isEqualTo("2026-08-24");
         // four more at a rhythm of seven days: 25 August, 1, 8 and 15 September, and three days of rest
@@ -83,8 +86,9 @@ class LeavingWindowTest {
 
     @Test
     void its_own_rhythm_counts_for_more_than_that_of_the_profile() {
-        var everyTenDays = of(day("2026-09-03"), diary("2026-07-14", "2026-07-24", "2026-08-03", "2026-08-13")
-                .with(refused("2026-08-23")));
+        var everyTenDays = of(
+                day("2026-09-03"),
+                diary("2026-07-14", "2026-07-24", "2026-08-03", "2026-08-13").with(refused("2026-08-23")));
 
         assertThat(everyTenDays.earliest())
                 .as("four offers, ten days apart, from the day after on which one was due; three days of rest")
@@ -93,7 +97,8 @@ class LeavingWindowTest {
 
     @Test
     void there_is_no_window_without_a_birth() {
-        assertThat(LeavingWindow.of(null, wellFed(), PROFILE, day("2026-08-26"))).isNull();
+        assertThat(LeavingWindow.of(null, wellFed(), PROFILE, day("2026-08-26")))
+                .isNull();
         assertThat(LeavingWindow.of(RoughDate.parse("../2026-06-29"), wellFed(), PROFILE, day("2026-08-26")))
                 .isNull();
     }
@@ -118,7 +123,8 @@ class LeavingWindowTest {
                 offer = offer.plusDays(7);
             }
             var ready = later(
-                    born.plusDays(56), diary.lastMeal().map(Meal::on).orElseThrow().plusDays(3));
+                    born.plusDays(56),
+                    diary.lastMeal().map(Meal::on).orElseThrow().plusDays(3));
             var window = of(born.plusDays(35), seen);
             if (window.latest() != null) {
                 foreseen++;

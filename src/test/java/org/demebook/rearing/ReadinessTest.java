@@ -147,14 +147,14 @@ class ReadinessTest {
 
         assertThat(state(open, "health")).isEqualTo(State.NOT_MET);
         assertThat(reason(open, "health")).contains("2026-08-20").contains("reptile veterinarian");
-        assertThat(on(DAY_60, WELL_FED.with(closedNote("2026-07-20", "2026-08-01"))).ready())
+        assertThat(on(DAY_60, WELL_FED.with(closedNote("2026-07-20", "2026-08-01")))
+                        .ready())
                 .isTrue();
     }
 
     @Test
     void an_unsexed_young_and_photographs_that_the_asker_does_not_see_are_unknown() {
-        var readiness = Readiness.of(
-                new Young(BORN, Sex.UNKNOWN, null), WELL_FED, TaxonProfile.BOAS.rearing(), DAY_60);
+        var readiness = Readiness.of(new Young(BORN, Sex.UNKNOWN, null), WELL_FED, TaxonProfile.BOAS.rearing(), DAY_60);
 
         assertThat(readiness.ready()).isFalse();
         assertThat(readiness.established()).isTrue();

@@ -205,7 +205,11 @@ class RearingTest {
 
         assertThat(tasks)
                 .extracting(CareTask::key)
-                .contains("bedding:" + litter, "separate:" + litter, "recovery-meal:" + litter, "recovery-weighing:" + litter)
+                .contains(
+                        "bedding:" + litter,
+                        "separate:" + litter,
+                        "recovery-meal:" + litter,
+                        "recovery-weighing:" + litter)
                 .doesNotHaveDuplicates();
         assertThat(source.tasks(standing(DOV), LocalDate.parse("2026-07-07"))).isEmpty();
     }
@@ -214,11 +218,7 @@ class RearingTest {
         var populationId = ask("select population_id::text from demebook.population where code = ?", colony.code);
         var keeperId = ask("select id::text from demebook.keeper where name = ?", keeper);
         return new Standing(
-                UUID.fromString(populationId.get(0)),
-                colony.code,
-                UUID.fromString(keeperId.get(0)),
-                Role.MEMBER,
-                0);
+                UUID.fromString(populationId.get(0)), colony.code, UUID.fromString(keeperId.get(0)), Role.MEMBER, 0);
     }
 
     private static void photograph(String number) throws IOException {
