@@ -11,6 +11,7 @@ import jakarta.validation.constraints.Size;
  */
 public record LeftAsIs(
         @NotNull @Size(max = 60) String rule,
+
         @NotNull @Size(min = SHORTEST_REASON, max = LONGEST_REASON)
         String reason) {
     public static final int SHORTEST_REASON = 3;

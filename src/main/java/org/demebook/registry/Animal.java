@@ -227,6 +227,7 @@ class Animal extends PanacheEntityBase {
     void setSex(Sex found, @Nullable SexDetermination determination) {
         sex = found;
         sexMethod = determination == null ? null : determination.method().word();
-        sexConfidence = determination == null ? null : determination.confidence().word();
+        sexConfidence =
+                determination == null ? null : determination.confidence().word();
     }
 }

@@ -23,8 +23,7 @@ class AnimalFacts implements FactBook {
             @Nullable UUID damId,
             Sire sire,
             boolean removedFromDeadDam,
-            @Nullable Long supersedes)
-            implements Fact {}
+            @Nullable Long supersedes) implements Fact {}
 
     record SexDetermined(
             UUID animalId,
@@ -189,7 +188,8 @@ class AnimalFacts implements FactBook {
 
     /** Adds a determination; with the first one, what was registered before is kept as the one before it. */
     private static void determine(Entry entry, Animal animal, SexDetermined determined) {
-        var hasHistory = !DeterminedSex.of(animal.populationId, List.of(animal.id)).isEmpty();
+        var hasHistory =
+                !DeterminedSex.of(animal.populationId, List.of(animal.id)).isEmpty();
         if (!hasHistory && (animal.sex != Sex.UNKNOWN || animal.sexMethod != null)) {
             new DeterminedSex(animal, animal.sexSeq, animal.sex, animal.sexDetermination(), null, animal.registeredBy)
                     .persist();

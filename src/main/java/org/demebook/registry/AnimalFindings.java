@@ -59,9 +59,8 @@ public class AnimalFindings {
                     "%s is not in a collection of yours; only who holds or owns it sees its findings."
                             .formatted(animal.number));
         }
-        var subjects = Stream.of(animal.id, animal.litterId)
-                .filter(Objects::nonNull)
-                .toList();
+        var subjects =
+                Stream.of(animal.id, animal.litterId).filter(Objects::nonNull).toList();
         var breaches = new ArrayList<>(leftFindings.unsettled(by.populationId(), subjects, ofItself(animal)));
         breaches.addAll(family.withParents(by, animal, animal.kin(), animal.origin));
         breaches.addAll(family.withYoung(by, animal, animal.kin()));

@@ -102,7 +102,8 @@ class AnimalViews {
         };
     }
 
-    private static AnimalView.Held held(Animal animal, List<DeterminedSex> sexes, List<Identifier> identifiers, List<Photo> photos) {
+    private static AnimalView.Held held(
+            Animal animal, List<DeterminedSex> sexes, List<Identifier> identifiers, List<Photo> photos) {
         return new AnimalView.Held(
                 animal.collectionId,
                 animal.ownerCollectionId != null && !animal.ownerCollectionId.equals(animal.collectionId)

@@ -212,8 +212,7 @@ public class Animals {
         journal.open(by.populationId());
         var checked = registration.check(by, animal);
         journal.record(by.populationId(), by.keeperId(), checked.fact());
-        leftFindings.record(
-                by, LeftFindings.ANIMAL, checked.fact().animalId(), checked.breaches(), animal.leave());
+        leftFindings.record(by, LeftFindings.ANIMAL, checked.fact().animalId(), checked.breaches(), animal.leave());
         entities.flush();
         return new Registered(
                 views.of(by, Animal.of(by.populationId(), checked.fact().animalId())), checked.warnings());

@@ -63,11 +63,7 @@ class BulkLookup {
                     connection.createArrayOf("uuid", own),
                     connection.createArrayOf("text", references.toArray()));
             if (withTransponders) {
-                query(
-                        connection,
-                        CARRIERS,
-                        row -> carriers.put(row.getString(1), row.getString(2)),
-                        by.populationId());
+                query(connection, CARRIERS, row -> carriers.put(row.getString(1), row.getString(2)), by.populationId());
             }
         });
         var wanted = new TreeSet<>(numbers);

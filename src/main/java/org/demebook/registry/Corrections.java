@@ -162,8 +162,7 @@ public class Corrections {
         var animal = open(by, number, ifMatch);
         var breaches = new ArrayList<>(history.sex(animal, stated.sex(), stated.sexDetermination()));
         registration.checkDay("on", stated.on() == null ? null : RoughDate.of(stated.on()), breaches);
-        var fact = new SexDetermined(
-                animal.id, stated.sex(), stated.sexDetermination(), stated.on(), animal.sexSeq);
+        var fact = new SexDetermined(animal.id, stated.sex(), stated.sexDetermination(), stated.on(), animal.sexSeq);
         return save(by, animal, breaches, stated.leave(), fact);
     }
 
@@ -243,11 +242,9 @@ public class Corrections {
     }
 
     /** Refuses what may not be saved; else saves it, with what is left as it is. */
-    private Registered save(
-            Standing by, Animal animal, List<Breach> found, @Nullable List<LeftAsIs> leave, Fact fact) {
-        var subjects = Stream.of(animal.id, animal.litterId)
-                .filter(Objects::nonNull)
-                .toList();
+    private Registered save(Standing by, Animal animal, List<Breach> found, @Nullable List<LeftAsIs> leave, Fact fact) {
+        var subjects =
+                Stream.of(animal.id, animal.litterId).filter(Objects::nonNull).toList();
         var breaches = leftFindings.unsettled(by.populationId(), subjects, found);
         var warnings = Breach.refuse(breaches, leave);
         record(by, fact);

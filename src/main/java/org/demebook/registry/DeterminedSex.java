@@ -56,7 +56,8 @@ class DeterminedSex extends PanacheEntityBase {
         this.seq = seq;
         this.sex = sex;
         this.method = determination == null ? null : determination.method().word();
-        this.confidence = determination == null ? null : determination.confidence().word();
+        this.confidence =
+                determination == null ? null : determination.confidence().word();
         this.determinedOn = determinedOn;
         this.determinedBy = determinedBy;
     }

@@ -24,9 +24,7 @@ class Family {
     List<Breach> withParents(Standing by, Animal animal, Kin described, Origin origin) {
         var dam = animal.damId == null ? null : Animal.of(animal.populationId, animal.damId);
         var sires = sires(animal);
-        var breaches = registration
-                .rules(by)
-                .check(described, origin, Registration.kin(dam), Registration.kin(sires));
+        var breaches = registration.rules(by).check(described, origin, Registration.kin(dam), Registration.kin(sires));
         var subjects = new ArrayList<>(known(animal.id, animal.litterId, animal.damId));
         sires.forEach(sire -> subjects.add(sire.id));
         return leftFindings.settled(animal.populationId, subjects).without(subjects, breaches);

@@ -220,13 +220,15 @@ final class FamilyDays {
             return Optional.empty();
         }
         var born = dates.swapped(young.born())
-                .filter(other -> days(with(young, other, young.died()), dam, sires).size() < broken)
+                .filter(other ->
+                        days(with(young, other, young.died()), dam, sires).size() < broken)
                 .map(other -> swapped(young, "born", young.born(), other));
         return born.isPresent()
                 ? born
                 : dates.swapped(young.died())
-                        .filter(other ->
-                                days(with(young, young.born(), other), dam, sires).size() < broken)
+                        .filter(other -> days(with(young, young.born(), other), dam, sires)
+                                        .size()
+                                < broken)
                         .map(other -> swapped(young, "died", young.died(), other));
     }
 
@@ -241,8 +243,7 @@ final class FamilyDays {
     }
 
     private static Kin with(Kin young, @Nullable RoughDate born, @Nullable RoughDate died) {
-        return new Kin(
-                young.label(), young.sex(), born, died, young.sexDetermination(), young.removedFromDeadDam());
+        return new Kin(young.label(), young.sex(), born, died, young.sexDetermination(), young.removedFromDeadDam());
     }
 
     /** Of two dates that do not agree, the one that is known less well; null when they are known alike. */

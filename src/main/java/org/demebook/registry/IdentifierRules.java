@@ -50,11 +50,7 @@ class IdentifierRules {
 
     /** @param bearerId the animal that it is for; null when it is a new one */
     IdentifierView check(
-            Standing by,
-            IdentifierView stated,
-            UUID collectionId,
-            @Nullable UUID bearerId,
-            List<Breach> breaches) {
+            Standing by, IdentifierView stated, UUID collectionId, @Nullable UUID bearerId, List<Breach> breaches) {
         switch (stated.kind()) {
             case Identifier.TRANSPONDER -> {
                 try {
@@ -78,8 +74,7 @@ class IdentifierRules {
                                 "ownReference",
                                 reference,
                                 "You call %s \"%s\" already; choose another reference."
-                                        .formatted(
-                                                Animal.of(by.populationId(), taken.animalId).number, reference))));
+                                        .formatted(Animal.of(by.populationId(), taken.animalId).number, reference))));
                 return new IdentifierView(Identifier.OWN_REFERENCE, reference);
             }
             default -> {

@@ -71,8 +71,6 @@ class LeftFinding extends PanacheEntityBase {
     boolean settles(Finding finding) {
         return finding.rule() != null
                 && finding.rule().word().equals(rule)
-                && (value == null
-                        || !Objects.equals(field, finding.field())
-                        || Objects.equals(value, finding.value()));
+                && (value == null || !Objects.equals(field, finding.field()) || Objects.equals(value, finding.value()));
     }
 }

@@ -31,8 +31,7 @@ public class LeftFindings {
      * @param why why the rule is there
      * @param byYou whether the asker left it
      */
-    public record LeftView(
-            Rule rule, String message, String why, String reason, Instant leftAt, boolean byYou) {}
+    public record LeftView(Rule rule, String message, String why, String reason, Instant leftAt, boolean byYou) {}
 
     @Inject
     Journal journal;

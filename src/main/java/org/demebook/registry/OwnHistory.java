@@ -31,12 +31,12 @@ class OwnHistory {
     List<Breach> sex(Animal animal, Sex sex, @Nullable SexDetermination determination) {
         var breaches = new ArrayList<Breach>();
         contradictsYoung(animal, sex, determination).ifPresent(breaches::add);
-        changed(animal, animal.sex, animal.sexDetermination(), sex, determination).ifPresent(breaches::add);
+        changed(animal, animal.sex, animal.sexDetermination(), sex, determination)
+                .ifPresent(breaches::add);
         return breaches;
     }
 
-    private static Optional<Breach> contradictsYoung(
-            Animal animal, Sex sex, @Nullable SexDetermination determination) {
+    private static Optional<Breach> contradictsYoung(Animal animal, Sex sex, @Nullable SexDetermination determination) {
         if (sex == Sex.UNKNOWN) {
             return Optional.empty();
         }
@@ -48,16 +48,13 @@ class OwnHistory {
         }
         var isDam = sex == Sex.MALE;
         var rule = isDam ? Rule.DAM_NOT_FEMALE : Rule.SIRE_NOT_MALE;
-        var message =
-                "%s cannot be %s: it is registered as %s of %s%s. Correct that parentage first, or look again."
-                        .formatted(
-                                animal.number,
-                                sex.word(),
-                                isDam ? "dam" : "sire",
-                                contradicting.get(0).number,
-                                contradicting.size() == 1
-                                        ? ""
-                                        : " and %d others".formatted(contradicting.size() - 1));
+        var message = "%s cannot be %s: it is registered as %s of %s%s. Correct that parentage first, or look again."
+                .formatted(
+                        animal.number,
+                        sex.word(),
+                        isDam ? "dam" : "sire",
+                        contradicting.get(0).number,
+                        contradicting.size() == 1 ? "" : " and %d others".formatted(contradicting.size() - 1));
         if (determination != null && determination.presumed()) {
             return Optional.of(Breach.warning(
                     rule, "sex", sex.word(), message, "The sex: it is only presumed. Have it examined."));
@@ -69,11 +66,7 @@ class OwnHistory {
     }
 
     private static Optional<Breach> changed(
-            Animal animal,
-            Sex before,
-            @Nullable SexDetermination howBefore,
-            Sex sex,
-            @Nullable SexDetermination how) {
+            Animal animal, Sex before, @Nullable SexDetermination howBefore, Sex sex, @Nullable SexDetermination how) {
         if (before == Sex.UNKNOWN || sex == Sex.UNKNOWN || before == sex) {
             return Optional.empty();
         }
@@ -83,11 +76,8 @@ class OwnHistory {
                 "sex",
                 sex.word(),
                 "%s was found to be %s%s before, and is %s%s now. Both are kept. See that it is the same animal, and look at what was planned with it."
-                        .formatted(
-                                animal.number, before.word(), told(howBefore), sex.word(), told(how)),
-                surer == 0
-                        ? null
-                        : "The %s finding: the other is surer.".formatted(surer > 0 ? "earlier" : "later")));
+                        .formatted(animal.number, before.word(), told(howBefore), sex.word(), told(how)),
+                surer == 0 ? null : "The %s finding: the other is surer.".formatted(surer > 0 ? "earlier" : "later")));
     }
 
     /** Nothing said is more than a guess and less than an examination that is told of. */
@@ -106,9 +96,12 @@ class OwnHistory {
         var history = DeterminedSex.of(animal.populationId, List.of(animal.id));
         for (int i = 0; i + 1 < history.size(); i++) {
             var earlier = history.get(i + 1);
-            var changed =
-                    changed(animal, earlier.sex, earlier.determination(), history.get(i).sex, history.get(i)
-                            .determination());
+            var changed = changed(
+                    animal,
+                    earlier.sex,
+                    earlier.determination(),
+                    history.get(i).sex,
+                    history.get(i).determination());
             if (changed.isPresent()) {
                 return changed;
             }

@@ -71,14 +71,15 @@ public final class ParentageRules {
         var breaches = new ArrayList<Breach>();
         if (origin == Origin.WILD_CAUGHT && (dam != null || !sires.isEmpty())) {
             var parent = dam != null ? dam : sires.get(0);
-            breaches.add(Breach.block(
-                    FOUNDER_WITH_PARENTS,
-                    Rule.FOUNDER_WITH_PARENTS,
-                    "origin",
-                    origin.word(),
-                    "%s is wild-caught but has %s as a parent; leave the parents out, or correct the origin."
-                            .formatted(young.label(), parent.label()),
-                    "The origin, if you know the parents from a keeper's book; the parents, if they were only assumed."));
+            breaches.add(
+                    Breach.block(
+                            FOUNDER_WITH_PARENTS,
+                            Rule.FOUNDER_WITH_PARENTS,
+                            "origin",
+                            origin.word(),
+                            "%s is wild-caught but has %s as a parent; leave the parents out, or correct the origin."
+                                    .formatted(young.label(), parent.label()),
+                            "The origin, if you know the parents from a keeper's book; the parents, if they were only assumed."));
         }
         if (dam != null) {
             checkSex(young, dam, Sex.MALE, "dam", DAM_NOT_FEMALE, Rule.DAM_NOT_FEMALE, breaches);
@@ -91,20 +92,13 @@ public final class ParentageRules {
     }
 
     private static void checkSex(
-            Kin young,
-            Kin parent,
-            Sex wrong,
-            String role,
-            ProblemType type,
-            Rule rule,
-            List<Breach> breaches) {
+            Kin young, Kin parent, Sex wrong, String role, ProblemType type, Rule rule, List<Breach> breaches) {
         if (parent.sex() != wrong) {
             return;
         }
         var determined = parent.sexDetermination();
         var message = "%s is given as %s of %s but is registered as %s%s; correct the sex or the %s."
-                .formatted(
-                        parent.label(), role, young.label(), wrong.word(), howDetermined(determined), role);
+                .formatted(parent.label(), role, young.label(), wrong.word(), howDetermined(determined), role);
         if (determined != null && determined.presumed()) {
             breaches.add(Breach.warning(
                     rule, role, parent.label(), message, "The sex: it was only presumed. Have it examined."));
@@ -121,6 +115,7 @@ public final class ParentageRules {
                 ? ""
                 : " (%s by %s)"
                         .formatted(
-                                determined.confidence().word(), determined.method().word());
+                                determined.confidence().word(),
+                                determined.method().word());
     }
 }

@@ -12,7 +12,8 @@ import java.util.stream.Collectors;
  *
  * @param confidence {@code confirmed} only by DNA or by breeding: giving birth, laying, or siring with DNA
  */
-public record SexDetermination(@NotNull Method method, @NotNull Confidence confidence) {
+public record SexDetermination(
+        @NotNull Method method, @NotNull Confidence confidence) {
     public enum Method {
         /** Depth of the probe in subcaudal scales. */
         PROBING,

@@ -131,8 +131,7 @@ class Checks {
                 references.add(parent);
             }
         }
-        var withTransponders =
-                rows.stream().anyMatch(row -> !row.transponders().isEmpty());
+        var withTransponders = rows.stream().anyMatch(row -> !row.transponders().isEmpty());
         return animals.known(by, numbers, references, withTransponders);
     }
 

@@ -28,7 +28,6 @@ record Plan(Report report, List<SheetAnimal> toAdd, List<SheetAnimal> parentsFir
     /** What a rule speaks against in an animal, and the import leaves as it is. */
     record Left(UUID animalId, Breach breach) {}
 
-
     /** The numbers that animals bring with them. */
     List<StudbookNumber> keptNumbers() {
         return toAdd.stream()

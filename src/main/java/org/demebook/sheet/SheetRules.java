@@ -125,8 +125,8 @@ final class SheetRules {
     /** Told once, not in every row: a card index often has the year alone. */
     void checkYears(List<SheetAnimal> animals) {
         var rows = animals.stream()
-                .filter(animal -> animal.stated.born() != null
-                        && animal.stated.born().precision() == RoughDate.Precision.YEAR)
+                .filter(animal ->
+                        animal.stated.born() != null && animal.stated.born().precision() == RoughDate.Precision.YEAR)
                 .toList();
         if (!rows.isEmpty()) {
             findings.tell(

@@ -15,13 +15,7 @@ class RuleTest {
     }
 
     @ParameterizedTest
-    @EnumSource(
-            names = {
-                "OWN_ANCESTOR",
-                "DIED_BEFORE_BIRTH",
-                "DATE_IN_FUTURE",
-                "LITTER_DOES_NOT_ADD_UP"
-            })
+    @EnumSource(names = {"OWN_ANCESTOR", "DIED_BEFORE_BIRTH", "DATE_IN_FUTURE", "LITTER_DOES_NOT_ADD_UP"})
     void what_could_not_be_computed_with_is_never_left(Rule rule) {
         assertThat(rule.grade()).isEqualTo(Finding.Level.ERROR);
     }

@@ -126,9 +126,7 @@ class FindingResourceTest {
         findings(dam).body("findings.rule", hasItem("dam-young"));
 
         var described = leaving(Map.of("born", "2021-12-01", "origin", "unknown"), "dam-young", "she was large");
-        colony.put(WREN, young, "/description", described)
-                .statusCode(200)
-                .body("$", not(hasItem("warnings")));
+        colony.put(WREN, young, "/description", described).statusCode(200).body("$", not(hasItem("warnings")));
         findings(young).body("findings", empty()).body("left.rule", equalTo(List.of("dam-young")));
     }
 
@@ -204,7 +202,10 @@ class FindingResourceTest {
                         WREN,
                         dam,
                         "/sex",
-                        leaving(determined("male", "dna", "confirmed"), "dam-not-female", "the parentage is looked into"))
+                        leaving(
+                                determined("male", "dna", "confirmed"),
+                                "dam-not-female",
+                                "the parentage is looked into"))
                 .statusCode(200);
         findings(young).body("findings", empty());
     }
@@ -233,10 +234,8 @@ class FindingResourceTest {
     void an_animal_that_was_handed_over_after_its_death_is_warned_of() {
         var number = colony.female(WREN);
         var sale = Map.of("animal", number, "kind", "sale", "to", INES, "handedOverOn", "2026-08-29");
-        String id = colony.post(WREN, "/transfers", sale)
-                .statusCode(201)
-                .extract()
-                .path("transfer.id");
+        String id =
+                colony.post(WREN, "/transfers", sale).statusCode(201).extract().path("transfer.id");
         colony.post(INES, "/transfers/" + id + "/acceptance", Map.of()).statusCode(200);
 
         colony.put(INES, number, "/death", Map.of("on", "2026-08-01"))

@@ -23,8 +23,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** Grades of the catalogue of data errors: common practice, no source, where none is named. */
 class ParentageRulesTest {
-    private static final ParentageRules RULES =
-            new ParentageRules(TaxonProfile.BOAS, LocalDate.of(2026, 11, 25));
+    private static final ParentageRules RULES = new ParentageRules(TaxonProfile.BOAS, LocalDate.of(2026, 11, 25));
 
     private static final Kin DAM = new Kin("013", Sex.FEMALE, date("2020-06-01"), null);
     private static final Kin SIRE = new Kin("014", Sex.MALE, date("2020-06-01"), null);
@@ -58,9 +57,11 @@ class ParentageRulesTest {
         var looks = new SexDetermination(Method.LOOKS, Confidence.PRESUMED);
         var dna = new SexDetermination(Method.DNA, Confidence.CONFIRMED);
 
-        assertThat(only(check(young("2026"), new Kin("013", Sex.MALE, null, null, looks, false), null)).likelier())
+        assertThat(only(check(young("2026"), new Kin("013", Sex.MALE, null, null, looks, false), null))
+                        .likelier())
                 .startsWith("The sex");
-        assertThat(only(check(young("2026"), new Kin("013", Sex.MALE, null, null, dna, false), null)).likelier())
+        assertThat(only(check(young("2026"), new Kin("013", Sex.MALE, null, null, dna, false), null))
+                        .likelier())
                 .startsWith("The dam");
     }
 
@@ -119,7 +120,8 @@ class ParentageRulesTest {
         assertThat(check(young("2026-06-28"), dead, null)).isEmpty();
     }
 
-    // conceived 123 days before the birth of 2026-06-29, on 2026-02-26; the longest storage known is 71 months, 2 160 days:
+    // conceived 123 days before the birth of 2026-06-29, on 2026-02-26; the longest storage known is 71 months, 2 160
+    // days:
     // Levine, Schuett & Booth (2021), PLoS ONE 16: e0252049
     @ParameterizedTest
     @CsvSource({
@@ -143,7 +145,8 @@ class ParentageRulesTest {
             assertThat(only(found).rule()).isEqualTo(Rule.STORED_SPERM);
             assertThat(only(found).level()).isEqualTo(level);
             assertThat(only(found).message()).contains("2026-02-26, %d days after the death".formatted(days));
-            assertThat(only(found).message().contains("beyond every published case")).isEqualTo(days > 2160);
+            assertThat(only(found).message().contains("beyond every published case"))
+                    .isEqualTo(days > 2160);
             assertThat(only(found).message().contains("low confidence; a DNA test is advised"))
                     .isEqualTo(days > 365 && days <= 2160);
         }
@@ -186,8 +189,10 @@ class ParentageRulesTest {
     void a_day_that_has_not_come_yet_is_an_error_and_says_when_a_swap_would_have_come() {
         var dates = new DateRules(LocalDate.of(2026, 11, 25));
 
-        assertThat(only(findings(dates.check("born", date("2026-12-03")))).level()).isEqualTo(ERROR);
-        assertThat(only(findings(dates.check("born", date("2026-12-03")))).likelier()).contains("2026-03-12");
+        assertThat(only(findings(dates.check("born", date("2026-12-03")))).level())
+                .isEqualTo(ERROR);
+        assertThat(only(findings(dates.check("born", date("2026-12-03")))).likelier())
+                .contains("2026-03-12");
         assertThat(only(findings(dates.check("born", date("2027")))).likelier()).isNull();
         assertThat(dates.check("born", date("2026"))).isEmpty();
         // it may be tomorrow already where the keeper lives
@@ -199,8 +204,10 @@ class ParentageRulesTest {
     void the_first_of_january_1900_is_taken_for_no_date_at_all() {
         var dates = new DateRules(LocalDate.of(2026, 11, 25));
 
-        assertThat(only(findings(dates.check("born", date("1900-01-01")))).rule()).isEqualTo(Rule.DATE_PLACEHOLDER);
-        assertThat(only(findings(dates.check("born", date("1900-01-01")))).level()).isEqualTo(WARNING);
+        assertThat(only(findings(dates.check("born", date("1900-01-01")))).rule())
+                .isEqualTo(Rule.DATE_PLACEHOLDER);
+        assertThat(only(findings(dates.check("born", date("1900-01-01")))).level())
+                .isEqualTo(WARNING);
         assertThat(dates.check("born", date("1900"))).isEmpty();
         assertThat(dates.check("born", date("1900-01-02"))).isEmpty();
     }

@@ -331,7 +331,8 @@ class ImportCheckTest {
 
     @Test
     void what_the_whole_import_leaves_is_no_finding() {
-        wren.checkLeaving("dam-too-young", "her births are in the book", "id,dam,born", "A,B,2010-06-01", "B,,2010-01-01")
+        wren.checkLeaving(
+                        "dam-too-young", "her births are in the book", "id,dam,born", "A,B,2010-06-01", "B,,2010-01-01")
                 .body("errors", equalTo(0));
         wren.checkLeaving("dam-too-yuong", "her births are in the book", "id", "A")
                 .statusCode(400)

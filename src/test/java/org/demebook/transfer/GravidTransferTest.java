@@ -24,8 +24,8 @@ class GravidTransferTest {
     void the_transfer_of_a_gravid_female_cites_the_transport_advice_and_asks_to_confirm() {
         var colony = Colony.found();
         var female = colony.female(WREN);
-        ToldGravid.GRAVID.add(UUID.fromString(
-                colony.get(WREN, "/animals/" + female).extract().path("id")));
+        ToldGravid.GRAVID.add(
+                UUID.fromString(colony.get(WREN, "/animals/" + female).extract().path("id")));
         var sale = new HashMap<String, Object>(Map.of("animal", female, "kind", "sale", "to", INES));
 
         colony.post(WREN, "/transfers", sale)
@@ -33,7 +33,9 @@ class GravidTransferTest {
                 .body("type", equalTo("/problems/gravid-female"))
                 .body("findings[0].level", equalTo("block"))
                 .body("detail", allOf(containsString(female), containsString("not to transport pregnant animals")));
-        sale.put("leave", List.of(Map.of("rule", "gravid-transfer", "reason", "the keeper moves house, twenty minutes")));
+        sale.put(
+                "leave",
+                List.of(Map.of("rule", "gravid-transfer", "reason", "the keeper moves house, twenty minutes")));
         colony.post(WREN, "/transfers", sale).statusCode(201);
         colony.get(WREN, "/animals/" + female + "/findings")
                 .body("left[0].rule", equalTo("gravid-transfer"))
