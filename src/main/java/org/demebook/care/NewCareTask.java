@@ -20,6 +20,11 @@ import org.jspecify.annotations.Nullable;
 public record NewCareTask(
         @Nullable @Size(max = 40) String animal,
         @Nullable UUID collection,
-        @NotBlank @Size(max = 120) @Pattern(regexp = "\\P{Cntrl}*", message = "is one line of text, without control characters") String what,
+
+        @NotBlank
+        @Size(max = 120)
+        @Pattern(regexp = "\\P{Cntrl}*", message = "is one line of text, without control characters")
+        String what,
+
         @NotNull LocalDate dueOn,
         @Nullable @Min(1) @Max(1000) Integer everyDays) {}

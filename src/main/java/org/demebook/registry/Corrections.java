@@ -256,9 +256,7 @@ public class Corrections {
                 Stream.of(animal.id, animal.litterId).filter(Objects::nonNull).toList();
         var breaches = leftFindings.unsettled(by.populationId(), subjects, found);
         var warnings = Breach.refuse(breaches, leave);
-        for (var fact : facts) {
-            record(by, fact);
-        }
+        record(by, fact);
         leftFindings.record(by, LeftFindings.ANIMAL, animal.id, breaches, leave);
         return new Registered(views.of(by, animal), warnings);
     }

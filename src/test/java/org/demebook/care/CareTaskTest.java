@@ -191,9 +191,7 @@ class CareTaskTest {
                 .statusCode(201)
                 .extract()
                 .<String>path("id");
-        var key = added(
-                INES,
-                Map.of("what", "water", "dueOn", TODAY.toString(), "everyDays", 2, "collection", shared));
+        var key = added(INES, Map.of("what", "water", "dueOn", TODAY.toString(), "everyDays", 2, "collection", shared));
         var statuses = new ConcurrentLinkedQueue<Integer>();
         var taps = Stream.of(INES, DOV, INES, DOV)
                 .map(keeper -> new Thread(() -> statuses.add(
@@ -389,7 +387,8 @@ class CareTaskTest {
         add(WREN, Map.of("what", "feed\nBEGIN:VALARM", "dueOn", TODAY.toString()))
                 .statusCode(422)
                 .body("findings[0].field", equalTo("what"));
-        add(WREN, Map.of("what", "feed", "dueOn", TODAY.toString(), "everyDays", 0)).statusCode(422);
+        add(WREN, Map.of("what", "feed", "dueOn", TODAY.toString(), "everyDays", 0))
+                .statusCode(422);
         var elsewhere = colony.post(WREN, "/collections", Map.of("label", "cellar"))
                 .extract()
                 .<String>path("id");
