@@ -25,10 +25,10 @@ import org.demebook.problem.Refusal;
 import org.demebook.rearing.LitterBoard.BoardRow;
 import org.demebook.rearing.Readiness.LeavingCondition;
 import org.demebook.rearing.Readiness.Young;
-import org.demebook.registry.Offspring;
 import org.demebook.registry.AnimalView;
 import org.demebook.registry.Animals;
 import org.demebook.registry.KnownAnimals.KnownAnimal;
+import org.demebook.registry.Offspring;
 import org.demebook.registry.Populations;
 import org.demebook.taxon.TaxonProfile;
 import org.jspecify.annotations.Nullable;
@@ -156,7 +156,8 @@ public class Rearing {
                 ? Map.of(animal.id(), animal)
                 : byId(
                         by,
-                        offspring.numbersOfLitters(by.populationId(), Set.of(animal.litter()))
+                        offspring
+                                .numbersOfLitters(by.populationId(), Set.of(animal.litter()))
                                 .getOrDefault(animal.litter(), List.of()));
         var diaries = careRecords.diaries(by, litter.keySet());
         var diary = theirs(animal, diaries.getOrDefault(animal.id(), Diary.of()));
