@@ -103,6 +103,10 @@ create table animal (
     second_division     numeric(7, 6),
     litter_id           uuid,
     malformed           boolean not null,
+    -- the littermate from the same sac that it was stated to be a twin of, whose number is the earlier
+    twin_of_id          uuid,
+    twin_kind           text check (twin_kind in ('identical', 'unclear')),
+    twin_seq            bigint,
     collection_id       uuid,
     transfer_id         uuid,
     owner_collection_id uuid,
@@ -120,13 +124,16 @@ create table animal (
     foreign key (population_id, dam_id) references animal (population_id, id),
     foreign key (population_id, sire_id) references animal (population_id, id),
     foreign key (population_id, same_as_id) references animal (population_id, id),
+    foreign key (population_id, twin_of_id) references animal (population_id, id),
     foreign key (population_id, collection_id) references collection (population_id, id),
     foreign key (population_id, owner_collection_id) references collection (population_id, id),
     -- an animal is in exactly one collection, or in exactly one transfer between two
     check ((collection_id is null) <> (transfer_id is null)),
     check ((sire_kind = 'known') = (sire_id is not null)),
     check (dam_id is null or dam_id <> id),
-    check (sire_id is null or sire_id <> id)
+    check (sire_id is null or sire_id <> id),
+    check (twin_of_id is null or twin_of_id <> id),
+    check ((twin_of_id is null) = (twin_kind is null))
 );
 -- Each of these is partial, although its column is not null or an absent one is never looked for: the check of a foreign
 -- key onto this table is planned while the table is empty, when all indexes seem equal; a partial one cannot be taken for
@@ -137,6 +144,8 @@ create index animal_dam on animal (population_id, dam_id) where dam_id is not nu
 create index animal_sire on animal (population_id, sire_id) where sire_id is not null;
 create index animal_collection on animal (population_id, collection_id) where collection_id is not null;
 create index animal_litter on animal (population_id, litter_id) where litter_id is not null;
+create index animal_twin on animal (population_id, twin_of_id) where twin_of_id is not null;
+create index animal_same_as on animal (population_id, same_as_id) where same_as_id is not null;
 create index animal_revision on animal (population_id, revision) where revision > 0;
 
 create table candidate_sire (
@@ -180,7 +189,9 @@ create table same_animal_claim (
 create table photo (
     population_id uuid    not null,
     id            uuid    not null,
-    animal_id     uuid    not null,
+    animal_id     uuid,
+    litter_id     uuid,
+    moment        text check (moment in ('before-separation', 'after-separation')),
     sha256        text    not null,
     label         text,
     taken_on      date,
@@ -188,9 +199,12 @@ create table photo (
     height_pixels integer not null,
     added_by      uuid    not null,
     primary key (population_id, id),
-    foreign key (population_id, animal_id) references animal (population_id, id)
+    foreign key (population_id, animal_id) references animal (population_id, id),
+    check ((animal_id is null) <> (litter_id is null)),
+    check ((litter_id is null) = (moment is null))
 );
-create index photo_animal on photo (population_id, animal_id);
+create index photo_animal on photo (population_id, animal_id) where animal_id is not null;
+create index photo_litter on photo (population_id, litter_id) where litter_id is not null;
 
 -- The pictures themselves: too large for a journal entry, which holds their digest instead.
 create table photo_content (
@@ -209,6 +223,7 @@ create table litter (
     dam_id              uuid    not null,
     -- what was stated of the sire, in the form of the journal: young found later are registered with it
     sire                text    not null,
+    sire_confidence     text check (sire_confidence in ('low')),
     origin              text    not null check (origin in ('wild-caught', 'captive-bred', 'unknown')),
     -- of whoever held the dam at the birth
     collection_id       uuid    not null,
@@ -217,7 +232,10 @@ create table litter (
     born_latest         date,
     live_born           integer not null check (live_born >= 0),
     stillborn           integer not null check (stillborn >= 0),
+    part_developed      integer not null check (part_developed >= 0),
     unfertilised        integer not null check (unfertilised >= 0),
+    infertile           integer not null check (infertile >= 0),
+    early_dead          integer not null check (early_dead >= 0),
     ova_found           integer not null,
     malformed_live      integer not null check (malformed_live between 0 and live_born),
     malformed_stillborn integer not null check (malformed_stillborn between 0 and stillborn),
@@ -227,7 +245,8 @@ create table litter (
     primary key (population_id, id),
     foreign key (population_id, dam_id) references animal (population_id, id),
     foreign key (population_id, collection_id) references collection (population_id, id),
-    check (live_born + stillborn + unfertilised = ova_found)
+    check (infertile + early_dead <= unfertilised),
+    check (live_born + stillborn + part_developed + unfertilised = ova_found)
 );
 create index litter_dam on litter (population_id, dam_id);
 create index litter_collection on litter (population_id, collection_id);
@@ -266,6 +285,7 @@ create index transfer_due on transfer (population_id, expires_at) where state = 
 
 alter table animal add foreign key (population_id, transfer_id) references transfer (population_id, id);
 alter table animal add foreign key (population_id, litter_id) references litter (population_id, id);
+alter table photo add foreign key (population_id, litter_id) references litter (population_id, id);
 
 -- ── sheet: imports ───────────────────────────────────────────────────────────────────────────────────────────────────
 

@@ -44,7 +44,7 @@ class ContractTest {
                         operation.has("security") && operation.get("security").isEmpty();
                 var address = path.getKey()
                         .replaceAll(
-                                "\\{(claim|photo|id|transfer|import|release|litter)}",
+                                "\\{(claim|photo|id|transfer|import|release|sheet|litter|record)}",
                                 UUID.randomUUID().toString())
                         .replaceAll("\\{[^}]+}", "none");
                 var form = operation.path("requestBody").path("content").fieldNames();

@@ -24,23 +24,33 @@ class RoomsTest {
     private static final Set<String> MANNERS = Set.of("problem", "rest");
     private static final Set<String> VALUES = Set.of("notation", "taxon");
     private static final Set<String> REGISTER =
-            union(MANNERS, VALUES, Set.of("journal", "keeper", "registry", "kinship"));
+            union(MANNERS, VALUES, Set.of("journal", "keeper", "photo", "registry", "kinship"));
 
     private static final Map<String, Set<String>> MAY_IMPORT = Map.ofEntries(
             Map.entry("kinship", Set.of()),
+            Map.entry("chance", Set.of()),
+            Map.entry("paper", Set.of()),
             Map.entry("problem", Set.of()),
             Map.entry("notation", Set.of()),
             Map.entry("taxon", Set.of("notation")),
+            Map.entry("gestation", VALUES),
             Map.entry("rest", Set.of("problem")),
             Map.entry("journal", MANNERS),
             Map.entry("keeper", Set.of("problem", "rest", "journal")),
-            Map.entry("registry", union(MANNERS, VALUES, Set.of("journal", "keeper", "kinship"))),
-            Map.entry("litter", REGISTER),
+            Map.entry("photo", union(MANNERS, VALUES, Set.of("journal"))),
+            Map.entry("registry", union(MANNERS, VALUES, Set.of("journal", "keeper", "kinship", "photo"))),
             Map.entry("care", REGISTER),
             Map.entry("calendar", union(REGISTER, Set.of("care"))),
+            Map.entry("litter", REGISTER),
+            Map.entry("reading", union(REGISTER, Set.of("litter", "chance"))),
             Map.entry("transfer", REGISTER),
+            Map.entry("breeding", union(REGISTER, Set.of("gestation", "litter", "care", "transfer"))),
+            Map.entry("incubation", union(REGISTER, Set.of("litter", "care"))),
+            Map.entry("diary", REGISTER),
+            Map.entry("rearing", union(REGISTER, Set.of("litter", "care", "diary"))),
             Map.entry("sheet", REGISTER),
             Map.entry("ancestry", REGISTER),
+            Map.entry("handover", union(REGISTER, Set.of("diary", "rearing", "transfer", "ancestry", "paper"))),
             Map.entry("planning", union(REGISTER, Set.of("ancestry", "litter"))),
             Map.entry("census", union(REGISTER, Set.of("ancestry"))),
             Map.entry(

@@ -78,6 +78,16 @@ public class Ancestries {
         return snapshot;
     }
 
+    /**
+     * Where an animal comes from; refuses with MISTYPED_NUMBER or NO_SUCH_ANIMAL.
+     *
+     * @param generations how far back the ancestors are listed; 0 for the figures alone
+     */
+    public AncestryView ancestry(Standing by, String number, int generations) {
+        var snapshot = snapshot(by);
+        return AncestryViews.ancestry(snapshot, row(by, snapshot, number), generations);
+    }
+
     /** The row of an animal by its number as somebody typed it; refuses with MISTYPED_NUMBER or NO_SUCH_ANIMAL. */
     public int row(Standing by, Snapshot snapshot, String typed) {
         return snapshot.row(typed).orElseGet(() -> {

@@ -7,6 +7,7 @@ import org.demebook.ancestry.Parents.Draw;
 import org.demebook.kinship.Pedigree;
 import org.demebook.kinship.PedigreeBuilder;
 import org.demebook.notation.Origin;
+import org.demebook.registry.PedigreeRow;
 import org.demebook.registry.Sire;
 import org.demebook.registry.StatedSire;
 import org.demebook.registry.StatedSire.StatedCandidate;
@@ -57,18 +58,39 @@ final class BirthTeller {
         parents.dam()[row] = dam;
         parents.sires()[row] = NONE;
         builder.key(row, animal.id());
+        boolean ownGenome = !isTwin(row, animal);
+        if (!ownGenome) {
+            builder.twin(row, records.row(animal.twinOfId()));
+        }
         if (sire instanceof Sire.Known known) {
             parents.sires()[row] = new int[] {records.row(known.sireId())};
-            builder.young(row, parents.sires()[row][0], dam);
+            if (ownGenome) {
+                builder.young(row, parents.sires()[row][0], dam);
+            }
         } else if (sire instanceof Sire.Candidates stated) {
             var candidates = candidates(stated);
             parents.sires()[row] = rows(candidates);
             parents.uncertainSire().put(row, stated(candidates, stated.drawId() != null));
-            builder.young(row, male(stated, candidates), dam);
+            if (ownGenome) {
+                builder.young(row, male(stated, candidates), dam);
+            }
         } else if (sire instanceof Sire.None none) {
             parents.uncertainSire().put(row, stated(none));
-            builder.parthenogen(row, dam, none.kindOfFusion(), Double.parseDouble(none.secondDivision()));
-        } else if (dam != Pedigree.UNKNOWN) {
+            if (ownGenome) {
+                builder.parthenogen(row, dam, none.kindOfFusion(), Double.parseDouble(none.secondDivision()));
+            }
+        } else if (ownGenome) {
+            tellWithoutSire(row, animal, dam);
+        }
+    }
+
+    /** Its genome is told with the birth of the other; two records of one animal are no twins, whatever was said before. */
+    private boolean isTwin(int row, PedigreeRow animal) {
+        return animal.twinOfId() != null && records.row(animal.twinOfId()) != row;
+    }
+
+    private void tellWithoutSire(int row, PedigreeRow animal, int dam) {
+        if (dam != Pedigree.UNKNOWN) {
             builder.young(row, Pedigree.UNKNOWN, dam);
         } else if (animal.origin() == Origin.WILD_CAUGHT) {
             builder.founder(row);

@@ -28,6 +28,7 @@ public enum CareKind {
     NEXT_MEAL,
     WEIGHING,
     BEDDING,
+    PHOTOGRAPH,
 
     /** The dam's first meal after a birth. */
     RECOVERY_MEAL,
@@ -65,6 +66,7 @@ public enum CareKind {
                     NEXT_MEAL,
                     WEIGHING,
                     BEDDING,
+                    PHOTOGRAPH,
                     RECOVERY_MEAL,
                     RECOVERY_WEIGHING,
                     TEST_BEFORE_PAIRING,

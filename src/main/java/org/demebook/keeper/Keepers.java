@@ -15,6 +15,7 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -175,6 +176,14 @@ public class Keepers {
     @Transactional
     public Map<UUID, String> names(Set<UUID> keeperIds) {
         return Keeper.withIds(keeperIds).stream().collect(Collectors.toMap(keeper -> keeper.id, keeper -> keeper.name));
+    }
+
+    /** The name of a keeper of this node in full, to be shown where they ask for it. */
+    @Transactional
+    public Optional<String> fullName(UUID keeperId) {
+        return Keeper.withIds(Set.of(keeperId)).stream()
+                .map(keeper -> keeper.fullName)
+                .findFirst();
     }
 
     /** Whether the keeper belongs to the population. */

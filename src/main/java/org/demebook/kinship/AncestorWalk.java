@@ -7,16 +7,13 @@ import java.util.Arrays;
  * own. One climb at a time; made once and used again, since it holds arrays as long as the pedigree, and memory that was
  * just used is near.
  *
- * <p>A set of bits, with a flag for each block of them in use, is read from the top down; parents are always lower than
- * their young, so it can grow while it is read. Late births are kept apart and visited at their place.
+ * <p>A set of bits is read from the top down; parents are always lower than their young, so it can grow while it is read.
+ * Words without a bit cost next to nothing beside the ancestors. Late births are kept apart and visited at their place.
  */
 final class AncestorWalk {
     private final long[] bits;
-    /** By block of 64 words of bits. */
-    private final boolean[] inUse;
-
-    private int highestInUse = -1;
-    private final long[] lateBits = new long[(LateBirths.MOST >> 6) + 1];
+    private int highestWord = -1;
+    private final long[] lateBits;
 
     /** By node of the last climb its place in the part, else 0. */
     private final int[] place;
@@ -36,9 +33,9 @@ final class AncestorWalk {
     AncestorWalk(Births births) {
         this.births = births;
         settled = births.settled();
-        inUse = new boolean[(settled >> 12) + 1];
-        bits = new long[inUse.length << 6];
-        place = new int[settled + LateBirths.MOST + 1];
+        bits = new long[(settled >> 6) + 1];
+        place = new int[births.kind().length];
+        lateBits = new long[(place.length - settled >> 6) + 1];
     }
 
     /** These nodes and all their ancestors; good until {@link #done}, before which there is no other climb. */
@@ -59,7 +56,6 @@ final class AncestorWalk {
         }
         climbTo(1);
         bits[0] = 0; // parents that are none
-        inUse[0] = false;
         return part();
     }
 
@@ -68,13 +64,12 @@ final class AncestorWalk {
             lateBits[node - settled >> 6] |= 1L << node - settled;
         } else {
             mark(node);
-            highestInUse = Math.max(highestInUse, node >> 12);
+            highestWord = Math.max(highestWord, node >> 6);
         }
     }
 
     private void mark(int node) {
         bits[node >> 6] |= 1L << node;
-        inUse[node >> 12] = true;
     }
 
     private void visitLate(int node) {
@@ -91,15 +86,9 @@ final class AncestorWalk {
     }
 
     private void climbTo(int lowest) {
-        for (; highestInUse >= lowest >> 12; highestInUse--) {
-            if (inUse[highestInUse]) {
-                int firstWord = highestInUse << 6;
-                for (int word = firstWord + 63; word >= firstWord; word--) {
-                    if (bits[word] != 0 && !empty(word, lowest)) {
-                        return;
-                    }
-                }
-                inUse[highestInUse] = false;
+        for (; highestWord >= lowest >> 6; highestWord--) {
+            if (bits[highestWord] != 0 && !empty(highestWord, lowest)) {
+                return;
             }
         }
     }

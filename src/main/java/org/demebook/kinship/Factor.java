@@ -73,11 +73,13 @@ record Factor(Births births, double[] own, FounderKinship founders) {
         return square;
     }
 
-    double between(int node, int other) {
+    /** The mean of four relationships, each of the two nodes with each of the others. */
+    double meanBetween(int[] two, int[] others) {
         double[] v = births.vector();
-        v[node] = 1;
+        v[two[0]] += 0.5;
+        v[two[1]] += 0.5;
         multiply(v);
-        return v[other];
+        return 0.5 * (v[others[0]] + v[others[1]]);
     }
 
     /**

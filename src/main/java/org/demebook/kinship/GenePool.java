@@ -13,27 +13,8 @@ import org.jspecify.annotations.Nullable;
 public final class GenePool {
     private final Pedigree pedigree;
     private final int[] animals;
-    private final Sums identical;
-    private final @Nullable Sums bothKnown;
-
-    /**
-     * @param byNode for each animal the sum of its relationships with the pool
-     * @param total the sum of all relationships within the pool
-     */
-    private record Sums(Relationship relationship, double[] byNode, double total) {
-
-        double of(int animal) {
-            return byNode[relationship.births().nodeOfRow()[animal]];
-        }
-
-        /** Twice the sum of kinships in the pool after a litter is added; full siblings, no twins. */
-        double after(int sire, int dam, int young) {
-            double parents = relationship.between(sire, dam);
-            double siblings = (relationship.self(sire) + relationship.self(dam) + 2 * parents) / 4;
-            double self = (relationship.known(sire) + relationship.known(dam) + parents) / 2;
-            return total + young * (of(sire) + of(dam)) + young * (young - 1.0) * siblings + young * self;
-        }
-    }
+    private final PoolSums identical;
+    private final @Nullable PoolSums bothKnown;
 
     /**
      * What a litter of full siblings would do, all other animals kept.
@@ -48,8 +29,8 @@ public final class GenePool {
         this.pedigree = pedigree;
         this.animals = animals.clone();
         requireDistinct();
-        this.identical = sums(identical);
-        this.bothKnown = bothKnown == null ? null : sums(bothKnown);
+        this.identical = PoolSums.of(identical, this.animals);
+        this.bothKnown = bothKnown == null ? null : PoolSums.of(bothKnown, this.animals);
     }
 
     private void requireDistinct() {
@@ -63,16 +44,6 @@ public final class GenePool {
         if (animals.length == 0) {
             throw new IllegalArgumentException("a pool needs an animal");
         }
-    }
-
-    private Sums sums(Relationship relationship) {
-        double[] genes = relationship.births().vector();
-        int[] nodeOfRow = relationship.births().nodeOfRow();
-        for (int animal : animals) {
-            genes[nodeOfRow[animal]]++;
-        }
-        double total = relationship.multiply(genes);
-        return new Sums(relationship, genes, total);
     }
 
     public int size() {
@@ -113,18 +84,19 @@ public final class GenePool {
 
     /** By row, {@link #meanKinship(int)} of every animal of the pedigree. */
     public double[] meanKinships() {
-        double[] means = new double[pedigree.size()];
-        for (int animal = 0; animal < means.length; animal++) {
-            means[animal] = meanKinship(animal);
+        double[] sums = identical.ofAll();
+        double[] known = bothKnown == null ? sums : bothKnown.ofAll();
+        for (int animal = 0; animal < sums.length; animal++) {
+            sums[animal] /= bothKnown == null ? 2 * animals.length : known[animal];
         }
-        return means;
+        return sums;
     }
 
     /** The mean kinship of all pairs of the pool, each animal with itself included: in [0, 1]. */
     public double meanKinship() {
         return bothKnown == null
-                ? identical.total / (2.0 * animals.length * animals.length)
-                : identical.total / bothKnown.total;
+                ? identical.total() / (2.0 * animals.length * animals.length)
+                : identical.total() / bothKnown.total();
     }
 
     /** The expected heterozygosity of the pool against that of the founders' population, in [0, 1]: 1 − mean kinship. */

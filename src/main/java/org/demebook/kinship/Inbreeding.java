@@ -18,14 +18,14 @@ final class Inbreeding {
 
     private final Relationship relationship;
     private final Births births;
+    private final Breeders breeders;
     private final double[] self;
-    private final double[] own;
 
     Inbreeding(Relationship relationship) {
         this.relationship = relationship;
         births = relationship.births();
+        breeders = relationship.breeders();
         self = relationship.self;
-        own = relationship.own;
     }
 
     /** Births behind those that are computed, one by one. */
@@ -49,18 +49,18 @@ final class Inbreeding {
         switch (births.kind()[node]) {
             case Births.FOUNDER, Births.UNKNOWN_PARENTS -> {
                 self[node] = known * (1 + births.extra().of(node));
-                own[node] = self[node];
+                relationship.setOwn(node, self[node]);
             }
             case Births.YOUNG -> {
                 if (!births.hasTwoParents(node)) {
                     self[node] = known;
                 }
-                own[node] = known - 0.25 * (self[births.sire(node)] + self[dam]);
+                relationship.setOwn(node, known - 0.25 * (self[births.sire(node)] + self[dam]));
             }
             case Births.PARTHENOGEN -> {
                 double keeps = births.extra().of(node);
                 self[node] = keeps * self[dam] + 2 * (1 - keeps) * relationship.knownOf(dam);
-                own[node] = self[node] - self[dam];
+                relationship.setOwn(node, self[node] - self[dam]);
             }
             case Births.HIDDEN -> computeMale(node);
             default -> throw new AssertionError(births.kind()[node]);
@@ -71,13 +71,17 @@ final class Inbreeding {
         var males = births.males();
         int i = males.indexOf(node);
         self[node] = males.mean(i, self) + relationship.knownOfStranger(males.remainder()[i]);
+        int[] candidates = Arrays.copyOfRange(males.candidate(), males.start()[i], males.start()[i + 1]);
+        Arrays.setAll(candidates, c -> breeders.of(candidates[c]));
         var walk = relationship.freeWalk();
-        var part = walk.climb(births, Arrays.copyOfRange(males.candidate(), males.start()[i], males.start()[i + 1]));
+        var part = walk.climb(breeders.births(), candidates);
         double[] v = part.births().vector();
-        for (int c = males.start()[i]; c < males.start()[i + 1]; c++) {
-            v[part.place()[males.candidate()[c]]] = males.share()[c];
+        for (int c = 0; c < candidates.length; c++) {
+            v[part.place()[candidates[c]]] = males.share()[males.start()[i] + c];
         }
-        own[node] = self[node] - relationship.factorOf(part, walk).multiply(v);
+        relationship.setOwn(
+                node,
+                self[node] - relationship.ofBreeders().of(part, walk.own()).multiply(v));
         relationship.release(walk);
     }
 
@@ -87,8 +91,7 @@ final class Inbreeding {
 
     /** The young of two parents of a whole pedigree, of which some may be computed already. */
     private final class BySire {
-        private final Part breeders = Part.breeders(births);
-        private final Factor ofBreeders = relationship.factorOf(breeders);
+        /** Wide, so let go when all is done. */
         private final Queue<AncestorWalk> walks = new ConcurrentLinkedQueue<>();
 
         /** The young to be computed, grouped by sire: those of a breeder are from its start to that of the next. */
@@ -119,11 +122,11 @@ final class Inbreeding {
         }
 
         private int sire(int node) {
-            return breeders.place()[births.sire(node)];
+            return breeders.of(births.sire(node));
         }
 
         private int dam(int node) {
-            return breeders.place()[births.dam(node)];
+            return breeders.of(births.dam(node));
         }
 
         /** Block by block of nodes none of which is another's parent, so that its sires can be taken side by side. */
@@ -136,10 +139,7 @@ final class Inbreeding {
                 int count = 0;
                 for (int node = from; node < to; node++) {
                     computeOwn(node);
-                    int breeder = breeders.place()[node];
-                    if (breeder != Births.NONE) {
-                        ofBreeders.own()[breeder] = own[node];
-                    }
+                    int breeder = breeders.of(node);
                     if (start[breeder] < start[breeder + 1]) {
                         sires[count++] = breeder;
                     }
@@ -189,7 +189,7 @@ final class Inbreeding {
             var walk = polled == null ? new AncestorWalk(breeders.births()) : polled;
             var part = walk.climb(breeders.births(), sires, damsOfYoung(sires));
             double[] v = walk.vector((part.births().nodes() + 1) * Factor.WIDTH);
-            ofBreeders.of(part, walk.own()).multiply(part.within(sires), 0, sires.length, v);
+            relationship.ofBreeders().of(part, walk.own()).multiply(part.within(sires), 0, sires.length, v);
             for (int c = 0; c < sires.length; c++) {
                 for (int i = start[sires[c]]; i < start[sires[c] + 1]; i++) {
                     setSelf(young[i], v[part.place()[dam(young[i])] * Factor.WIDTH + c]);

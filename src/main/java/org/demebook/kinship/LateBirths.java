@@ -22,6 +22,32 @@ record LateBirths(int[] node, int[] before, int[] generation) {
     }
 
     /**
+     * A number that ascends with the order of all nodes.
+     *
+     * @param settled how many of the others there are
+     */
+    long placeInOrder(int which, int settled) {
+        if (which <= settled) {
+            return (long) which << Integer.SIZE | Integer.MAX_VALUE; // late births before it come first
+        }
+        int index = indexOf(which);
+        return (long) before[index] << Integer.SIZE | index;
+    }
+
+    private int indexOf(int late) {
+        int index = 0;
+        while (node[index] != late) {
+            index++;
+        }
+        return index;
+    }
+
+    /** The node of the others that has this place, or before which the late birth stands that has it. */
+    static int settledAt(long placeInOrder) {
+        return (int) (placeInOrder >>> Integer.SIZE);
+    }
+
+    /**
      * These births and those that the builder was told since, if the order of all others stays as it is: no birth by an
      * unknown sire, no twin, no parent told after its young.
      */

@@ -27,29 +27,6 @@ record Part(Births births, int[] whole, int[] place) {
         return new AncestorWalk(births).climb(births, nodes);
     }
 
-    /** All nodes with young, and founders related by DNA. */
-    static Part breeders(Births births) {
-        boolean[] keep = new boolean[births.nodes() + 1];
-        for (int node = 1; node <= births.nodes(); node++) {
-            keep[births.sire(node)] = true;
-            keep[births.dam(node)] = true;
-        }
-        var related = births.founderKinship();
-        for (int[] some : new int[][] {births.males().candidate(), related.a(), related.b()}) {
-            for (int node : some) {
-                keep[node] = true;
-            }
-        }
-        var room = new Room(births.nodes() + 1);
-        int count = 0;
-        for (int node = 1; node <= births.nodes(); node++) {
-            if (keep[node]) {
-                room.whole[++count] = node;
-            }
-        }
-        return of(births, count, room, new int[births.nodes() + 1]);
-    }
-
     /**
      * @param room has the nodes, in order, and takes the rest
      * @param place all zeros, is filled

@@ -23,22 +23,40 @@ final class Relationship {
     final double[] own;
 
     private final Factor factor;
+    private final Breeders breeders;
+    private final Factor ofBreeders;
+    /** Among breeders. */
     private final Queue<AncestorWalk> walks;
 
     private Relationship(
-            Births births, double @Nullable [] known, double[] self, double[] own, Queue<AncestorWalk> walks) {
+            Births births,
+            double @Nullable [] known,
+            double[] self,
+            double[] own,
+            Breeders breeders,
+            double[] ownOfBreeders,
+            Queue<AncestorWalk> walks) {
         this.births = births;
         this.known = known;
         this.self = self;
         this.own = own;
         this.walks = walks;
+        this.breeders = breeders;
         var founders = births.founderKinship();
         factor = new Factor(births, own, known == null ? founders : founders.ofKnown(known));
+        ofBreeders = new Factor(breeders.births(), ownOfBreeders, breeders.cut(factor.founders()));
     }
 
     private static Relationship computed(Births births, double @Nullable [] known, double[] self) {
-        var all =
-                new Relationship(births, known, self, new double[births.kind().length], new ConcurrentLinkedQueue<>());
+        var breeders = Breeders.of(births);
+        var all = new Relationship(
+                births,
+                known,
+                self,
+                new double[births.kind().length],
+                breeders,
+                new double[breeders.whole().length],
+                new ConcurrentLinkedQueue<>());
         new Inbreeding(all).computeAll();
         return all;
     }
@@ -72,12 +90,17 @@ final class Relationship {
     Relationship with(Births grown) {
         boolean shares = grown.kind() == births.kind();
         int length = grown.kind().length;
+        var itsBreeders = breeders.with(births, grown);
+        double[] itsOwn = ofBreeders.own();
         var all = new Relationship(
                 grown,
                 null,
                 shares ? self : Arrays.copyOf(self, length),
                 shares ? own : Arrays.copyOf(own, length),
+                itsBreeders,
+                shares ? itsOwn : Arrays.copyOf(itsOwn, itsBreeders.whole().length),
                 shares ? walks : new ConcurrentLinkedQueue<>());
+        all.setOwnOfBreeders(breeders.births().nodes() + 1);
         new Inbreeding(all).computeFrom(births.nodes() + 1);
         return all;
     }
@@ -90,11 +113,39 @@ final class Relationship {
             itsSelf[i + 1] = self[order[i]];
             itsOwn[i + 1] = own[order[i]];
         }
-        return new Relationship(ordered, null, itsSelf, itsOwn, new ConcurrentLinkedQueue<>());
+        var itsBreeders = Breeders.of(ordered);
+        double[] ownOfBreeders = new double[itsBreeders.whole().length];
+        var all = new Relationship(
+                ordered, null, itsSelf, itsOwn, itsBreeders, ownOfBreeders, new ConcurrentLinkedQueue<>());
+        all.setOwnOfBreeders(1);
+        return all;
+    }
+
+    private void setOwnOfBreeders(int from) {
+        for (int breeder = from; breeder <= breeders.births().nodes(); breeder++) {
+            ofBreeders.own()[breeder] = own[breeders.whole()[breeder]];
+        }
     }
 
     Births births() {
         return births;
+    }
+
+    Breeders breeders() {
+        return breeders;
+    }
+
+    /** By breeder. */
+    Factor ofBreeders() {
+        return ofBreeders;
+    }
+
+    void setOwn(int node, double itsOwn) {
+        own[node] = itsOwn;
+        int breeder = breeders.of(node);
+        if (breeder != Births.NONE) {
+            ofBreeders.own()[breeder] = itsOwn;
+        }
     }
 
     /** An animal's relationship with itself. */
@@ -125,27 +176,29 @@ final class Relationship {
         if (node == other) {
             return self[node];
         }
-        var walk = freeWalk();
-        var part = walk.climb(births, new int[] {node, other});
-        int one = part.place()[node];
-        int another = part.place()[other];
-        double between = factorOf(part, walk).between(Math.max(one, another), Math.min(one, another));
-        release(walk);
-        return between;
+        int settled = births.settled();
+        boolean isLast =
+                births.late().placeInOrder(node, settled) > births.late().placeInOrder(other, settled);
+        return meanBetween(
+                breeders.parentsOf(isLast ? node : other, births), breeders.parentsOf(isLast ? other : node, births));
     }
 
     /** The same but for rounding: to the last bit what a column of the sire has for the dam. */
     double betweenParents(int sire, int dam) {
+        return meanBetween(breeders.parentsOf(sire, births), breeders.parentsOf(dam, births));
+    }
+
+    private double meanBetween(int[] two, int[] others) {
         var walk = freeWalk();
-        var part = walk.climb(births, new int[] {sire, dam});
-        double between = factorOf(part, walk).between(part.place()[sire], part.place()[dam]);
+        var part = walk.climb(breeders.births(), two, others);
+        double between = ofBreeders.of(part, walk.own()).meanBetween(part.within(two), part.within(others));
         release(walk);
         return between;
     }
 
     AncestorWalk freeWalk() {
         var walk = walks.poll();
-        return walk == null ? new AncestorWalk(births) : walk;
+        return walk == null ? new AncestorWalk(breeders.births()) : walk;
     }
 
     void release(AncestorWalk walk) {
@@ -155,11 +208,6 @@ final class Relationship {
 
     Factor factorOf(Part part) {
         return factor.of(part, part.births().vector());
-    }
-
-    /** Of what a walk found. */
-    Factor factorOf(Part part, AncestorWalk walk) {
-        return factor.of(part, walk.own());
     }
 
     /**

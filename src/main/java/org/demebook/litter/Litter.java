@@ -7,6 +7,7 @@ import jakarta.persistence.Id;
 import jakarta.persistence.IdClass;
 import jakarta.persistence.Table;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -16,6 +17,7 @@ import org.demebook.notation.RoughDate;
 import org.demebook.registry.Newborns.Parentage;
 import org.demebook.registry.Sire;
 import org.demebook.registry.StatedSire;
+import org.demebook.registry.Twins;
 import org.jspecify.annotations.Nullable;
 
 /** The young and the ova of one birth, as its last facts left it. */
@@ -46,12 +48,18 @@ class Litter extends PanacheEntityBase {
     @Nullable
     LocalDate bornLatest;
 
+    @Nullable
+    String sireConfidence;
+
     int liveBorn;
-    int stillborn;
-    int unfertilised;
-    int ovaFound;
     int malformedLive;
+    int stillborn;
     int malformedStillborn;
+    int partDeveloped;
+    int unfertilised;
+    int infertile;
+    int earlyDead;
+    int ovaFound;
 
     @Nullable
     String notes;
@@ -66,6 +74,7 @@ class Litter extends PanacheEntityBase {
         this.id = registered.litterId();
         this.damId = registered.damId();
         this.sire = registered.sire();
+        this.sireConfidence = registered.sireConfidence();
         this.origin = registered.origin();
         this.collectionId = registered.collectionId();
         this.born = registered.born();
@@ -78,20 +87,37 @@ class Litter extends PanacheEntityBase {
 
     void setOutcome(Entry entry, Outcome outcome) {
         liveBorn = outcome.liveBorn();
-        stillborn = outcome.stillborn();
-        unfertilised = outcome.unfertilised();
-        ovaFound = outcome.ovaFound();
         malformedLive = outcome.malformedLive();
+        stillborn = outcome.stillborn();
         malformedStillborn = outcome.malformedStillborn();
+        partDeveloped = outcome.partDeveloped();
+        unfertilised = outcome.unfertilised();
+        infertile = outcome.infertile();
+        earlyDead = outcome.earlyDead();
+        ovaFound = outcome.ovaFound();
         revision = entry.seq();
+    }
+
+    Outcome outcome() {
+        return new Outcome(
+                liveBorn,
+                malformedLive,
+                stillborn,
+                malformedStillborn,
+                partDeveloped,
+                unfertilised,
+                infertile,
+                earlyDead,
+                ovaFound);
     }
 
     static @Nullable Litter of(UUID populationId, UUID id) {
         return findById(new Key(populationId, id));
     }
 
-    static List<Litter> ofDam(UUID populationId, UUID damId) {
-        return list("populationId = ?1 and damId = ?2 order by id", populationId, damId);
+    /** @param damIds every record of one dam */
+    static List<Litter> ofDam(UUID populationId, Collection<UUID> damIds) {
+        return list("populationId = ?1 and damId in ?2 order by id", populationId, damIds);
     }
 
     Parentage parentage() {
@@ -102,20 +128,25 @@ class Litter extends PanacheEntityBase {
      * @param numbers studbook numbers of the dam and of every male that may be the sire
      * @param young studbook numbers of the live-born
      */
-    LitterView view(Map<UUID, String> numbers, List<String> young) {
+    LitterView view(Map<UUID, String> numbers, List<String> young, List<Twins.Pair> twins) {
         return new LitterView(
                 id,
                 numbers.get(damId),
                 StatedSire.of(sire, numbers),
+                sireConfidence,
                 origin,
                 born,
                 liveBorn,
-                stillborn,
-                unfertilised,
-                ovaFound,
                 malformedLive,
+                stillborn,
                 malformedStillborn,
+                partDeveloped,
+                unfertilised,
+                infertile,
+                earlyDead,
+                ovaFound,
                 young,
+                twins,
                 notes,
                 revision);
     }

@@ -1,6 +1,8 @@
 package org.demebook.litter;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.LocalDate;
 import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
@@ -9,6 +11,10 @@ import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
 import org.demebook.notation.Origin;
 import org.demebook.notation.RoughDate;
+import org.demebook.photo.Moment;
+import org.demebook.photo.Photos;
+import org.demebook.photo.Subject;
+import org.demebook.photo.TakenPhoto;
 import org.demebook.registry.Sire;
 import org.jspecify.annotations.Nullable;
 
@@ -23,6 +29,7 @@ class LitterFacts implements FactBook {
             RoughDate born,
             UUID collectionId,
             Outcome outcome,
+            @Nullable String sireConfidence,
             @Nullable String notes)
             implements Fact {
         @Override
@@ -35,9 +42,44 @@ class LitterFacts implements FactBook {
     record LitterOutcomeCorrected(
             UUID litterId, Outcome outcome, @Nullable Long supersedes) implements Fact {}
 
+    record LitterPhotographed(
+            UUID photoId,
+            UUID litterId,
+            Moment moment,
+            String sha256,
+            @Nullable String label,
+            @Nullable LocalDate takenOn,
+            int widthPixels,
+            int heightPixels)
+            implements Fact {
+        static LitterPhotographed of(UUID litterId, Moment moment, TakenPhoto taken) {
+            return new LitterPhotographed(
+                    taken.photoId(),
+                    litterId,
+                    moment,
+                    taken.sha256(),
+                    taken.label(),
+                    taken.takenOn(),
+                    taken.widthPixels(),
+                    taken.heightPixels());
+        }
+
+        TakenPhoto taken() {
+            return new TakenPhoto(photoId, sha256, label, takenOn, widthPixels, heightPixels);
+        }
+
+        @Override
+        public @Nullable String validFrom() {
+            return takenOn == null ? null : takenOn.toString();
+        }
+    }
+
+    @Inject
+    Photos photos;
+
     @Override
     public Set<Class<? extends Fact>> facts() {
-        return Set.of(LitterRegistered.class, LitterOutcomeCorrected.class);
+        return Set.of(LitterRegistered.class, LitterOutcomeCorrected.class, LitterPhotographed.class);
     }
 
     @Override
@@ -45,9 +87,13 @@ class LitterFacts implements FactBook {
         if (fact instanceof LitterRegistered registered) {
             // its young refer to it: it has to be there before them
             new Litter(entry, registered).persistAndFlush();
+            new LitterVersion(entry, registered.litterId(), registered.outcome()).persist();
         } else if (fact instanceof LitterOutcomeCorrected corrected) {
             Objects.requireNonNull(Litter.of(entry.populationId(), corrected.litterId()))
                     .setOutcome(entry, corrected.outcome());
+            new LitterVersion(entry, corrected.litterId(), corrected.outcome()).persist();
+        } else if (fact instanceof LitterPhotographed photographed) {
+            photos.add(entry, Subject.litter(photographed.litterId(), photographed.moment()), photographed.taken());
         }
     }
 }

@@ -6,6 +6,7 @@ import io.quarkus.security.Authenticated;
 import jakarta.inject.Inject;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Size;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.POST;
@@ -19,6 +20,7 @@ import java.net.URI;
 import java.util.List;
 import java.util.UUID;
 import org.demebook.keeper.SignedIn;
+import org.demebook.registry.TwinKind;
 import org.demebook.rest.Once;
 import org.demebook.rest.Once.Answer;
 import org.demebook.rest.Page;
@@ -38,6 +40,17 @@ import org.jspecify.annotations.Nullable;
 class LitterResource {
     /** A page of litters. */
     record LitterPage(List<LitterView> items, @Nullable String next) {}
+
+    /**
+     * @param numbers the studbook numbers of the two
+     * @param kind {@code identical}: one genome; {@code unclear}: perhaps from two ova
+     */
+    record StatedTwins(
+            @NotNull @Size(min = 2, max = 2) List<@NotNull @Size(max = 60) String> numbers,
+            @NotNull TwinKind kind) {}
+
+    /** The studbook numbers of two. */
+    record TwinNumbers(@NotNull @Size(min = 2, max = 2) List<@NotNull @Size(max = 60) String> numbers) {}
 
     @Inject
     SignedIn signedIn;
@@ -95,7 +108,8 @@ class LitterResource {
         SIRE_TOO_YOUNG,
         FOUNDER_WITH_PARENTS,
         CONTRADICTORY_PARENTAGE,
-        REFERENCE_TAKEN
+        REFERENCE_TAKEN,
+        TWINS_NOT_POSSIBLE
     })
     public Response register(@RestPath String population, @NotNull @Valid NewLitter litter) {
         var by = signedIn.standing(population);
@@ -151,5 +165,55 @@ class LitterResource {
             @NotNull @Valid Outcome outcome) {
         var corrected = litters.correct(signedIn.standing(population), litter, ifMatch, outcome);
         return Revision.tagged(corrected, corrected.litter().revision());
+    }
+
+    @GET
+    @Path("{litter}/versions")
+    @Operation(
+            operationId = "listLitterVersions",
+            summary = "What was stated of the outcome at birth, each time anew, the first first")
+    @Refuses({NO_SUCH_POPULATION, NO_SUCH_LITTER, BAD_PARAMETER})
+    public List<LitterVersionView> versions(@RestPath String population, @RestPath UUID litter) {
+        return litters.versions(signedIn.standing(population), litter);
+    }
+
+    @POST
+    @Path("{litter}/twins")
+    @Operation(
+            operationId = "stateTwins",
+            summary = "State that two young came from one sac (who registered the litter)",
+            description = "Identical twins are one genome: their kinship is that of an animal with itself, and what is"
+                    + " found out of the parents of one holds for both. Unclear ones are linked, and otherwise"
+                    + " littermates like any two.")
+    @APIResponse(
+            responseCode = "200",
+            description = "The litter with its twins",
+            content = @Content(mediaType = "application/json", schema = @Schema(implementation = LitterView.class)))
+    @Refuses({NO_SUCH_POPULATION, NO_SUCH_LITTER, NO_SUCH_ANIMAL, MISTYPED_NUMBER, NOT_ALLOWED, TWINS_NOT_POSSIBLE})
+    public Response stateTwins(@RestPath String population, @RestPath UUID litter, @NotNull @Valid StatedTwins twins) {
+        var by = signedIn.standing(population);
+        return once.answer(by.keeperId(), List.of(litter, twins), () -> {
+            var view = litters.stateTwins(by, litter, twins.numbers(), twins.kind());
+            return Answer.ok(view.revision(), view);
+        });
+    }
+
+    @POST
+    @Path("{litter}/twins/withdrawal")
+    @Operation(
+            operationId = "withdrawTwins",
+            summary = "Take back that two young came from one sac (who registered the litter)")
+    @APIResponse(
+            responseCode = "200",
+            description = "The litter without these twins",
+            content = @Content(mediaType = "application/json", schema = @Schema(implementation = LitterView.class)))
+    @Refuses({NO_SUCH_POPULATION, NO_SUCH_LITTER, NO_SUCH_ANIMAL, MISTYPED_NUMBER, NOT_ALLOWED, TWINS_NOT_POSSIBLE})
+    public Response withdrawTwins(
+            @RestPath String population, @RestPath UUID litter, @NotNull @Valid TwinNumbers twins) {
+        var by = signedIn.standing(population);
+        return once.answer(by.keeperId(), List.of(litter, twins), () -> {
+            var view = litters.withdrawTwins(by, litter, twins.numbers());
+            return Answer.ok(view.revision(), view);
+        });
     }
 }

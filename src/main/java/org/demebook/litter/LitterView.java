@@ -5,27 +5,36 @@ import java.util.UUID;
 import org.demebook.notation.Origin;
 import org.demebook.notation.RoughDate;
 import org.demebook.registry.StatedSire;
+import org.demebook.registry.Twins;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A litter, for those who held its dam at the birth and for those who hold her now.
+ * A litter, for those who held its dam at the birth and for those who hold her now. Its counts are as {@link Outcome} says.
  *
  * @param dam studbook number
  * @param sire as it was stated for the litter; what was found out of one young later stands on that animal
+ * @param sireConfidence {@code low} where the young were conceived after he was gone; absent where nothing speaks against
+ *     him
  * @param young studbook numbers of the live-born, in order
+ * @param twins those of them that came from one sac
  */
 public record LitterView(
         UUID id,
         String dam,
         StatedSire sire,
+        @Nullable String sireConfidence,
         Origin origin,
         RoughDate born,
         int liveBorn,
-        int stillborn,
-        int unfertilised,
-        int ovaFound,
         int malformedLive,
+        int stillborn,
         int malformedStillborn,
+        int partDeveloped,
+        int unfertilised,
+        int infertile,
+        int earlyDead,
+        int ovaFound,
         List<String> young,
+        List<Twins.Pair> twins,
         @Nullable String notes,
         long revision) {}

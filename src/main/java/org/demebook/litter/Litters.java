@@ -1,41 +1,38 @@
 package org.demebook.litter;
 
 import static org.demebook.problem.ProblemType.LITTER_DOES_NOT_ADD_UP;
-import static org.demebook.problem.ProblemType.LITTER_TOO_SOON;
-import static org.demebook.problem.ProblemType.NOT_ALLOWED;
-import static org.demebook.problem.ProblemType.NO_SUCH_LITTER;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
-import java.time.temporal.ChronoUnit;
+import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
+import java.util.OptionalInt;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.demebook.journal.Journal;
-import org.demebook.keeper.CollectionView;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.litter.LitterFacts.LitterOutcomeCorrected;
 import org.demebook.litter.LitterFacts.LitterRegistered;
-import org.demebook.litter.NewLitter.NewYoung;
 import org.demebook.notation.Origin;
 import org.demebook.notation.RoughDate;
-import org.demebook.notation.Sex;
 import org.demebook.problem.Finding;
-import org.demebook.problem.Refusal;
+import org.demebook.problem.Rule;
 import org.demebook.registry.AnimalRegistered;
 import org.demebook.registry.Animals;
 import org.demebook.registry.Breach;
 import org.demebook.registry.Custody;
+import org.demebook.registry.LeftFindings;
 import org.demebook.registry.Newborns;
 import org.demebook.registry.Newborns.Neonate;
 import org.demebook.registry.Populations;
+import org.demebook.registry.Sire;
+import org.demebook.registry.StatedSire;
+import org.demebook.registry.TwinKind;
+import org.demebook.registry.Twins;
 import org.demebook.rest.Page;
 import org.demebook.rest.Revision;
 import org.jspecify.annotations.Nullable;
@@ -43,10 +40,6 @@ import org.jspecify.annotations.Nullable;
 /** The litters of the populations on this node. */
 @ApplicationScoped
 public class Litters {
-    /** A litter is seen by those who act for the collection that it was born in, and by those who hold its dam now. */
-    private static final String SEEN =
-            "(collectionId in :own or damId in (select a.id from Animal a where a.populationId = :population and a.collectionId in :own))";
-
     @Inject
     Journal journal;
 
@@ -60,7 +53,22 @@ public class Litters {
     Newborns newborns;
 
     @Inject
+    Twins twins;
+
+    @Inject
     Populations populations;
+
+    @Inject
+    LeftFindings leftFindings;
+
+    @Inject
+    BreedingRecords breeding;
+
+    @Inject
+    LitterRules rules;
+
+    @Inject
+    SeenLitters seen;
 
     // ── writing ──────────────────────────────────────────────────────────────────────────────────────────────────────
 
@@ -68,19 +76,22 @@ public class Litters {
     @Transactional
     public RegisteredLitter register(Standing by, NewLitter litter) {
         journal.open(by.populationId());
-        var dam = animals.held(by, litter.dam());
+        var held = animals.held(by, litter.dam());
+        var dam = animals.standsFor(by.populationId(), held.id());
         var collectionId = litter.collection() == null
-                ? Objects.requireNonNull(dam.collectionId())
+                ? Objects.requireNonNull(held.collectionId())
                 : keepers.collection(by, litter.collection()).id();
         var id = Journal.newId();
         var outcome = litter.outcome();
         var breaches = outcome.breaches();
+        var sire = sire(by, dam, litter, breaches);
         var origin = Objects.requireNonNullElse(litter.origin(), Origin.CAPTIVE_BRED);
-        var parentage = newborns.parentage(by, dam, litter.sire(), origin, litter.born(), id, breaches);
-        checkLittersOfDam(by, dam, litter.born(), breaches);
-        var neonates = neonates(litter, outcome, breaches);
+        var parentage = newborns.parentage(by, dam, sire, origin, litter.born(), id, breaches);
+        var confidence = parentage.sire() instanceof Sire.Known && sireIsDoubted(breaches) ? "low" : null;
+        checkLitter(by, held, dam, litter.born(), outcome, breaches);
+        var neonates = ToldYoung.neonates(litter, outcome, breaches);
         var young = newborns.facts(by, parentage, litter.born(), id, collectionId, neonates, breaches);
-        var warnings = Breach.refuse(breaches, null);
+        var warnings = Breach.refuse(breaches, litter.leave());
 
         journal.record(
                 by.populationId(),
@@ -93,8 +104,51 @@ public class Litters {
                         litter.born(),
                         collectionId,
                         outcome,
-                        blankToNull(litter.notes())));
-        return recordYoung(by, id, young, warnings);
+                        confidence,
+                        ToldYoung.blankToNull(litter.notes())));
+        animals.recordAll(by, young, done -> {});
+        for (var two : ToldYoung.twins(litter)) {
+            var numbers = two.young().stream()
+                    .map(place -> young.get(place).number().toString())
+                    .toList();
+            twins.state(by, id, numbers.get(0), numbers.get(1), two.kind());
+        }
+        leftFindings.record(by, LeftFindings.LITTER, id, breaches, litter.leave());
+        return registered(by, id, young, warnings);
+    }
+
+    /** The sire as it is stated, or as the males that she met tell it. */
+    private @Nullable StatedSire sire(Standing by, Custody dam, NewLitter litter, List<Breach> breaches) {
+        var stated = litter.sire();
+        if (stated == null || !stated.kind().equals(WorkedOutSire.KIND)) {
+            return stated;
+        }
+        var mates = breeding.mates(by.populationId(), dam.id(), litter.born());
+        var numbers = animals.numbers(
+                by.populationId(), mates.stream().map(Mate::maleId).collect(Collectors.toSet()));
+        var workedOut = WorkedOutSire.of(dam.number(), mates, numbers, !Boolean.FALSE.equals(stated.wholeLitter()));
+        breaches.addAll(workedOut.findings());
+        return workedOut.sire();
+    }
+
+    /** Whether something speaks against the male that is taken as the sire. */
+    private static boolean sireIsDoubted(List<Breach> breaches) {
+        return breaches.stream().anyMatch(breach -> breach.finding().rule() == Rule.STORED_SPERM);
+    }
+
+    private void checkLitter(
+            Standing by, Custody held, Custody dam, RoughDate born, Outcome outcome, List<Breach> breaches) {
+        if (held.merged()) {
+            breaches.add(Notice.of(
+                    "dam",
+                    held.number(),
+                    "%s stands for %s; the litter is written down for %s."
+                            .formatted(dam.number(), held.number(), dam.number())));
+        }
+        var damIds = animals.recordsOf(by.populationId(), dam.id());
+        breaches.addAll(
+                rules.check(by, dam, damIds, born, outcome, populations.get(by).profile()));
+        breaches.addAll(breeding.check(by, dam, born));
     }
 
     /**
@@ -104,10 +158,7 @@ public class Litters {
     @Transactional
     public RegisteredLitter correct(Standing by, UUID litterId, @Nullable String ifMatch, Outcome outcome) {
         journal.open(by.populationId());
-        var litter = require(by, litterId);
-        if (!keepers.actsFor(by.populationId(), by.keeperId(), litter.collectionId)) {
-            throw new Refusal(NOT_ALLOWED, "Only who registered the litter corrects it; tell them what you know.");
-        }
+        var litter = seen.requireOwn(by, litterId);
         Revision.require(ifMatch, litter.revision);
         var breaches = outcome.breaches();
         int further = outcome.liveBorn() - litter.liveBorn;
@@ -122,7 +173,7 @@ public class Litters {
         int malformed = Math.max(0, outcome.malformedLive() - litter.malformedLive);
         var neonates = new ArrayList<Neonate>();
         for (int i = 0; i < further; i++) {
-            neonates.add(plain(further - i <= malformed));
+            neonates.add(ToldYoung.counted(further - i <= malformed));
         }
         var young =
                 newborns.facts(by, litter.parentage(), litter.born, litter.id, litter.collectionId, neonates, breaches);
@@ -130,108 +181,34 @@ public class Litters {
 
         journal.record(
                 by.populationId(), by.keeperId(), new LitterOutcomeCorrected(litter.id, outcome, litter.revision));
-        return recordYoung(by, litter.id, young, List.of());
-    }
-
-    private RegisteredLitter recordYoung(
-            Standing by, UUID litterId, List<AnimalRegistered> young, List<Finding> warnings) {
         animals.recordAll(by, young, done -> {});
+        return registered(by, litter.id, young, List.of());
+    }
+
+    /** States that two young came from one sac; by those who act for the collection that the litter was born in. */
+    @Transactional
+    public LitterView stateTwins(Standing by, UUID litterId, List<String> numbers, TwinKind kind) {
+        journal.open(by.populationId());
+        var litter = seen.requireOwn(by, litterId);
+        twins.state(by, litter.id, numbers.get(0), numbers.get(1), kind);
+        return seen.view(by, litter);
+    }
+
+    /** Takes back that two young came from one sac; by the same. */
+    @Transactional
+    public LitterView withdrawTwins(Standing by, UUID litterId, List<String> numbers) {
+        journal.open(by.populationId());
+        var litter = seen.requireOwn(by, litterId);
+        twins.withdraw(by, litter.id, numbers.get(0), numbers.get(1));
+        return seen.view(by, litter);
+    }
+
+    private RegisteredLitter registered(
+            Standing by, UUID litterId, List<AnimalRegistered> young, List<Finding> warnings) {
         var ids = young.stream().map(AnimalRegistered::animalId).toList();
-        return new RegisteredLitter(get(by, litterId), animals.views(by, ids), warnings);
-    }
-
-    /** Two litters of one dam that are certainly closer than her taxon's figure allows. */
-    private void checkLittersOfDam(Standing by, Custody dam, RoughDate born, List<Breach> breaches) {
-        int daysBetween = populations.get(by).profile().breeding().daysBetweenLitters();
-        for (var other : Litter.ofDam(by.populationId(), dam.id())) {
-            var mostDays = mostDaysBetween(born, other.born);
-            if (mostDays != null && mostDays < daysBetween) {
-                breaches.add(Breach.error(
-                        LITTER_TOO_SOON,
-                        "born",
-                        born,
-                        "%s has a litter of %s already (%s, %d live-born); one of %s would be at most %d days from it, and two litters of one dam are at least %d days apart. Is it the same litter, or another dam?"
-                                .formatted(
-                                        dam.number(),
-                                        other.born,
-                                        other.id,
-                                        other.liveBorn,
-                                        born,
-                                        mostDays,
-                                        daysBetween)));
-            }
-        }
-    }
-
-    /** Null where a date is open to one side. */
-    private static @Nullable Long mostDaysBetween(RoughDate one, RoughDate other) {
-        if (one.earliest() == null || one.latest() == null || other.earliest() == null || other.latest() == null) {
-            return null;
-        }
-        return Math.max(
-                Math.abs(ChronoUnit.DAYS.between(one.earliest(), other.latest())),
-                Math.abs(ChronoUnit.DAYS.between(other.earliest(), one.latest())));
-    }
-
-    private static List<Neonate> neonates(NewLitter litter, Outcome outcome, List<Breach> breaches) {
-        var told = Objects.requireNonNullElse(litter.young(), List.<NewYoung>of());
-        if (told.size() > outcome.liveBorn()) {
-            breaches.add(Breach.error(
-                    LITTER_DOES_NOT_ADD_UP,
-                    "young",
-                    told.size(),
-                    "%d young are told one by one, but %d were live-born: %d too many."
-                            .formatted(told.size(), outcome.liveBorn(), told.size() - outcome.liveBorn())));
-            return List.of();
-        }
-        var malformed = malformed(told, outcome, breaches);
-        var neonates = new ArrayList<Neonate>();
-        for (int i = 0; i < outcome.liveBorn(); i++) {
-            neonates.add(i < told.size() ? neonate(told.get(i), malformed[i]) : plain(malformed[i]));
-        }
-        return neonates;
-    }
-
-    /** Which of the live-born are malformed: those that are told, and the last ones for those that are counted only. */
-    private static boolean[] malformed(List<NewYoung> told, Outcome outcome, List<Breach> breaches) {
-        var malformed = new boolean[outcome.liveBorn()];
-        int left = outcome.malformedLive();
-        for (int i = 0; i < told.size(); i++) {
-            malformed[i] = Boolean.TRUE.equals(told.get(i).malformed());
-            left -= malformed[i] ? 1 : 0;
-        }
-        for (int i = malformed.length - 1; i >= 0 && left > 0; i--) {
-            if (i >= told.size() || told.get(i).malformed() == null) {
-                malformed[i] = true;
-                left--;
-            }
-        }
-        if (left != 0 && outcome.malformedLive() <= outcome.liveBorn()) {
-            breaches.add(Breach.error(
-                    LITTER_DOES_NOT_ADD_UP,
-                    "malformedLive",
-                    outcome.malformedLive(),
-                    "%d of the live-born are counted as malformed, but %d are told one by one; which is right?"
-                            .formatted(outcome.malformedLive(), outcome.malformedLive() - left)));
-        }
-        return malformed;
-    }
-
-    private static Neonate neonate(NewYoung young, boolean malformed) {
-        return new Neonate(
-                Objects.requireNonNullElse(young.sex(), Sex.UNKNOWN),
-                malformed,
-                young.ownReference(),
-                Objects.requireNonNullElse(young.marks(), List.of()),
-                blankToNull(young.notes()));
-    }
-
-    private static Neonate plain(boolean malformed) {
-        return new Neonate(Sex.UNKNOWN, malformed, null, List.of(), null);
-    }
-
-    private static @Nullable String blankToNull(@Nullable String text) {
-        return text == null || text.isBlank() ? null : text.strip();
+        var days = daysFromShed(by, litterId);
+        return new RegisteredLitter(
+                get(by, litterId), days.isPresent() ? days.getAsInt() : null, animals.views(by, ids), warnings);
     }
 
     // ── reading ──────────────────────────────────────────────────────────────────────────────────────────────────────
@@ -239,7 +216,7 @@ public class Litters {
     /** One litter; refuses with NO_SUCH_LITTER alike when there is none and when it is not for the asker to see. */
     @Transactional
     public LitterView get(Standing by, UUID litterId) {
-        return views(by, List.of(require(by, litterId))).get(0);
+        return seen.view(by, seen.require(by, litterId));
     }
 
     /**
@@ -250,50 +227,45 @@ public class Litters {
      */
     @Transactional
     public Page<LitterView> page(Standing by, @Nullable String damNumber, @Nullable String after, int limit) {
-        var where = new StringBuilder("populationId = :population and " + SEEN);
-        var parameters = parameters(by);
-        if (damNumber != null) {
-            where.append(" and damId = :dam");
-            parameters.put("dam", animals.custody(by, damNumber).id());
-        }
-        if (after != null) {
-            where.append(" and id < :after");
-            parameters.put("after", Page.id(after));
-        }
-        List<Litter> read = Litter.<Litter>find(where + " order by id desc", parameters)
-                .page(0, limit + 1)
-                .list();
-        return Page.of(views(by, read), limit, litter -> litter.id().toString());
+        var damIds = damNumber == null
+                ? null
+                : animals.recordsOf(
+                        by.populationId(), animals.custody(by, damNumber).id());
+        return seen.page(by, damIds, after, limit);
     }
 
-    private Litter require(Standing by, UUID litterId) {
-        var parameters = parameters(by);
-        parameters.put("id", litterId);
-        return Litter.<Litter>find("populationId = :population and id = :id and " + SEEN, parameters)
-                .firstResultOptional()
-                .orElseThrow(() -> new Refusal(
-                        NO_SUCH_LITTER, "There is no litter %s among those that you may see.".formatted(litterId)));
+    /** The litters that the asker sees of births on or after a day, the latest registered first. */
+    @Transactional
+    public List<LitterView> bornSince(Standing by, LocalDate day) {
+        return seen.bornSince(by, day);
     }
 
-    private Map<String, Object> parameters(Standing by) {
-        var parameters = new HashMap<String, Object>();
-        parameters.put("population", by.populationId());
-        parameters.put(
-                "own", keepers.collections(by).stream().map(CollectionView::id).toList());
-        return parameters;
+    /** What was stated of its outcome, each time anew, the first first. */
+    @Transactional
+    public List<LitterVersionView> versions(Standing by, UUID litterId) {
+        return seen.versions(by, seen.require(by, litterId));
     }
 
-    private List<LitterView> views(Standing by, List<Litter> litters) {
-        var parents = new HashSet<UUID>();
-        litters.forEach(litter -> {
-            parents.add(litter.damId);
-            parents.addAll(litter.sire.animalIds());
-        });
-        var numbers = animals.numbers(by.populationId(), parents);
-        var young = animals.numbersOfLitters(
-                by.populationId(), litters.stream().map(litter -> litter.id).collect(Collectors.toSet()));
-        return litters.stream()
-                .map(litter -> litter.view(numbers, young.getOrDefault(litter.id, List.of())))
-                .toList();
+    /** The males that the dam of a litter met before it, as far as anything is on record. */
+    @Transactional
+    public List<Mate> mates(Standing by, UUID litterId) {
+        var litter = seen.require(by, litterId);
+        return breeding.mates(by.populationId(), litter.damId, litter.born);
+    }
+
+    /** Days from the dam's post-ovulation shed to the birth; empty where no such shed was noted. */
+    @Transactional
+    public OptionalInt daysFromShed(Standing by, UUID litterId) {
+        var litter = seen.require(by, litterId);
+        return breeding.daysFromShed(by.populationId(), litter.damId, litter.born);
+    }
+
+    /**
+     * The outcomes of the population's other litters, to compare one with; never to be shown. Of the asker's own alone
+     * where fewer collections than given bred, so that nobody reads another's litter out of a figure.
+     */
+    @Transactional
+    public List<Outcome> outcomesOfOthers(Standing by, UUID litterId, int fewestCollections) {
+        return seen.othersThan(by, seen.require(by, litterId), fewestCollections);
     }
 }

@@ -11,4 +11,9 @@ import jakarta.validation.constraints.Size;
  */
 public record LeftAsIs(
         @NotNull @Size(max = 60) String rule,
-        @NotNull @Size(min = 3, max = 500) String reason) {}
+
+        @NotNull @Size(min = SHORTEST_REASON, max = LONGEST_REASON)
+        String reason) {
+    public static final int SHORTEST_REASON = 3;
+    public static final int LONGEST_REASON = 500;
+}

@@ -55,6 +55,7 @@ public enum ProblemType {
     CONTRADICTORY_PARENTAGE(422, "The parentage contradicts itself"),
     FOUNDER_WITH_PARENTS(422, "A wild-caught animal has no registered parents"),
     DIED_BEFORE_BIRTH(422, "An animal cannot die before it is born"),
+    DIED_ALREADY(409, "Another day of death is registered"),
     DEAD_BEFORE_ITS_YOUNG(422, "A dam cannot die before its young are born"),
     INVALID_TRANSPONDER(422, "That is not a transponder number"),
     TRANSPONDER_TAKEN(409, "Another living animal carries this transponder"),
@@ -67,11 +68,25 @@ public enum ProblemType {
     NO_SUCH_CLAIM(404, "There is no such claim"),
     CLAIM_NOT_POSSIBLE(422, "These two cannot be one animal"),
     CLAIM_ALREADY_ANSWERED(409, "The claim was answered before"),
+    TWINS_NOT_POSSIBLE(422, "These two cannot be twins"),
 
     // breeding
     NO_SUCH_LITTER(404, "There is no such litter"),
     LITTER_DOES_NOT_ADD_UP(422, "The counts do not add up"),
     LITTER_TOO_SOON(422, "The same dam has a litter too close to this one"),
+    NO_SUCH_INTRODUCTION(404, "There is no such introduction"),
+    INTRODUCTION_ENDED(409, "The introduction has come to its end"),
+    INTRODUCTION_OVERLAPS(422, "The two are recorded together already"),
+    NO_SUCH_BREEDING_SIGN(404, "There is no such breeding sign"),
+    RECORD_WITHDRAWN(409, "It was withdrawn"),
+    NO_SUCH_INCUBATION(404, "There is no such incubation"),
+    NOT_EGG_LAYING(409, "The females of this population do not lay"),
+    BORN_BEFORE_SHED(422, "The birth lies before the shed that follows an ovulation"),
+
+    // diary
+    NO_SUCH_CARE_RECORD(404, "There is no such care record"),
+    CARE_RECORD_WITHDRAWN(409, "The care record was withdrawn"),
+    CARE_RECORD_HAS_NO_END(422, "That kind of care record has no end"),
 
     // transfer
     NO_SUCH_TRANSFER(404, "There is no such transfer"),
@@ -79,9 +94,13 @@ public enum ProblemType {
     TRANSFER_ENDED(409, "The transfer has come to its end"),
     TRANSFER_TO_YOURSELF(422, "The animal is yours already"),
     NOT_ON_LOAN(422, "The animal is not on loan to you"),
+    GRAVID_FEMALE(422, "The female is gravid"),
     ON_LOAN(422, "The animal is on loan to you"),
     CLAIM_CODE_NOT_VALID(404, "This claim code cannot be used"),
 
+    // hand-over sheets
+    NO_SUCH_HANDOVER_SHEET(404, "There is no such hand-over sheet"),
+    HANDOVER_SHEET_ALTERED(409, "The hand-over sheet is not as it was issued"),
     // care, calendar
     NO_SUCH_CARE_TASK(404, "There is no such care task"),
     CARE_TASK_FIXED(422, "The day of this task cannot be moved"),

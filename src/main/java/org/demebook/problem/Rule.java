@@ -55,12 +55,23 @@ public enum Rule {
     MEASURE_UNIT(
             WARNING, "A mass or length so far from the usual is often in another unit, and bends the growth curve."),
     PARTHENOGENESIS_SUSPECTED(WARNING, "Young without a sire carry the dam's genes alone; a DNA test tells."),
+    TWO_MALES_AT_ONCE(NOTICE, "With two males at a time, each young may be of either; kinship counts with both."),
+    SIGN_NOTED_TWICE(
+            WARNING,
+            "There is one ovulation, and one shed after it, in a cycle; from the wrong one the due day is wrong."),
+    LAYING_OF_LIVE_BEARER(
+            WARNING, "A female that bears her young has no clutch to incubate; ova that came are a litter."),
     QUARANTINE_AFTER_PAIRING(WARNING, "An animal that is paired in quarantine puts the other, and its young, at risk."),
 
     // one animal
     DIED_BEFORE_BIRTH(ERROR, "Nothing dies before it is born: ages and counts need the right day."),
     TWO_DEATHS(BLOCK, "An animal dies once: with two days, two animals may stand under one number."),
     EVENT_AFTER_DEATH(WARNING, "What happened after a death happened to another animal, or the death is wrong."),
+    EVENT_BEFORE_BIRTH(
+            WARNING, "What happened before a birth happened to another animal, or one of the days is wrong."),
+    MASS_LOST(WARNING, "A loss of a fifth is a mass in another unit, another animal on the scales, or an illness."),
+    MEAL_BEFORE_SHED(
+            NOTICE, "Young seldom feed before their first shed; one that was not written down is missing later."),
     SEX_CHANGED(
             WARNING,
             "A sex that changes puts every pairing made with it in doubt; an animal may be confused with another."),

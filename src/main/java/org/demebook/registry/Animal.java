@@ -7,8 +7,10 @@ import jakarta.persistence.IdClass;
 import jakarta.persistence.Table;
 import java.math.BigDecimal;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -39,6 +41,12 @@ class Animal extends PanacheEntityBase {
     String nodeCode;
     long serial;
     Sex sex;
+
+    @Nullable
+    String sexMethod;
+
+    @Nullable
+    String sexConfidence;
 
     @Nullable
     RoughDate born;
@@ -83,10 +91,21 @@ class Animal extends PanacheEntityBase {
     @Nullable
     BigDecimal secondDivision;
 
+    boolean removedFromDeadDam;
+
     @Nullable
     UUID litterId;
 
     boolean malformed;
+
+    @Nullable
+    UUID twinOfId;
+
+    @Nullable
+    TwinKind twinKind;
+
+    @Nullable
+    Long twinSeq;
 
     @Nullable
     UUID collectionId;
@@ -157,10 +176,38 @@ class Animal extends PanacheEntityBase {
         return list("populationId = ?1 and (damId = ?2 or sireId = ?2) order by serial", populationId, parentId);
     }
 
+    /** The young of a dam with the same date of birth. */
+    static List<Animal> littermates(UUID populationId, UUID damId, RoughDate born) {
+        return list("populationId = ?1 and damId = ?2 and born = ?3 order by serial", populationId, damId, born);
+    }
+
     static List<Animal> ofLitters(UUID populationId, java.util.Collection<UUID> litterIds) {
         return litterIds.isEmpty()
                 ? List.of()
                 : list("populationId = ?1 and litterId in ?2 order by nodeCode, serial", populationId, litterIds);
+    }
+
+    /** The animal itself and the records that it stands for, however long the way. */
+    static List<Animal> recordsOf(UUID populationId, UUID canonicalId) {
+        var records = new ArrayList<>(List.of(of(populationId, canonicalId)));
+        for (int i = 0; i < records.size(); i++) {
+            records.addAll(list("populationId = ?1 and sameAsId = ?2 order by id", populationId, records.get(i).id));
+        }
+        return records;
+    }
+
+    static List<Animal> bornOutsideLitters(UUID populationId, java.util.Collection<UUID> damIds) {
+        return list(
+                "populationId = ?1 and damId in ?2 and litterId is null and sameAsId is null order by nodeCode, serial",
+                populationId,
+                damIds);
+    }
+
+    /** Those that were stated to be a twin of one of these. */
+    static List<Animal> twinsOf(UUID populationId, java.util.Collection<UUID> ids) {
+        return ids.isEmpty()
+                ? List.of()
+                : list("populationId = ?1 and twinOfId in ?2 order by nodeCode, serial", populationId, ids);
     }
 
     boolean alive() {
@@ -202,7 +249,51 @@ class Animal extends PanacheEntityBase {
         }
     }
 
+    /** Links it with a littermate from the same sac, or with none. */
+    void setTwin(Entry entry, @Nullable UUID ofId, @Nullable TwinKind kind) {
+        twinOfId = ofId;
+        twinKind = kind;
+        twinSeq = entry.seq();
+    }
+
+    /** The sire as it was stated; candidates are read from their own table. */
+    Sire sire() {
+        return switch (sireKind) {
+            case "known" -> new Sire.Known(Objects.requireNonNull(sireId));
+            case "candidates" ->
+                new Sire.Candidates(
+                        CandidateSire.of(populationId, List.of(id)).stream()
+                                .map(candidate -> new Sire.Candidate(
+                                        candidate.sireId,
+                                        candidate
+                                                .probability
+                                                .stripTrailingZeros()
+                                                .toPlainString()))
+                                .toList(),
+                        sireDrawId);
+            case "none" ->
+                new Sire.None(
+                        Objects.requireNonNull(fusion),
+                        Objects.requireNonNull(secondDivision)
+                                .stripTrailingZeros()
+                                .toPlainString());
+            default -> new Sire.Unknown();
+        };
+    }
+
     Kin kin() {
-        return new Kin(number, sex, born, died);
+        return new Kin(number, sex, born, died, sexDetermination(), removedFromDeadDam);
+    }
+
+    @Nullable
+    SexDetermination sexDetermination() {
+        return sexMethod == null || sexConfidence == null ? null : SexDetermination.of(sexMethod, sexConfidence);
+    }
+
+    void setSex(Sex found, @Nullable SexDetermination determination) {
+        sex = found;
+        sexMethod = determination == null ? null : determination.method().word();
+        sexConfidence =
+                determination == null ? null : determination.confidence().word();
     }
 }

@@ -1,7 +1,10 @@
 package org.demebook.registry;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
 import java.time.LocalDate;
+import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import org.demebook.journal.Entry;
@@ -11,6 +14,9 @@ import org.demebook.notation.Origin;
 import org.demebook.notation.RoughDate;
 import org.demebook.notation.Sex;
 import org.demebook.notation.SourceCode;
+import org.demebook.photo.Photos;
+import org.demebook.photo.Subject;
+import org.demebook.photo.TakenPhoto;
 import org.jspecify.annotations.Nullable;
 
 /** What the journal says of animals, and what that does to their rows. */
@@ -21,9 +27,31 @@ class AnimalFacts implements FactBook {
             UUID animalId,
             @Nullable UUID damId,
             Sire sire,
+            boolean removedFromDeadDam,
             @Nullable Long supersedes) implements Fact {}
 
-    record SexDetermined(UUID animalId, Sex sex, @Nullable Long supersedes) implements Fact {}
+    /**
+     * Two of a litter came from one sac; stated of the one with the later number.
+     *
+     * @param kind whether they are one genome
+     */
+    record TwinsStated(UUID animalId, UUID twinOfId, TwinKind kind) implements Fact {}
+
+    /** They are not twins: it was stated by mistake. */
+    record TwinsWithdrawn(UUID animalId, @Nullable Long supersedes) implements Fact {}
+
+    record SexDetermined(
+            UUID animalId,
+            Sex sex,
+            @Nullable SexDetermination determination,
+            @Nullable LocalDate determinedOn,
+            @Nullable Long supersedes)
+            implements Fact {
+        @Override
+        public @Nullable String validFrom() {
+            return determinedOn == null ? null : determinedOn.toString();
+        }
+    }
 
     record AnimalDied(
             UUID animalId,
@@ -64,6 +92,21 @@ class AnimalFacts implements FactBook {
             int widthPixels,
             int heightPixels)
             implements Fact {
+        static PhotoAdded of(UUID animalId, TakenPhoto taken) {
+            return new PhotoAdded(
+                    taken.photoId(),
+                    animalId,
+                    taken.sha256(),
+                    taken.label(),
+                    taken.takenOn(),
+                    taken.widthPixels(),
+                    taken.heightPixels());
+        }
+
+        TakenPhoto taken() {
+            return new TakenPhoto(photoId, sha256, label, takenOn, widthPixels, heightPixels);
+        }
+
         @Override
         public @Nullable String validFrom() {
             return takenOn == null ? null : takenOn.toString();
@@ -81,11 +124,16 @@ class AnimalFacts implements FactBook {
 
     record SameAnimalReversed(UUID claimId) implements Fact {}
 
+    @Inject
+    Photos photos;
+
     @Override
     public Set<Class<? extends Fact>> facts() {
         return Set.of(
                 AnimalRegistered.class,
                 ParentageStated.class,
+                TwinsStated.class,
+                TwinsWithdrawn.class,
                 SexDetermined.class,
                 AnimalDied.class,
                 DeathWithdrawn.class,
@@ -106,13 +154,19 @@ class AnimalFacts implements FactBook {
         } else if (fact instanceof ParentageStated stated) {
             var animal = touched(entry, stated.animalId());
             animal.parentageSeq = entry.seq();
+            animal.removedFromDeadDam = stated.removedFromDeadDam();
             animal.setParents(stated.damId(), stated.sire());
             CandidateSire.clear(populationId, animal.id);
             persistCandidates(populationId, animal.id, stated.sire());
+        } else if (fact instanceof TwinsStated stated) {
+            touched(entry, stated.animalId()).setTwin(entry, stated.twinOfId(), stated.kind());
+            touched(entry, stated.twinOfId());
+        } else if (fact instanceof TwinsWithdrawn withdrawn) {
+            var animal = touched(entry, withdrawn.animalId());
+            touched(entry, Objects.requireNonNull(animal.twinOfId));
+            animal.setTwin(entry, null, null);
         } else if (fact instanceof SexDetermined determined) {
-            var animal = touched(entry, determined.animalId());
-            animal.sexSeq = entry.seq();
-            animal.sex = determined.sex();
+            determine(entry, touched(entry, determined.animalId()), determined);
         } else if (fact instanceof AnimalDied died) {
             var animal = touched(entry, died.animalId());
             animal.deathSeq = entry.seq();
@@ -141,7 +195,7 @@ class AnimalFacts implements FactBook {
                     ended.identifier().value()));
         } else if (fact instanceof PhotoAdded added) {
             touched(entry, added.animalId());
-            new Photo(entry, added).persist();
+            photos.add(entry, Subject.animal(added.animalId()), added.taken());
         } else if (fact instanceof SameAnimalClaimed claimed) {
             new SameAnimalClaim(entry, claimed).persist();
         } else if (fact instanceof SameAnimalConfirmed confirmed) {
@@ -153,7 +207,7 @@ class AnimalFacts implements FactBook {
 
     private static void register(Entry entry, AnimalRegistered registered) {
         var animal = new Animal(entry, registered.animalId(), registered.number());
-        animal.sex = registered.sex();
+        animal.setSex(registered.sex(), registered.sexDetermination());
         animal.setBorn(registered.born());
         animal.setDied(registered.died(), null);
         animal.deathSeq = registered.died() == null ? null : entry.seq();
@@ -162,6 +216,7 @@ class AnimalFacts implements FactBook {
         animal.setParents(registered.damId(), registered.sire());
         animal.litterId = registered.litterId();
         animal.malformed = registered.malformed();
+        animal.removedFromDeadDam = registered.removedFromDeadDam();
         animal.collectionId = registered.collectionId();
         animal.ownerCollectionId = registered.collectionId();
         animal.notes = registered.notes();
@@ -171,6 +226,26 @@ class AnimalFacts implements FactBook {
             new Identifier(entry.populationId(), animal.id, identifier, registered.collectionId()).persist();
         }
         SerialCounter.reached(entry.populationId(), registered.number());
+    }
+
+    /** Adds a determination; with the first one, what was registered before is kept as the one before it. */
+    private static void determine(Entry entry, Animal animal, SexDetermined determined) {
+        var hasHistory =
+                !DeterminedSex.of(animal.populationId, List.of(animal.id)).isEmpty();
+        if (!hasHistory && (animal.sex != Sex.UNKNOWN || animal.sexMethod != null)) {
+            new DeterminedSex(animal, animal.sexSeq, animal.sex, animal.sexDetermination(), null, animal.registeredBy)
+                    .persist();
+        }
+        new DeterminedSex(
+                        animal,
+                        entry.seq(),
+                        determined.sex(),
+                        determined.determination(),
+                        determined.determinedOn(),
+                        entry.actorId())
+                .persist();
+        animal.sexSeq = entry.seq();
+        animal.setSex(determined.sex(), determined.determination());
     }
 
     private static void persistCandidates(UUID populationId, UUID animalId, Sire sire) {

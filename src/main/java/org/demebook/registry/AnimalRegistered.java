@@ -14,6 +14,8 @@ import org.jspecify.annotations.Nullable;
  * An animal came into the register, with everything that was known of it.
  *
  * @param litterId the litter that it comes from; null when it was born outside this register
+ * @param sexDetermination null when nobody said how its sex was determined
+ * @param removedFromDeadDam it was taken from its dam after her death
  * @param identifiers its own references belong to {@code collectionId}
  */
 public record AnimalRegistered(
@@ -30,8 +32,44 @@ public record AnimalRegistered(
         boolean malformed,
         UUID collectionId,
         List<IdentifierView> identifiers,
-        @Nullable String notes)
+        @Nullable String notes,
+        @Nullable SexDetermination sexDetermination,
+        boolean removedFromDeadDam)
         implements Fact {
+    public AnimalRegistered(
+            UUID animalId,
+            StudbookNumber number,
+            Sex sex,
+            @Nullable RoughDate born,
+            @Nullable RoughDate died,
+            Origin origin,
+            @Nullable SourceCode sourceCode,
+            @Nullable UUID damId,
+            Sire sire,
+            @Nullable UUID litterId,
+            boolean malformed,
+            UUID collectionId,
+            List<IdentifierView> identifiers,
+            @Nullable String notes) {
+        this(
+                animalId,
+                number,
+                sex,
+                born,
+                died,
+                origin,
+                sourceCode,
+                damId,
+                sire,
+                litterId,
+                malformed,
+                collectionId,
+                identifiers,
+                notes,
+                null,
+                false);
+    }
+
     public AnimalRegistered {
         identifiers = identifiers == null ? List.of() : List.copyOf(identifiers);
     }

@@ -168,7 +168,7 @@ class AnimalResource {
     @APIResponse(
             responseCode = "200",
             description = "The animal with its sex",
-            content = @Content(mediaType = "application/json", schema = @Schema(implementation = AnimalView.class)))
+            content = @Content(mediaType = "application/json", schema = @Schema(implementation = Registered.class)))
     @Refuses({
         NO_SUCH_POPULATION,
         NO_SUCH_ANIMAL,
@@ -176,6 +176,7 @@ class AnimalResource {
         NOT_YOUR_ANIMAL,
         REVISION_MISSING,
         REVISION_OUTDATED,
+        DATE_IN_FUTURE,
         SEX_CONTRADICTS_YOUNG
     })
     public Response sex(
@@ -192,7 +193,7 @@ class AnimalResource {
     @APIResponse(
             responseCode = "200",
             description = "The animal, dead",
-            content = @Content(mediaType = "application/json", schema = @Schema(implementation = AnimalView.class)))
+            content = @Content(mediaType = "application/json", schema = @Schema(implementation = Registered.class)))
     @Refuses({
         NO_SUCH_POPULATION,
         NO_SUCH_ANIMAL,
@@ -202,6 +203,7 @@ class AnimalResource {
         REVISION_OUTDATED,
         DATE_IN_FUTURE,
         DIED_BEFORE_BIRTH,
+        DIED_ALREADY,
         DEAD_BEFORE_ITS_YOUNG
     })
     public Response death(
@@ -269,7 +271,7 @@ class AnimalResource {
     @APIResponse(
             responseCode = "200",
             description = "The animal with its identifiers",
-            content = @Content(mediaType = "application/json", schema = @Schema(implementation = AnimalView.class)))
+            content = @Content(mediaType = "application/json", schema = @Schema(implementation = Registered.class)))
     @Refuses({
         NO_SUCH_POPULATION,
         NO_SUCH_ANIMAL,
@@ -280,11 +282,11 @@ class AnimalResource {
         REFERENCE_TAKEN
     })
     public Response addIdentifier(
-            @RestPath String population, @RestPath String number, @NotNull @Valid IdentifierView identifier) {
+            @RestPath String population, @RestPath String number, @NotNull @Valid NewIdentifier identifier) {
         var by = signedIn.standing(population);
         return once.answer(by.keeperId(), identifier, () -> {
-            var animal = corrections.addIdentifier(by, number, identifier);
-            return Answer.ok(animal.revision(), animal);
+            var added = corrections.addIdentifier(by, number, identifier);
+            return Answer.ok(added.animal().revision(), added);
         });
     }
 

@@ -1,11 +1,14 @@
 package org.demebook.registry;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import org.demebook.notation.Origin;
 import org.demebook.notation.RoughDate;
 import org.demebook.notation.Sex;
 import org.demebook.notation.SourceCode;
+import org.demebook.photo.PhotoView;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,6 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param id never changes and is never used again
  * @param born absent when unknown
  * @param dam studbook number; absent when unknown
+ * @param twins littermates from the same sac
  * @param sameAs the number that stands for it since two records were found to be one animal
  * @param held what only its holder and its owner see; absent for everybody else
  */
@@ -27,11 +31,33 @@ public record AnimalView(
         @Nullable String dam,
         StatedSire sire,
         @Nullable UUID litter,
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Twin> twins,
         @Nullable String sameAs,
         long revision,
         @Nullable Held held) {
 
     /**
+     * A littermate from the same sac.
+     *
+     * @param animal its studbook number
+     */
+    public record Twin(String animal, TwinKind kind) {}
+
+    /**
+     * One determination of the sex.
+     *
+     * @param method how: probing, popping, spurs, ultrasound, dna, breeding or looks; absent when nobody said
+     * @param confidence presumed, examined or confirmed; absent when nobody said
+     * @param determinedOn absent when nobody said
+     */
+    public record DeterminedSexView(
+            Sex sex,
+            @Nullable String method,
+            @Nullable String confidence,
+            @Nullable LocalDate determinedOn) {}
+
+    /**
+     * @param sexDeterminations the last one first; a later one never overwrites an earlier
      * @param collection where it lives; absent while it is with somebody who does not take part
      * @param owner the collection whose animal it is, when that is another (a breeding loan)
      */
@@ -42,6 +68,7 @@ public record AnimalView(
             @Nullable String deathCause,
             @Nullable SourceCode sourceCode,
             boolean malformed,
+            List<DeterminedSexView> sexDeterminations,
             List<IdentifierView> identifiers,
             List<PhotoView> photos,
             @Nullable String notes) {}

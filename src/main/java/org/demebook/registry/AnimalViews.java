@@ -2,17 +2,22 @@ package org.demebook.registry;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.demebook.keeper.CollectionView;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
+import org.demebook.photo.PhotoView;
+import org.demebook.photo.Photos;
 import org.demebook.registry.StatedSire.StatedCandidate;
 import org.jspecify.annotations.Nullable;
 
@@ -21,6 +26,9 @@ import org.jspecify.annotations.Nullable;
 class AnimalViews {
     @Inject
     Keepers keepers;
+
+    @Inject
+    Photos photos;
 
     AnimalView of(Standing by, Animal animal) {
         return of(by, List.of(animal)).get(0);
@@ -31,14 +39,19 @@ class AnimalViews {
         var numbers = numbersOf(by.populationId(), animals, candidates);
         var own = keepers.collections(by).stream().map(CollectionView::id).collect(Collectors.toSet());
         var held = held(by.populationId(), animals, own);
+        var twins = twinsOf(by.populationId(), animals);
         return animals.stream()
-                .map(animal ->
-                        view(animal, candidates.getOrDefault(animal.id, List.of()), numbers, held.get(animal.id)))
+                .map(animal -> view(
+                        animal,
+                        candidates.getOrDefault(animal.id, List.of()),
+                        numbers,
+                        twins.getOrDefault(animal.id, List.of()),
+                        held.get(animal.id)))
                 .toList();
     }
 
     /** What only holder and owner see, of those of the animals that are the asker's. */
-    private static Map<UUID, AnimalView.Held> held(UUID populationId, List<Animal> animals, Set<UUID> own) {
+    private Map<UUID, AnimalView.Held> held(UUID populationId, List<Animal> animals, Set<UUID> own) {
         var inHand = animals.stream()
                 .filter(animal -> own.contains(animal.collectionId) || own.contains(animal.ownerCollectionId))
                 .toList();
@@ -47,18 +60,24 @@ class AnimalViews {
                 // a reference is its keeper's alone, wherever the animal goes
                 .filter(identifier -> identifier.collectionId == null || own.contains(identifier.collectionId))
                 .collect(Collectors.groupingBy(identifier -> identifier.animalId));
-        var photos = Photo.of(populationId, ids).stream().collect(Collectors.groupingBy(photo -> photo.animalId));
+        var pictures = photos.ofAnimals(populationId, ids);
+        var sexes = DeterminedSex.of(populationId, ids).stream().collect(Collectors.groupingBy(sex -> sex.animalId));
         return inHand.stream()
                 .collect(Collectors.toMap(
                         animal -> animal.id,
                         animal -> held(
                                 animal,
+                                sexes.getOrDefault(animal.id, List.of()),
                                 identifiers.getOrDefault(animal.id, List.of()),
-                                photos.getOrDefault(animal.id, List.of()))));
+                                pictures.getOrDefault(animal.id, List.of()))));
     }
 
     private static AnimalView view(
-            Animal animal, List<CandidateSire> candidates, Map<UUID, String> numbers, AnimalView.@Nullable Held held) {
+            Animal animal,
+            List<CandidateSire> candidates,
+            Map<UUID, String> numbers,
+            List<AnimalView.Twin> twins,
+            AnimalView.@Nullable Held held) {
         return new AnimalView(
                 animal.id,
                 animal.number,
@@ -69,6 +88,7 @@ class AnimalViews {
                 animal.damId == null ? null : numbers.get(animal.damId),
                 sire(animal, candidates, numbers),
                 animal.litterId,
+                twins,
                 animal.sameAsId == null ? null : numbers.get(animal.sameAsId),
                 animal.revision,
                 held);
@@ -100,7 +120,8 @@ class AnimalViews {
         };
     }
 
-    private static AnimalView.Held held(Animal animal, List<Identifier> identifiers, List<Photo> photos) {
+    private static AnimalView.Held held(
+            Animal animal, List<DeterminedSex> sexes, List<Identifier> identifiers, List<PhotoView> photos) {
         return new AnimalView.Held(
                 animal.collectionId,
                 animal.ownerCollectionId != null && !animal.ownerCollectionId.equals(animal.collectionId)
@@ -110,6 +131,7 @@ class AnimalViews {
                 animal.deathCause,
                 animal.sourceCode,
                 animal.malformed,
+                sexes(animal, sexes),
                 identifiers.stream()
                         // of several references first the one of the collection in which it lives
                         .sorted(Comparator.comparing((Identifier identifier) -> identifier.kind)
@@ -118,8 +140,44 @@ class AnimalViews {
                                 .thenComparing(identifier -> identifier.value))
                         .map(Identifier::view)
                         .toList(),
-                photos.stream().map(Photo::view).toList(),
+                photos,
                 animal.notes);
+    }
+
+    /** Of each animal its twins: whom it was stated to be a twin of, and who was stated to be one of it. */
+    private static Map<UUID, List<AnimalView.Twin>> twinsOf(UUID populationId, List<Animal> animals) {
+        var born = animals.stream()
+                .filter(animal -> animal.litterId != null)
+                .map(animal -> animal.id)
+                .toList();
+        var earlier = animals.stream()
+                .filter(animal -> animal.twinOfId != null)
+                .map(animal -> animal.twinOfId)
+                .toList();
+        var numbers = Animal.numbersOf(populationId, earlier);
+        var twins = new HashMap<UUID, List<AnimalView.Twin>>();
+        for (var animal : animals) {
+            if (animal.twinOfId != null) {
+                add(twins, animal.id, numbers.get(animal.twinOfId), animal.twinKind);
+            }
+        }
+        for (var later : Animal.twinsOf(populationId, born)) {
+            add(twins, Objects.requireNonNull(later.twinOfId), later.number, later.twinKind);
+        }
+        return twins;
+    }
+
+    private static void add(
+            Map<UUID, List<AnimalView.Twin>> twins, UUID animalId, String number, @Nullable TwinKind kind) {
+        twins.computeIfAbsent(animalId, id -> new ArrayList<>())
+                .add(new AnimalView.Twin(number, Objects.requireNonNull(kind)));
+    }
+
+    /** Until a sex is determined anew, what was registered is the only determination. */
+    private static List<AnimalView.DeterminedSexView> sexes(Animal animal, List<DeterminedSex> sexes) {
+        return sexes.isEmpty() && animal.sexMethod != null
+                ? List.of(new AnimalView.DeterminedSexView(animal.sex, animal.sexMethod, animal.sexConfidence, null))
+                : sexes.stream().map(DeterminedSex::view).toList();
     }
 
     private static Map<UUID, List<CandidateSire>> candidatesOf(UUID populationId, List<Animal> animals) {

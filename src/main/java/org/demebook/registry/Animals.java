@@ -49,6 +49,9 @@ public class Animals {
     Registration registration;
 
     @Inject
+    LeftFindings leftFindings;
+
+    @Inject
     BulkLookup bulk;
 
     @Inject
@@ -129,12 +132,12 @@ public class Animals {
      * What the register knows of animals named in bulk; a few queries for any number of them.
      *
      * @param references what the asker calls them; looked for in the asker's collections alone
-     * @param transponders codes of which the living carriers are wanted
+     * @param withTransponders whether all transponders of living animals are wanted
      */
     @Transactional
     public KnownAnimals known(
-            Standing by, Collection<String> numbers, Collection<String> references, Collection<String> transponders) {
-        return bulk.known(by, numbers, references, transponders);
+            Standing by, Collection<String> numbers, Collection<String> references, boolean withTransponders) {
+        return bulk.known(by, numbers, references, withTransponders);
     }
 
     /** What other rooms need to know of an animal before they act on it. */
@@ -149,7 +152,29 @@ public class Animals {
         return custody(Animal.of(populationId, animalId));
     }
 
-    private static Custody custody(Animal animal) {
+    /** The animal that a record stands for: itself, or the one whose number stands for it since two were merged. */
+    @Transactional
+    public Custody standsFor(UUID populationId, UUID animalId) {
+        return custody(canonical(populationId, animalId));
+    }
+
+    /** Every record of the animal that a record stands for. */
+    @Transactional
+    public Set<UUID> recordsOf(UUID populationId, UUID animalId) {
+        return Animal.recordsOf(populationId, canonical(populationId, animalId).id).stream()
+                .map(animal -> animal.id)
+                .collect(Collectors.toSet());
+    }
+
+    private static Animal canonical(UUID populationId, UUID animalId) {
+        var animal = Animal.of(populationId, animalId);
+        while (animal.sameAsId != null) {
+            animal = Animal.of(populationId, animal.sameAsId);
+        }
+        return animal;
+    }
+
+    static Custody custody(Animal animal) {
         return new Custody(
                 animal.id,
                 animal.number,
@@ -209,6 +234,7 @@ public class Animals {
         journal.open(by.populationId());
         var checked = registration.check(by, animal);
         journal.record(by.populationId(), by.keeperId(), checked.fact());
+        leftFindings.record(by, LeftFindings.ANIMAL, checked.fact().animalId(), checked.breaches(), animal.leave());
         entities.flush();
         return new Registered(
                 views.of(by, Animal.of(by.populationId(), checked.fact().animalId())), checked.warnings());
@@ -262,14 +288,6 @@ public class Animals {
     public Map<UUID, String> numbers(UUID populationId, Set<UUID> animalIds) {
         return Animal.withIds(populationId, animalIds).stream()
                 .collect(Collectors.toMap(animal -> animal.id, animal -> animal.number));
-    }
-
-    /** The studbook numbers of the young of each litter, in order; a litter without young is left out. */
-    @Transactional
-    public Map<UUID, List<String>> numbersOfLitters(UUID populationId, Set<UUID> litterIds) {
-        return Animal.ofLitters(populationId, litterIds).stream()
-                .collect(Collectors.groupingBy(
-                        animal -> animal.litterId, Collectors.mapping(animal -> animal.number, Collectors.toList())));
     }
 
     /** The views of animals by id, in the given order. */

@@ -66,6 +66,20 @@ public record Breach(@Nullable ProblemType type, Finding finding) {
         return new Breach(type, finding.within(part));
     }
 
+    /** The same, told without the value that stood there. */
+    public Breach withoutValue() {
+        return new Breach(
+                type,
+                new Finding(
+                        finding.level(),
+                        finding.rule(),
+                        finding.field(),
+                        null,
+                        finding.message(),
+                        finding.why(),
+                        finding.likelier()));
+    }
+
     public boolean isError() {
         return finding.level() == Level.ERROR;
     }

@@ -35,8 +35,7 @@ class BulkLookup {
             select i.value, min(a.number)
             from demebook.identifier i
             join demebook.animal a on a.population_id = i.population_id and a.id = i.animal_id
-            where i.population_id = ? and i.kind = 'transponder' and i.value = any (?)
-                and a.died is null and a.same_as_id is null
+            where i.population_id = ? and i.kind = 'transponder' and a.died is null and a.same_as_id is null
             group by i.value
             """;
 
@@ -50,7 +49,7 @@ class BulkLookup {
     EntityManager entities;
 
     KnownAnimals known(
-            Standing by, Collection<String> numbers, Collection<String> references, Collection<String> transponders) {
+            Standing by, Collection<String> numbers, Collection<String> references, boolean withTransponders) {
         var numberOf = new HashMap<OwnReference, String>();
         var carriers = new HashMap<String, String>();
         var own = keepers.collections(by).stream().map(CollectionView::id).toArray(UUID[]::new);
@@ -63,12 +62,9 @@ class BulkLookup {
                     by.populationId(),
                     connection.createArrayOf("uuid", own),
                     connection.createArrayOf("text", references.toArray()));
-            query(
-                    connection,
-                    CARRIERS,
-                    row -> carriers.put(row.getString(1), row.getString(2)),
-                    by.populationId(),
-                    connection.createArrayOf("text", transponders.toArray()));
+            if (withTransponders) {
+                query(connection, CARRIERS, row -> carriers.put(row.getString(1), row.getString(2)), by.populationId());
+            }
         });
         var wanted = new TreeSet<>(numbers);
         wanted.addAll(numberOf.values());

@@ -4,7 +4,6 @@ import static org.demebook.problem.ProblemType.ANIMAL_DEAD;
 import static org.demebook.problem.ProblemType.DEAD_BEFORE_ITS_YOUNG;
 import static org.demebook.problem.ProblemType.NO_SUCH_ANIMAL;
 import static org.demebook.problem.ProblemType.OWN_ANCESTOR;
-import static org.demebook.problem.ProblemType.SEX_CONTRADICTS_YOUNG;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
@@ -12,10 +11,13 @@ import jakarta.transaction.Transactional;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.demebook.journal.Fact;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Standing;
@@ -23,7 +25,9 @@ import org.demebook.notation.Origin;
 import org.demebook.notation.RoughDate;
 import org.demebook.notation.Sex;
 import org.demebook.notation.SourceCode;
+import org.demebook.problem.LeftAsIs;
 import org.demebook.problem.Refusal;
+import org.demebook.problem.Rule;
 import org.demebook.registry.AnimalFacts.AnimalDescribed;
 import org.demebook.registry.AnimalFacts.AnimalDied;
 import org.demebook.registry.AnimalFacts.DeathWithdrawn;
@@ -40,25 +44,57 @@ import org.jspecify.annotations.Nullable;
  */
 @ApplicationScoped
 public class Corrections {
-    /** Parentage as it is known now; what is left out is unknown. */
+    /**
+     * Parentage as it is known now; what is left out is unknown.
+     *
+     * @param removedFromDeadDam true when it was taken from its dam after her death
+     * @param leave what is as it is although a rule speaks against it
+     */
     public record StatedParentage(
             @Nullable @Size(max = 60) String dam,
-            @Nullable @Valid StatedSire sire) {}
+            @Nullable @Valid StatedSire sire,
+            @Nullable Boolean removedFromDeadDam,
+            @Nullable @Size(max = 20) List<@NotNull @Valid LeftAsIs> leave) {}
 
-    public record StatedSex(@NotNull Sex sex) {}
+    /**
+     * A sex that was found.
+     *
+     * @param sexDetermination how; nothing when you cannot say
+     * @param on the day; nothing when you cannot say
+     * @param leave what is as it is although a rule speaks against it
+     */
+    public record StatedSex(
+            @NotNull Sex sex,
+            @Nullable @Valid SexDetermination sexDetermination,
+            @Nullable LocalDate on,
+            @Nullable @Size(max = 20) List<@NotNull @Valid LeftAsIs> leave) {}
 
-    /** A death; the day as precisely as it is known. */
+    /**
+     * A death; the day as precisely as it is known.
+     *
+     * @param leave what is as it is although a rule speaks against it
+     */
     public record StatedDeath(
             @NotNull RoughDate on,
-            @Nullable @Size(max = 500) String cause) {}
+            @Nullable @Size(max = 500) String cause,
+            @Nullable @Size(max = 20) List<@NotNull @Valid LeftAsIs> leave) {
+        public StatedDeath(RoughDate on, @Nullable String cause) {
+            this(on, cause, null);
+        }
+    }
 
-    /** Birth, origin and notes as they are known now; what is left out is unknown. */
+    /**
+     * Birth, origin and notes as they are known now; what is left out is unknown.
+     *
+     * @param leave what is as it is although a rule speaks against it
+     */
     public record Description(
             @Nullable RoughDate born,
             @NotNull Origin origin,
             @Nullable SourceCode sourceCode,
             @Nullable Boolean malformed,
-            @Nullable @Size(max = 2000) String notes) {}
+            @Nullable @Size(max = 2000) String notes,
+            @Nullable @Size(max = 20) List<@NotNull @Valid LeftAsIs> leave) {}
 
     @Inject
     Journal journal;
@@ -75,78 +111,106 @@ public class Corrections {
     @Inject
     Lineage lineage;
 
+    @Inject
+    Family family;
+
+    @Inject
+    OwnHistory history;
+
+    @Inject
+    IdentifierRules identifierRules;
+
+    @Inject
+    LeftFindings leftFindings;
+
+    /** What is found out of one of identical twins is found out of each: they are one genome. */
     @Transactional
     public Registered parentage(Standing by, String number, @Nullable String ifMatch, StatedParentage stated) {
         var animal = open(by, number, ifMatch);
         var breaches = new ArrayList<Breach>();
         var drawId = Objects.requireNonNullElseGet(animal.litterId, Journal::newId);
+        var removed = Objects.requireNonNullElse(stated.removedFromDeadDam(), animal.removedFromDeadDam);
+        var young = new Kin(animal.number, animal.sex, animal.born, animal.died, animal.sexDetermination(), removed);
         var parents = registration.parents(by, stated.dam(), stated.sire(), drawId, breaches);
         breaches.addAll(registration
                 .rules(by)
-                .check(
-                        animal.kin(),
-                        animal.origin,
-                        Registration.kin(parents.dam()),
-                        Registration.kin(parents.sires())));
+                .check(young, animal.origin, Registration.kin(parents.dam()), Registration.kin(parents.sires())));
+        var oneGenome = Twins.oneGenome(animal);
+        oneGenome.stream()
+                .flatMap(twin -> ownAncestor(twin, parents).stream())
+                .findFirst()
+                .ifPresent(breaches::add);
+        var dam = parents.dam() == null ? null : parents.dam().id;
+        var fact = new ParentageStated(animal.id, dam, parents.sire(), removed, animal.parentageSeq);
+        var saved = save(by, animal, breaches, stated.leave(), fact);
+        for (var twin : oneGenome.subList(1, oneGenome.size())) {
+            record(by, new ParentageStated(twin.id, dam, parents.sire(), removed, twin.parentageSeq));
+        }
+        return saved;
+    }
+
+    private Optional<Breach> ownAncestor(Animal animal, Registration.Parents parents) {
         var above = new ArrayList<UUID>();
         if (parents.dam() != null) {
             above.add(parents.dam().id);
         }
         parents.sires().forEach(sire -> above.add(sire.id));
-        lineage.wayUp(by.populationId(), above, Objects.requireNonNullElse(animal.sameAsId, animal.id))
-                .ifPresent(way -> breaches.add(Breach.error(
+        return lineage.wayUp(animal.populationId, above, Objects.requireNonNullElse(animal.sameAsId, animal.id))
+                .map(way -> Breach.error(
                         OWN_ANCESTOR,
+                        Rule.OWN_ANCESTOR,
                         parents.dam() != null && way.get(0).equals(parents.dam().number) ? "dam" : "sire",
                         way.get(0),
-                        "%s would be its own ancestor: %s < %s (young < parent). One of these links is wrong."
-                                .formatted(animal.number, animal.number, String.join(" < ", way)))));
-        var warnings = Breach.refuse(breaches, null);
-        var dam = parents.dam() == null ? null : parents.dam().id;
-        record(by, new ParentageStated(animal.id, dam, parents.sire(), animal.parentageSeq));
-        return new Registered(views.of(by, animal), warnings);
+                        "%s would be its own ancestor: %s < %s (young < parent). One of these links is wrong; correct it first."
+                                .formatted(animal.number, animal.number, String.join(" < ", way)),
+                        null));
     }
 
     @Transactional
-    public AnimalView sex(Standing by, String number, @Nullable String ifMatch, StatedSex stated) {
+    public Registered sex(Standing by, String number, @Nullable String ifMatch, StatedSex stated) {
         var animal = open(by, number, ifMatch);
-        if (stated.sex() != Sex.UNKNOWN) {
-            for (var young : Animal.youngOf(by.populationId(), animal.id)) {
-                var isDam = animal.id.equals(young.damId);
-                if (isDam == (stated.sex() == Sex.MALE)) {
-                    throw new Refusal(
-                            SEX_CONTRADICTS_YOUNG,
-                            "%s cannot be %s: it is registered as %s of %s. Correct that parentage first, or look again."
-                                    .formatted(
-                                            animal.number, stated.sex().word(), isDam ? "dam" : "sire", young.number));
-                }
-            }
-        }
-        record(by, new SexDetermined(animal.id, stated.sex(), animal.sexSeq));
-        return views.of(by, animal);
+        var breaches = new ArrayList<>(history.sex(animal, stated.sex(), stated.sexDetermination()));
+        registration.checkDay("on", stated.on() == null ? null : RoughDate.of(stated.on()), breaches);
+        var fact = new SexDetermined(animal.id, stated.sex(), stated.sexDetermination(), stated.on(), animal.sexSeq);
+        return save(by, animal, breaches, stated.leave(), fact);
     }
 
     @Transactional
-    public AnimalView death(Standing by, String number, @Nullable String ifMatch, StatedDeath stated) {
+    public Registered death(Standing by, String number, @Nullable String ifMatch, StatedDeath stated) {
         var animal = open(by, number, ifMatch);
         var breaches = new ArrayList<Breach>();
-        registration.checkPast("on", stated.on(), breaches);
-        var dead = new Kin(animal.number, animal.sex, animal.born, stated.on());
+        registration.checkDay("on", stated.on(), breaches);
+        var dead = new Kin(
+                animal.number,
+                animal.sex,
+                animal.born,
+                stated.on(),
+                animal.sexDetermination(),
+                animal.removedFromDeadDam);
         breaches.addAll(registration.rules(by).check(dead, Origin.UNKNOWN, null, List.of()));
-        for (var young : Animal.youngOf(by.populationId(), animal.id)) {
-            if (animal.id.equals(young.damId)
-                    && young.born != null
-                    && stated.on().surelyBefore(young.born)) {
-                breaches.add(Breach.error(
+        breaches.addAll(history.death(animal, stated.on()));
+        diedBeforeYoung(animal, stated.on()).ifPresent(breaches::add);
+        return save(
+                by,
+                animal,
+                breaches,
+                stated.leave(),
+                new AnimalDied(animal.id, stated.on(), stated.cause(), animal.deathSeq));
+    }
+
+    private static Optional<Breach> diedBeforeYoung(Animal animal, RoughDate on) {
+        return Animal.youngOf(animal.populationId, animal.id).stream()
+                .filter(young -> animal.id.equals(young.damId) && !young.removedFromDeadDam)
+                .filter(young -> young.born != null && on.surelyBefore(young.born))
+                .findFirst()
+                .map(young -> Breach.block(
                         DEAD_BEFORE_ITS_YOUNG,
+                        Rule.DAM_DIED_BEFORE_BIRTH,
                         "on",
-                        stated.on(),
+                        on,
                         "%s bore %s on %s and cannot have died on %s; correct one of the two dates."
-                                .formatted(animal.number, young.number, young.born, stated.on())));
-            }
-        }
-        Breach.refuse(breaches, null);
-        record(by, new AnimalDied(animal.id, stated.on(), stated.cause(), animal.deathSeq));
-        return views.of(by, animal);
+                                .formatted(animal.number, young.number, young.born, on),
+                        null));
     }
 
     /** Takes a death back that was reported by mistake. */
@@ -165,43 +229,55 @@ public class Corrections {
     public Registered description(Standing by, String number, @Nullable String ifMatch, Description stated) {
         var animal = open(by, number, ifMatch);
         var breaches = new ArrayList<Breach>();
-        registration.checkPast("born", stated.born(), breaches);
-        var rules = registration.rules(by);
-        var described = new Kin(animal.number, animal.sex, stated.born(), animal.died);
-        breaches.addAll(rules.check(described, stated.origin(), dam(animal), sires(animal)));
-        for (var young : Animal.youngOf(by.populationId(), animal.id)) {
-            var isDam = animal.id.equals(young.damId);
-            breaches.addAll(rules.check(
-                    young.kin(), Origin.UNKNOWN, isDam ? described : null, isDam ? List.of() : List.of(described)));
-        }
-        var warnings = Breach.refuse(breaches, null);
-        record(
-                by,
-                new AnimalDescribed(
-                        animal.id,
-                        stated.born(),
-                        stated.origin(),
-                        stated.sourceCode(),
-                        Objects.requireNonNullElse(stated.malformed(), animal.malformed),
-                        stated.notes(),
-                        animal.descriptionSeq));
+        registration.checkDay("born", stated.born(), breaches);
+        var described = new Kin(
+                animal.number,
+                animal.sex,
+                stated.born(),
+                animal.died,
+                animal.sexDetermination(),
+                animal.removedFromDeadDam);
+        breaches.addAll(family.withParents(by, animal, described, stated.origin()));
+        breaches.addAll(family.withYoung(by, animal, described));
+        var fact = new AnimalDescribed(
+                animal.id,
+                stated.born(),
+                stated.origin(),
+                stated.sourceCode(),
+                Objects.requireNonNullElse(stated.malformed(), animal.malformed),
+                stated.notes(),
+                animal.descriptionSeq);
+        return save(by, animal, breaches, stated.leave(), fact);
+    }
+
+    /** Refuses what may not be saved; else saves it, with what is left as it is. */
+    private Registered save(Standing by, Animal animal, List<Breach> found, @Nullable List<LeftAsIs> leave, Fact fact) {
+        var subjects =
+                Stream.of(animal.id, animal.litterId).filter(Objects::nonNull).toList();
+        var breaches = leftFindings.unsettled(by.populationId(), subjects, found);
+        var warnings = Breach.refuse(breaches, leave);
+        record(by, fact);
+        leftFindings.record(by, LeftFindings.ANIMAL, animal.id, breaches, leave);
         return new Registered(views.of(by, animal), warnings);
     }
 
     @Transactional
-    public AnimalView addIdentifier(Standing by, String number, IdentifierView stated) {
+    public Registered addIdentifier(Standing by, String number, NewIdentifier stated) {
         journal.open(by.populationId());
         var animal = animals.require(by, number);
         animals.requireInHand(by, animal);
         var collectionId = Objects.requireNonNull(animal.collectionId);
         var breaches = new ArrayList<Breach>();
-        var identifier = registration.identifier(by, stated, collectionId, breaches);
-        Breach.refuse(breaches, null);
+        var identifier = identifierRules.check(
+                by, stated.identifier(), collectionId, animal.alive() ? animal.id : null, breaches);
+        var unsettled = leftFindings.unsettled(by.populationId(), List.of(animal.id), breaches);
+        var warnings = Breach.refuse(unsettled, stated.leave());
         var present = Identifier.of(by.populationId(), animal.id);
-        if (present.stream().noneMatch(other -> other.view().equals(identifier))) {
+        if (present.stream().noneMatch(other -> other.view().isSame(identifier))) {
             record(by, new IdentifierAdded(animal.id, identifier, collectionId));
         }
-        return views.of(by, animal);
+        leftFindings.record(by, LeftFindings.ANIMAL, animal.id, unsettled, stated.leave());
+        return new Registered(views.of(by, animal), warnings);
     }
 
     /** The animal carries it no longer; that it did stays in the journal. */
@@ -210,7 +286,7 @@ public class Corrections {
         var animal = open(by, number, ifMatch);
         var present = Identifier.of(by.populationId(), animal.id).stream()
                 .map(Identifier::view)
-                .filter(stated::equals)
+                .filter(stated::isSame)
                 .findFirst()
                 .orElseThrow(() -> new Refusal(
                         NO_SUCH_ANIMAL,
@@ -229,21 +305,5 @@ public class Corrections {
 
     private void record(Standing by, Fact fact) {
         journal.record(by.populationId(), by.keeperId(), fact);
-    }
-
-    private static @Nullable Kin dam(Animal animal) {
-        return animal.damId == null
-                ? null
-                : Animal.of(animal.populationId, animal.damId).kin();
-    }
-
-    private static List<Kin> sires(Animal animal) {
-        if (animal.sireId != null) {
-            return List.of(Animal.of(animal.populationId, animal.sireId).kin());
-        }
-        return CandidateSire.of(animal.populationId, List.of(animal.id)).stream()
-                .map(candidate ->
-                        Animal.of(animal.populationId, candidate.sireId).kin())
-                .toList();
     }
 }

@@ -5,9 +5,11 @@ import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.IdClass;
 import jakarta.persistence.Table;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.demebook.notation.Transponder;
 import org.jspecify.annotations.Nullable;
 
 /** What an animal is known by besides its number: a transponder, a mark, a keeper's own reference. */
@@ -36,6 +38,9 @@ class Identifier extends PanacheEntityBase {
     @Nullable
     UUID collectionId;
 
+    @Nullable
+    String written;
+
     protected Identifier() {}
 
     Identifier(UUID populationId, UUID animalId, IdentifierView view, @Nullable UUID collectionId) {
@@ -43,6 +48,7 @@ class Identifier extends PanacheEntityBase {
         this.animalId = animalId;
         this.kind = view.kind();
         this.value = view.value();
+        this.written = view.written();
         this.collectionId = view.kind().equals(OWN_REFERENCE) ? collectionId : null;
     }
 
@@ -54,15 +60,22 @@ class Identifier extends PanacheEntityBase {
         return animalIds.isEmpty() ? List.of() : list("populationId = ?1 and animalId in ?2", populationId, animalIds);
     }
 
-    /** The living animal, or at least the animal, that carries a transponder. */
-    static Optional<Animal> carrier(UUID populationId, String transponder) {
-        return Animal.<Animal>find(
-                        "from Animal a where a.populationId = ?1 and a.died is null and a.sameAsId is null and a.id in"
-                                + " (select i.animalId from Identifier i where i.populationId = ?1 and i.kind = ?2 and i.value = ?3)",
-                        populationId,
-                        TRANSPONDER,
-                        transponder)
-                .firstResultOptional();
+    /** A transponder, and the number of the living animal that carries it. */
+    record Carried(String code, UUID animalId, String number) {}
+
+    /** The living animals that carry one of these transponders, by the code. */
+    static List<Carried> carried(UUID populationId, Collection<String> codes) {
+        return getEntityManager()
+                .createQuery(
+                        "select i.value, a.id, a.number from Identifier i, Animal a where i.populationId = :population"
+                                + " and i.kind = :kind and i.value in :codes and a.populationId = i.populationId"
+                                + " and a.id = i.animalId and a.died is null and a.sameAsId is null"
+                                + " order by i.value, a.number",
+                        Carried.class)
+                .setParameter("population", populationId)
+                .setParameter("kind", TRANSPONDER)
+                .setParameter("codes", codes)
+                .getResultList();
     }
 
     static Optional<Identifier> reference(UUID populationId, UUID collectionId, String value) {
@@ -76,6 +89,7 @@ class Identifier extends PanacheEntityBase {
     }
 
     IdentifierView view() {
-        return new IdentifierView(kind, value);
+        var scheme = kind.equals(TRANSPONDER) ? Transponder.parse(value).scheme() : null;
+        return new IdentifierView(kind, value, scheme, written);
     }
 }

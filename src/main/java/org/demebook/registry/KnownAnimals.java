@@ -10,7 +10,8 @@ import org.jspecify.annotations.Nullable;
  *
  * @param byNumber by studbook number
  * @param numberOf the asker's own references, and the numbers of the animals that they mean
- * @param carriers transponder codes, and the numbers of the living animals that carry them
+ * @param carriers every transponder code of the population, and the number of the living animal that carries it; empty when
+ *     they were not wanted
  */
 public record KnownAnimals(
         Map<String, KnownAnimal> byNumber, Map<OwnReference, String> numberOf, Map<String, String> carriers) {

@@ -9,12 +9,16 @@ import org.demebook.notation.Origin;
 import org.demebook.notation.RoughDate;
 import org.demebook.notation.Sex;
 import org.demebook.notation.SourceCode;
+import org.demebook.problem.LeftAsIs;
 import org.jspecify.annotations.Nullable;
 
 /**
  * An animal to be registered that no litter of this register brought: a founder, or one from outside.
  *
  * @param sex as far as it is known
+ * @param sexDetermination how the sex was determined; nothing when you cannot say
+ * @param removedFromDeadDam true when it was taken from its dam after her death
+ * @param leave what is as it is although a rule speaks against it
  * @param born as precisely as it is known; nothing when it is not
  * @param dam studbook number; nothing when unknown
  * @param sire nothing when unknown
@@ -33,7 +37,10 @@ public record NewAnimal(
         @Nullable @Size(min = 1, max = LONGEST_REFERENCE) String ownReference,
         @Nullable @Size(max = MOST_MARKS) List<@NotNull @Size(max = 40) String> transponders,
         @Nullable @Size(max = MOST_MARKS) List<@NotNull @Size(min = 1, max = LONGEST_MARK) String> marks,
-        @Nullable @Size(max = LONGEST_NOTES) String notes) {
+        @Nullable @Size(max = LONGEST_NOTES) String notes,
+        @Nullable @Valid SexDetermination sexDetermination,
+        @Nullable Boolean removedFromDeadDam,
+        @Nullable @Size(max = 20) List<@NotNull @Valid LeftAsIs> leave) {
     public static final int LONGEST_REFERENCE = 60;
     public static final int LONGEST_MARK = 200;
     public static final int LONGEST_NOTES = 2000;

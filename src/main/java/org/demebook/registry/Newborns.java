@@ -25,7 +25,11 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 public class Newborns {
     /** Where the young of one litter come from. */
-    public record Parentage(UUID damId, Sire sire, Origin origin) {}
+    public record Parentage(UUID damId, Sire sire, Origin origin, boolean removedFromDeadDam) {
+        public Parentage(UUID damId, Sire sire, Origin origin) {
+            this(damId, sire, origin, false);
+        }
+    }
 
     /**
      * One live-born young.
@@ -41,6 +45,9 @@ public class Newborns {
 
     @Inject
     Registration registration;
+
+    @Inject
+    IdentifierRules identifierRules;
 
     @Inject
     Animals animals;
@@ -60,13 +67,31 @@ public class Newborns {
             RoughDate born,
             UUID litterId,
             List<Breach> breaches) {
-        registration.checkPast("born", born, breaches);
+        return parentage(by, dam, sire, origin, born, litterId, false, breaches);
+    }
+
+    /**
+     * The same.
+     *
+     * @param removedFromDeadDam the young were taken from their dam after her death
+     */
+    @Transactional(TxType.MANDATORY)
+    public Parentage parentage(
+            Standing by,
+            Custody dam,
+            @Nullable StatedSire sire,
+            Origin origin,
+            RoughDate born,
+            UUID litterId,
+            boolean removedFromDeadDam,
+            List<Breach> breaches) {
+        registration.checkDay("born", born, breaches);
         var parents = registration.parents(by, dam.number(), sire, litterId, breaches);
-        var young = new Kin("The litter", Sex.UNKNOWN, born, null);
+        var young = new Kin("The litter", Sex.UNKNOWN, born, null, null, removedFromDeadDam);
         breaches.addAll(registration
                 .rules(by)
                 .check(young, origin, Registration.kin(parents.dam()), Registration.kin(parents.sires())));
-        return new Parentage(dam.id(), parents.sire(), origin);
+        return new Parentage(dam.id(), parents.sire(), origin, removedFromDeadDam);
     }
 
     /** The facts that register live-born young, with the next numbers in one block and in the given order. */
@@ -98,7 +123,9 @@ public class Newborns {
                     neonate.malformed(),
                     collectionId,
                     identifiers(by, neonate, "young[%d]".formatted(i), collectionId, references, breaches),
-                    neonate.notes()));
+                    neonate.notes(),
+                    null,
+                    parentage.removedFromDeadDam()));
         }
         return facts;
     }
@@ -126,7 +153,7 @@ public class Newborns {
         }
         var found = new ArrayList<Breach>();
         var identifiers = stated.stream()
-                .map(identifier -> registration.identifier(by, identifier, collectionId, found))
+                .map(identifier -> identifierRules.check(by, identifier, collectionId, null, found))
                 .distinct()
                 .toList();
         found.forEach(breach -> breaches.add(breach.within(part)));

@@ -16,7 +16,8 @@ import org.jspecify.annotations.Nullable;
  * @param collectionId where it lives; null while it is in a transfer
  * @param ownerCollectionId whose it is
  * @param sameAsId the record that stands for this one; null when it stands for itself
- * @param parentageSeq the entry that states its parents
+ * @param twinOfId the littermate whose genome it has; null when it has its own
+ * @param parentageSeq the last entry that states its parents, or whether it has a genome of its own
  */
 public record PedigreeRow(
         UUID id,
@@ -33,6 +34,7 @@ public record PedigreeRow(
         @Nullable UUID collectionId,
         @Nullable UUID ownerCollectionId,
         @Nullable UUID sameAsId,
+        @Nullable UUID twinOfId,
         long parentageSeq) {
 
     /**
@@ -57,6 +59,7 @@ public record PedigreeRow(
                 collectionId,
                 ownerCollectionId,
                 sameAsId,
+                twinOfId != null ? twinOfId : other.twinOfId,
                 Math.max(parentageSeq, other.parentageSeq));
     }
 }

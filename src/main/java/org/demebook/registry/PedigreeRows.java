@@ -28,7 +28,8 @@ class PedigreeRows {
     private static final String SOME = """
             select h.seq, a.id, a.number, a.sex, a.born, a.born_earliest, a.born_latest, a.died is null, a.died_earliest,
                 a.origin, a.dam_id, a.sire_kind, a.sire_id, a.sire_draw_id, a.fusion, a.second_division,
-                a.collection_id, a.owner_collection_id, a.same_as_id, a.parentage_seq,
+                a.collection_id, a.owner_collection_id, a.same_as_id,
+                case when a.twin_kind = 'identical' then a.twin_of_id end, greatest(a.parentage_seq, a.twin_seq),
                 case when a.sire_kind = 'candidates' then (
                     select string_agg(s.sire_id || ' ' || s.probability, ',' order by s.probability desc, s.sire_id)
                     from demebook.candidate_sire s
@@ -108,13 +109,14 @@ class PedigreeRows {
                 once(shared, row.getObject(17, UUID.class)),
                 once(shared, row.getObject(18, UUID.class)),
                 row.getObject(19, UUID.class),
-                row.getLong(20));
+                row.getObject(20, UUID.class),
+                row.getLong(21));
     }
 
     private static Sire sire(ResultSet row) throws SQLException {
         return switch (row.getString(12)) {
             case "known" -> new Sire.Known(row.getObject(13, UUID.class));
-            case "candidates" -> candidates(row.getString(21), row.getObject(14, UUID.class));
+            case "candidates" -> candidates(row.getString(22), row.getObject(14, UUID.class));
             case "none" ->
                 new Sire.None(
                         row.getString(15),

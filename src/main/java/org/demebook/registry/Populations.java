@@ -54,6 +54,12 @@ public class Populations {
         return Population.<Population>findById(by.populationId()).view();
     }
 
+    /** The same by id; for rooms that hold one. */
+    @Transactional
+    public PopulationView get(UUID populationId) {
+        return Population.<Population>findById(populationId).view();
+    }
+
     /** The code of a population, for a keeper who does not belong to it yet. */
     @Transactional
     public String codeOf(UUID populationId) {

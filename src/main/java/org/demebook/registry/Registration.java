@@ -1,11 +1,8 @@
 package org.demebook.registry;
 
 import static org.demebook.problem.ProblemType.CONTRADICTORY_PARENTAGE;
-import static org.demebook.problem.ProblemType.INVALID_TRANSPONDER;
 import static org.demebook.problem.ProblemType.MISTYPED_NUMBER;
 import static org.demebook.problem.ProblemType.NO_SUCH_PARENT;
-import static org.demebook.problem.ProblemType.REFERENCE_TAKEN;
-import static org.demebook.problem.ProblemType.TRANSPONDER_TAKEN;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
@@ -15,27 +12,32 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.UUID;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.notation.RoughDate;
+import org.demebook.notation.Sex;
 import org.demebook.notation.StudbookNumber;
-import org.demebook.notation.Transponder;
 import org.demebook.problem.Finding;
+import org.demebook.problem.Rule;
 import org.jspecify.annotations.Nullable;
 
 /** Checks what is stated of an animal and turns it into the fact to be recorded; collects every breach before it refuses. */
 @ApplicationScoped
 class Registration {
     /** A fact that may be recorded, and what is worth a second look. */
-    record Checked(AnimalRegistered fact, List<Finding> warnings) {}
+    record Checked(AnimalRegistered fact, List<Breach> breaches, List<Finding> warnings) {}
 
     /** Parents found in the register. */
     record Parents(@Nullable Animal dam, List<Animal> sires, Sire sire) {}
 
     @Inject
     Keepers keepers;
+
+    @Inject
+    IdentifierRules identifierRules;
 
     @Inject
     Journal journal;
@@ -48,13 +50,20 @@ class Registration {
         var number = new StudbookNumber(
                 by.populationCode(), journal.nodeCode(), SerialCounter.last(by.populationId(), journal.nodeCode()) + 1);
         var collection = keepers.collection(by, animal.collection());
-        var young = new Kin("The animal", animal.sex(), animal.born(), animal.died());
-        checkPast("born", animal.born(), breaches);
-        checkPast("died", animal.died(), breaches);
+        var young = new Kin(
+                "The animal",
+                animal.sex(),
+                animal.born(),
+                animal.died(),
+                animal.sexDetermination(),
+                Boolean.TRUE.equals(animal.removedFromDeadDam()));
+        checkDay("born", animal.born(), breaches);
+        checkDay("died", animal.died(), breaches);
         var parents = parents(by, animal.dam(), animal.sire(), Journal.newId(), breaches);
         breaches.addAll(rules(by).check(young, animal.origin(), kin(parents.dam()), kin(parents.sires())));
-        var identifiers = identifiers(by, animal, collection.id(), breaches);
-        var warnings = Breach.refuse(breaches, null);
+        var identifiers = identifierRules.check(by, animal, collection.id(), breaches);
+        likeAnother(by, animal, parents.dam(), identifiers).ifPresent(breaches::add);
+        var warnings = Breach.refuse(breaches, animal.leave());
         return new Checked(
                 new AnimalRegistered(
                         Journal.newId(),
@@ -70,17 +79,41 @@ class Registration {
                         false,
                         collection.id(),
                         identifiers,
-                        animal.notes()),
+                        animal.notes(),
+                        animal.sexDetermination(),
+                        young.removedFromDeadDam()),
+                breaches,
                 warnings);
     }
 
     ParentageRules rules(Standing by) {
         Population population = Population.findById(by.populationId());
-        return new ParentageRules(population.profile);
+        return new ParentageRules(population.profile, LocalDate.now(clock));
     }
 
-    void checkPast(String field, @Nullable RoughDate date, List<Breach> breaches) {
-        ParentageRules.checkPast(field, date, LocalDate.now(clock)).ifPresent(breaches::add);
+    void checkDay(String field, @Nullable RoughDate date, List<Breach> breaches) {
+        breaches.addAll(new DateRules(LocalDate.now(clock)).check(field, date));
+    }
+
+    /** An animal that was registered already has the same dam, the same day of birth and a mark of the same words. */
+    private static Optional<Breach> likeAnother(
+            Standing by, NewAnimal animal, @Nullable Animal dam, List<IdentifierView> identifiers) {
+        if (dam == null || animal.born() == null) {
+            return Optional.empty();
+        }
+        return Animal.littermates(by.populationId(), dam.id, animal.born()).stream()
+                .filter(other -> other.sex == animal.sex() || other.sex == Sex.UNKNOWN || animal.sex() == Sex.UNKNOWN)
+                .filter(other -> Identifier.of(by.populationId(), other.id).stream()
+                        .filter(mark -> mark.kind.equals(Identifier.MARK))
+                        .anyMatch(mark -> identifiers.stream().anyMatch(mark.view()::isSame)))
+                .findFirst()
+                .map(other -> Breach.warning(
+                        Rule.LOOKS_LIKE_ANOTHER,
+                        "marks",
+                        null,
+                        "%s was born of %s on %s as well and bears the same mark. If it is the same animal, claim so (same-animal claim); twins from one sac look alike too."
+                                .formatted(other.number, dam.number, animal.born()),
+                        null));
     }
 
     /**
@@ -124,6 +157,13 @@ class Registration {
                 return new Sire.None(
                         Objects.requireNonNullElse(stated.fusion(), "terminal"),
                         y.stripTrailingZeros().toPlainString());
+            }
+            case "worked-out" -> {
+                missing(
+                        "sire.kind",
+                        "Only the sire of a litter that is registered is worked out; say known, candidates, none or unknown.",
+                        breaches);
+                return new Sire.Unknown();
             }
             default -> {
                 return new Sire.Unknown();
@@ -192,63 +232,6 @@ class Registration {
     private static @Nullable Animal missing(String field, String message, List<Breach> breaches) {
         breaches.add(Breach.error(CONTRADICTORY_PARENTAGE, field, null, message));
         return null;
-    }
-
-    private List<IdentifierView> identifiers(Standing by, NewAnimal animal, UUID collectionId, List<Breach> breaches) {
-        var identifiers = new ArrayList<IdentifierView>();
-        for (var code : Objects.requireNonNullElse(animal.transponders(), List.<String>of())) {
-            identifiers.add(new IdentifierView(Identifier.TRANSPONDER, code));
-        }
-        for (var mark : Objects.requireNonNullElse(animal.marks(), List.<String>of())) {
-            identifiers.add(new IdentifierView(Identifier.MARK, mark));
-        }
-        if (animal.ownReference() != null) {
-            identifiers.add(new IdentifierView(Identifier.OWN_REFERENCE, animal.ownReference()));
-        }
-        return identifiers.stream()
-                .map(identifier -> identifier(by, identifier, collectionId, breaches))
-                .distinct()
-                .toList();
-    }
-
-    /** The identifier in the form that is stored; what is not free or not valid is added to the breaches. */
-    IdentifierView identifier(Standing by, IdentifierView stated, UUID collectionId, List<Breach> breaches) {
-        var populationId = by.populationId();
-        switch (stated.kind()) {
-            case Identifier.TRANSPONDER -> {
-                try {
-                    var transponder = Transponder.parse(stated.value());
-                    Identifier.carrier(populationId, transponder.code())
-                            .ifPresent(carrier -> breaches.add(Breach.error(
-                                    TRANSPONDER_TAKEN,
-                                    "transponders",
-                                    transponder,
-                                    transponder.carriedBy(carrier.number))));
-                    return new IdentifierView(Identifier.TRANSPONDER, transponder.code());
-                } catch (IllegalArgumentException e) {
-                    breaches.add(Breach.error(
-                            INVALID_TRANSPONDER,
-                            "transponders",
-                            stated.value(),
-                            "%s: %s.".formatted(stated.value(), e.getMessage())));
-                    return stated;
-                }
-            }
-            case Identifier.OWN_REFERENCE -> {
-                var reference = stated.value().strip();
-                Identifier.reference(populationId, collectionId, reference)
-                        .ifPresent(taken -> breaches.add(Breach.error(
-                                REFERENCE_TAKEN,
-                                "ownReference",
-                                reference,
-                                "You call %s \"%s\" already; choose another reference."
-                                        .formatted(Animal.of(populationId, taken.animalId).number, reference))));
-                return new IdentifierView(Identifier.OWN_REFERENCE, reference);
-            }
-            default -> {
-                return new IdentifierView(Identifier.MARK, stated.value().strip());
-            }
-        }
     }
 
     static @Nullable Kin kin(@Nullable Animal animal) {

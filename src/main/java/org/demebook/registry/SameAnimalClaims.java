@@ -117,6 +117,9 @@ public class SameAnimalClaims {
         if (animal.sameAsId != null || other.sameAsId != null) {
             reasons.add("one of them was merged with another already; separate them first");
         }
+        if (Twins.oneGenome(animal).stream().anyMatch(twin -> twin.id.equals(other.id))) {
+            reasons.add("they are stated as identical twins, who share a genotype and are two animals");
+        }
         if (animal.sex != Sex.UNKNOWN && other.sex != Sex.UNKNOWN && animal.sex != other.sex) {
             reasons.add(
                     "%s is %s, %s is %s".formatted(animal.number, animal.sex.word(), other.number, other.sex.word()));

@@ -15,17 +15,20 @@ import org.jspecify.annotations.Nullable;
 /**
  * What is stated of a sire.
  *
- * @param kind {@code known} (with animal), {@code unknown}, {@code candidates} (with candidates), or {@code none}: the
- *     dam alone, parthenogenesis
+ * @param kind {@code known} (with animal), {@code unknown}, {@code candidates} (with candidates), {@code none}: the dam
+ *     alone, parthenogenesis; or, for a litter that is registered, {@code worked-out}: from the males that she met
  * @param animal studbook number of the known sire
  * @param candidates the males that it may be; what their probabilities leave to 1 is an unrelated, unnamed male
- * @param wholeLitter with candidates: true when one and the same male sired the whole litter, false when each young may
+ * @param wholeLitter with candidates or worked-out: true when one and the same male sired the whole litter, false when each young may
  *     have another
  * @param fusion with none: {@code terminal} (the default) or {@code central}
  * @param secondDivision with none: share of second-division segregation, 0 (the default) to 1
  */
 public record StatedSire(
-        @NotNull @Pattern(regexp = "known|unknown|candidates|none", message = "is known, unknown, candidates or none")
+        @NotNull
+        @Pattern(
+                regexp = "known|unknown|candidates|none|worked-out",
+                message = "is known, unknown, candidates, none or worked-out")
         String kind,
 
         @Nullable @Size(max = 60) String animal,

@@ -62,7 +62,8 @@ public class ContractFilter implements OASFilter {
         }
         var takesKey = verb == PathItem.HttpMethod.POST
                 && !operation.getOperationId().equals("signIn")
-                && !operation.getOperationId().startsWith("check");
+                && !operation.getOperationId().startsWith("check")
+                && !operation.getOperationId().startsWith("print");
         if (takesKey) {
             operation.addParameter(OASFactory.createParameter()
                     .name("Idempotency-Key")

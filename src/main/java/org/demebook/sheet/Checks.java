@@ -14,6 +14,7 @@ import java.util.function.Function;
 import org.demebook.keeper.CollectionView;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
+import org.demebook.problem.LeftAsIs;
 import org.demebook.registry.Animals;
 import org.demebook.registry.KnownAnimals;
 import org.demebook.registry.KnownAnimals.KnownAnimal;
@@ -39,11 +40,12 @@ class Checks {
     @Inject
     Clock clock;
 
-    Plan check(Standing by, Sheet sheet) {
+    /** @param leave what is left as it is in the whole sheet */
+    Plan check(Standing by, Sheet sheet, List<LeftAsIs> leave) {
         var findings = new Findings();
         var layout = Layout.of(sheet.header(), findings);
         if (findings.hasErrors()) {
-            return new Plan(findings.report(sheet.lines().size(), 0, 0), List.of(), List.of());
+            return new Plan(findings.report(sheet.lines().size(), 0, 0), List.of(), List.of(), List.of());
         }
         var collections = keepers.collections(by);
         var reader = new RowReader(by.populationCode(), collections, layout, findings);
@@ -68,7 +70,8 @@ class Checks {
         inSheet.forEach(parents::find);
 
         var toAdd = inSheet.stream().filter(SheetAnimal::isNew).toList();
-        var rules = new SheetRules(new ParentageRules(populations.get(by).profile()), LocalDate.now(clock), findings);
+        var rules = new SheetRules(
+                new ParentageRules(populations.get(by).profile(), LocalDate.now(clock)), leave, findings);
         for (var animal : toAdd) {
             rules.check(animal);
             var label = animal.stated.collectionLabel();
@@ -79,6 +82,7 @@ class Checks {
         }
         rules.checkTransponders(inSheet, known);
         rules.checkRoles(inSheet);
+        rules.checkYears(toAdd);
         int alreadyKnown = 0;
         for (var animal : inSheet) {
             if (animal.known != null && KnownRow.agrees(animal, animal.known.view(), findings)) {
@@ -86,7 +90,7 @@ class Checks {
             }
         }
         var parentsFirst = FamilyOrder.of(toAdd, findings);
-        return new Plan(findings.report(rows.size(), toAdd.size(), alreadyKnown), toAdd, parentsFirst);
+        return new Plan(findings.report(rows.size(), toAdd.size(), alreadyKnown), toAdd, parentsFirst, rules.left());
     }
 
     private static void tellRepeated(
@@ -111,7 +115,6 @@ class Checks {
     private KnownAnimals known(Standing by, List<StatedRow> rows) {
         var numbers = new HashSet<String>();
         var references = new HashSet<String>();
-        var transponders = new HashSet<String>();
         for (var row : rows) {
             if (row.number() != null) {
                 numbers.add(row.number().toString());
@@ -127,9 +130,9 @@ class Checks {
                 ParentFinder.number(parent, by.populationCode()).ifPresent(numbers::add);
                 references.add(parent);
             }
-            row.transponders().forEach(transponder -> transponders.add(transponder.code()));
         }
-        return animals.known(by, numbers, references, transponders);
+        var withTransponders = rows.stream().anyMatch(row -> !row.transponders().isEmpty());
+        return animals.known(by, numbers, references, withTransponders);
     }
 
     /** The registered animal that a row is about; null when it is a new one. */

@@ -3,6 +3,7 @@ package org.demebook.sheet;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import org.demebook.problem.Finding;
 import org.demebook.problem.Finding.Level;
 import org.jspecify.annotations.Nullable;
 
@@ -16,7 +17,7 @@ final class Findings {
 
     void error(@Nullable Integer row, @Nullable String column, @Nullable Object value, String message) {
         errors++;
-        keep(row, column, value, Level.ERROR, message);
+        keep(row, Finding.error(column, value, message));
     }
 
     void error(int row, Column column, @Nullable Object value, String message) {
@@ -24,15 +25,34 @@ final class Findings {
     }
 
     void warning(@Nullable Integer row, @Nullable String column, @Nullable Object value, String message) {
-        warnings++;
-        keep(row, column, value, Level.WARNING, message);
+        tell(
+                row,
+                new Finding(Level.WARNING, null, column, value == null ? null : value.toString(), message, null, null));
     }
 
-    private void keep(
-            @Nullable Integer row, @Nullable String column, @Nullable Object value, Level level, String message) {
+    /** A finding of the register's rules: what it refuses is an error here, what it tells a warning. */
+    void tell(@Nullable Integer row, Finding finding) {
+        if (finding.level() == Level.ERROR || finding.level() == Level.BLOCK) {
+            errors++;
+        } else {
+            warnings++;
+        }
+        keep(row, finding);
+    }
+
+    private void keep(@Nullable Integer row, Finding finding) {
         if (shown.size() < Report.MOST_SHOWN) {
-            shown.add(
-                    new SheetFinding(row, column, value == null ? null : shortened(value.toString()), level, message));
+            var value = finding.value() == null ? null : shortened(finding.value());
+            shown.add(new SheetFinding(
+                    row,
+                    finding.field(),
+                    value,
+                    finding.level() == Level.BLOCK ? Level.ERROR : finding.level(),
+                    finding.message(),
+                    finding.rule(),
+                    finding.level() == Level.BLOCK,
+                    finding.why(),
+                    finding.likelier()));
         }
     }
 
@@ -41,13 +61,18 @@ final class Findings {
         return value.length() <= LONGEST_VALUE ? value : value.substring(0, LONGEST_VALUE - 1) + "…";
     }
 
+    /** By row; what refuses the whole stands before, and what is only to be known of the whole behind. */
+    private static int place(SheetFinding finding) {
+        return finding.row() != null ? finding.row() : finding.level() == Level.ERROR ? 0 : Integer.MAX_VALUE;
+    }
+
     boolean hasErrors() {
         return errors > 0;
     }
 
     Report report(int rows, int wouldAdd, int alreadyKnown) {
         var byRow = new ArrayList<>(shown);
-        byRow.sort(Comparator.comparing(SheetFinding::row, Comparator.nullsFirst(Comparator.naturalOrder())));
+        byRow.sort(Comparator.comparing(Findings::place));
         return new Report(rows, wouldAdd, alreadyKnown, errors, warnings, byRow);
     }
 }

@@ -15,18 +15,19 @@ final class FindingsText {
     static String of(Report report) {
         var text = new StringWriter();
         try (var printer = new CSVPrinter(text, CSVFormat.RFC4180)) {
-            printer.printRecord("row", "column", "level", "value", "message");
+            printer.printRecord("row", "column", "level", "value", "message", "rule");
             for (var finding : report.findings()) {
                 printer.printRecord(
                         finding.row(),
                         finding.column(),
                         finding.level().name().toLowerCase(Locale.ROOT),
                         Cells.write(Objects.requireNonNullElse(finding.value(), "")),
-                        Cells.write(finding.message()));
+                        Cells.write(finding.message()),
+                        finding.rule() == null ? null : finding.rule().word());
             }
             int left = report.errors() + report.warnings() - report.findings().size();
             if (left > 0) {
-                printer.printRecord(null, null, null, null, "and %d more; mend these first".formatted(left));
+                printer.printRecord(null, null, null, null, "and %d more; mend these first".formatted(left), null);
             }
         } catch (IOException e) {
             throw new UncheckedIOException(e);

@@ -1,5 +1,6 @@
 package org.demebook.sheet;
 
+import static org.demebook.problem.ProblemType.BAD_PARAMETER;
 import static org.demebook.problem.ProblemType.IMPORT_RUNNING;
 import static org.demebook.problem.ProblemType.NOT_ACCEPTABLE;
 import static org.demebook.problem.ProblemType.NO_SUCH_IMPORT;
@@ -14,15 +15,19 @@ import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.Variant;
 import java.net.URI;
+import java.util.List;
 import java.util.UUID;
 import org.demebook.keeper.SignedIn;
+import org.demebook.problem.LeftAsIs;
 import org.demebook.problem.Refusal;
+import org.demebook.problem.Rule;
 import org.demebook.rest.Once;
 import org.demebook.rest.Once.Answer;
 import org.demebook.rest.Refuses;
@@ -34,6 +39,7 @@ import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
+import org.jspecify.annotations.Nullable;
 
 @Path("/api/v1/populations/{population}")
 @Authenticated
@@ -43,7 +49,8 @@ class ImportResource {
             "The first row names the columns, in any order: number, reference, dam, sire, sex, born, died, origin, source,"
                     + " collection, transponders, marks, notes. A sire is A (known), A|B or A:0.6|B:0.4 (candidates, each"
                     + " young on its own), \"one of A|B\" (one of them for the whole litter), none, \"none terminal 0\","
-                    + " \"none central 0.5\" (parthenogenesis), or empty (unknown).";
+                    + " \"none central 0.5\" (parthenogenesis), or empty (unknown). What a rule blocks can be left as it is in"
+                    + " the whole sheet: leave=dam-too-young&reason=…, several rules with leave several times.";
 
     @Inject
     SignedIn signedIn;
@@ -75,10 +82,12 @@ class ImportResource {
                 @Content(mediaType = "application/json", schema = @Schema(implementation = Report.class)),
                 @Content(mediaType = Sheet.CSV, schema = @Schema(type = SchemaType.STRING))
             })
-    @Refuses({NO_SUCH_POPULATION, UNREADABLE_SHEET, NOT_ACCEPTABLE})
+    @Refuses({NO_SUCH_POPULATION, UNREADABLE_SHEET, NOT_ACCEPTABLE, BAD_PARAMETER})
     public Response check(
             @RestPath String population,
             @HeaderParam("Content-Type") String mediaType,
+            @QueryParam("leave") List<String> leave,
+            @QueryParam("reason") @Nullable String reason,
             @Context Request request,
             byte[] file) {
         var form =
@@ -87,7 +96,7 @@ class ImportResource {
         if (form == null) {
             throw new Refusal(NOT_ACCEPTABLE, "The findings come as application/json or as text/csv.");
         }
-        var report = imports.check(signedIn.standing(population), Sheet.read(file, mediaType));
+        var report = imports.check(signedIn.standing(population), Sheet.read(file, mediaType), left(leave, reason));
         return form.getMediaType().isCompatible(MediaType.APPLICATION_JSON_TYPE)
                 ? Response.ok(report, MediaType.APPLICATION_JSON_TYPE).build()
                 : Response.ok(FindingsText.of(report), Sheet.CSV + ";charset=UTF-8")
@@ -113,15 +122,38 @@ class ImportResource {
             responseCode = "202",
             description = "The import is at work; Location tells how far it is",
             content = @Content(mediaType = "application/json", schema = @Schema(implementation = ImportView.class)))
-    @Refuses({NO_SUCH_POPULATION, UNREADABLE_SHEET, IMPORT_RUNNING})
-    public Response start(@RestPath String population, @HeaderParam("Content-Type") String mediaType, byte[] file) {
+    @Refuses({NO_SUCH_POPULATION, UNREADABLE_SHEET, IMPORT_RUNNING, BAD_PARAMETER})
+    public Response start(
+            @RestPath String population,
+            @HeaderParam("Content-Type") String mediaType,
+            @QueryParam("leave") List<String> leave,
+            @QueryParam("reason") @Nullable String reason,
+            byte[] file) {
         var by = signedIn.standing(population);
         var sheet = Sheet.read(file, mediaType);
+        var left = left(leave, reason);
         return once.answer(by.keeperId(), file, () -> {
-            var started = imports.start(by, sheet);
+            var started = imports.start(by, sheet, left);
             return Answer.accepted(
                     URI.create("/api/v1/populations/" + population + "/imports/" + started.id()), started);
         });
+    }
+
+    private static List<LeftAsIs> left(List<String> rules, @Nullable String reason) {
+        for (var word : rules) {
+            if (Rule.of(word).isEmpty()) {
+                throw new Refusal(
+                        BAD_PARAMETER, "There is no rule \"%s\"; write it as the finding does.".formatted(word));
+            }
+        }
+        var said = reason == null ? "" : reason.strip();
+        if (!rules.isEmpty() && (said.length() < LeftAsIs.SHORTEST_REASON || said.length() > LeftAsIs.LONGEST_REASON)) {
+            throw new Refusal(
+                    BAD_PARAMETER,
+                    "What is left as it is needs a reason of %d to %d characters: reason=…"
+                            .formatted(LeftAsIs.SHORTEST_REASON, LeftAsIs.LONGEST_REASON));
+        }
+        return rules.stream().map(word -> new LeftAsIs(word, said)).toList();
     }
 
     @GET

@@ -80,7 +80,7 @@ class ImportRun extends PanacheEntityBase {
     }
 
     void interrupted(String why, Instant at) {
-        var finding = new SheetFinding(null, null, null, Level.ERROR, why);
+        var finding = new SheetFinding(null, null, null, Level.ERROR, why, null, false, null, null);
         end(INTERRUPTED, new Report(rowsTotal, 0, 0, 1, 0, List.of(finding)), at);
     }
 

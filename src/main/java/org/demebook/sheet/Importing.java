@@ -10,6 +10,7 @@ import jakarta.inject.Inject;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
@@ -19,7 +20,9 @@ import java.util.concurrent.Executors;
 import java.util.function.Consumer;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Standing;
+import org.demebook.problem.LeftAsIs;
 import org.demebook.registry.Animals;
+import org.demebook.registry.LeftFindings;
 import org.jboss.logging.Logger;
 
 /**
@@ -30,7 +33,7 @@ import org.jboss.logging.Logger;
 @ApplicationScoped
 class Importing {
     /** An import whose run is stored. */
-    record Wanted(Standing by, UUID runId, Sheet sheet) {}
+    record Wanted(Standing by, UUID runId, Sheet sheet, List<LeftAsIs> leave) {}
 
     private static final Logger LOG = Logger.getLogger(Importing.class);
     private static final Duration LONGEST = Duration.ofMinutes(30);
@@ -47,6 +50,9 @@ class Importing {
 
     @Inject
     Animals animals;
+
+    @Inject
+    LeftFindings leftFindings;
 
     @Inject
     Journal journal;
@@ -81,7 +87,7 @@ class Importing {
 
     private void work(Wanted wanted) {
         try {
-            var plan = checks.check(wanted.by(), wanted.sheet());
+            var plan = checks.check(wanted.by(), wanted.sheet(), wanted.leave());
             if (plan.report().isRefused()) {
                 end(wanted, run -> run.refused(plan.report(), clock.instant()));
             } else {
@@ -104,12 +110,17 @@ class Importing {
     private void record(Wanted wanted, Plan checked) {
         var by = wanted.by();
         var nothingNew = journal.open(by.populationId()) == by.head();
-        var plan = nothingNew ? checked : checks.check(by, wanted.sheet());
+        var plan = nothingNew ? checked : checks.check(by, wanted.sheet(), wanted.leave());
         if (!plan.report().isRefused()) {
             var kept = plan.keptNumbers();
             var fresh = animals.nextNumbers(by, plan.toAdd().size() - kept.size(), kept);
             int known = plan.report().alreadyKnown();
             animals.recordAll(by, plan.facts(fresh), done -> rowsDone.put(wanted.runId(), known + done));
+            for (var left : plan.left()) {
+                // what a row calls its parents is not what the register calls them
+                var breach = left.breach().withoutValue();
+                leftFindings.record(by, LeftFindings.ANIMAL, left.animalId(), List.of(breach), wanted.leave());
+            }
         }
         var run = run(wanted);
         if (plan.report().isRefused()) {

@@ -9,9 +9,11 @@ import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import jakarta.transaction.Transactional.TxType;
 import java.time.Clock;
+import java.util.List;
 import java.util.UUID;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Standing;
+import org.demebook.problem.LeftAsIs;
 import org.demebook.problem.Refusal;
 import org.demebook.sheet.Importing.Wanted;
 
@@ -30,14 +32,18 @@ public class Imports {
     @Inject
     Clock clock;
 
-    /** What a sheet would do; changes nothing. */
-    public Report check(Standing by, Sheet sheet) {
-        return checks.check(by, sheet).report();
+    /**
+     * What a sheet would do; changes nothing.
+     *
+     * @param leave what is left as it is in the whole sheet
+     */
+    public Report check(Standing by, Sheet sheet, List<LeftAsIs> leave) {
+        return checks.check(by, sheet, leave).report();
     }
 
     /** Starts an import; the work begins when the caller's transaction is committed. Refuses with IMPORT_RUNNING. */
     @Transactional(TxType.MANDATORY)
-    public ImportView start(Standing by, Sheet sheet) {
+    public ImportView start(Standing by, Sheet sheet, List<LeftAsIs> leave) {
         if (ImportRun.isRunning(by.populationId(), by.keeperId())) {
             throw new Refusal(
                     IMPORT_RUNNING,
@@ -46,7 +52,7 @@ public class Imports {
         var run = new ImportRun(
                 by.populationId(), Journal.newId(), by.keeperId(), sheet.lines().size(), clock.instant());
         run.persistAndFlush();
-        wanted.fire(new Wanted(by, run.id, sheet));
+        wanted.fire(new Wanted(by, run.id, sheet, leave));
         return run.view(0);
     }
 

@@ -11,6 +11,7 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import org.demebook.notation.StudbookNumber;
 import org.demebook.registry.AnimalRegistered;
+import org.demebook.registry.Breach;
 import org.demebook.registry.IdentifierView;
 import org.demebook.registry.Sire;
 import org.demebook.registry.StatedSire;
@@ -20,9 +21,12 @@ import org.jspecify.annotations.Nullable;
  * What a checked sheet would do.
  *
  * @param toAdd the new animals in the order of the sheet, which is the order of their numbers
+ * @param left what is left as it is
  * @param parentsFirst the same in an order in which they can be recorded
  */
-record Plan(Report report, List<SheetAnimal> toAdd, List<SheetAnimal> parentsFirst) {
+record Plan(Report report, List<SheetAnimal> toAdd, List<SheetAnimal> parentsFirst, List<Left> left) {
+    /** What a rule speaks against in an animal, and the import leaves as it is. */
+    record Left(UUID animalId, Breach breach) {}
 
     /** The numbers that animals bring with them. */
     List<StudbookNumber> keptNumbers() {
@@ -69,7 +73,7 @@ record Plan(Report report, List<SheetAnimal> toAdd, List<SheetAnimal> parentsFir
 
     private static List<IdentifierView> identifiers(StatedRow row) {
         var identifiers = new ArrayList<IdentifierView>();
-        row.transponders().forEach(code -> identifiers.add(new IdentifierView("transponder", code.code())));
+        row.transponders().forEach(code -> identifiers.add(IdentifierView.of(code, code.code())));
         row.marks().forEach(mark -> identifiers.add(new IdentifierView("mark", mark)));
         if (row.reference() != null) {
             identifiers.add(new IdentifierView("own-reference", row.reference()));

@@ -10,7 +10,7 @@ import java.util.List;
  * @param wouldAdd animals that are not in the register yet; not told apart while there are errors in the header
  * @param alreadyKnown rows about animals that the register knows and that say the same
  * @param errors all of them, shown or not; with any, nothing is imported
- * @param warnings all of them, shown or not
+ * @param warnings all warnings and notices, shown or not
  * @param findings the first {@value #MOST_SHOWN}, by row
  */
 public record Report(int rows, int wouldAdd, int alreadyKnown, int errors, int warnings, List<SheetFinding> findings) {

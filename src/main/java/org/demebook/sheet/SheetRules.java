@@ -1,6 +1,6 @@
 package org.demebook.sheet;
 
-import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -8,29 +8,42 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import org.demebook.notation.RoughDate;
 import org.demebook.notation.Sex;
+import org.demebook.notation.Transponder;
+import org.demebook.problem.Finding;
+import org.demebook.problem.Finding.Level;
+import org.demebook.problem.LeftAsIs;
+import org.demebook.problem.Rule;
 import org.demebook.registry.Breach;
 import org.demebook.registry.KnownAnimals;
 import org.demebook.registry.ParentageRules;
 import org.demebook.registry.StatedSire.StatedCandidate;
+import org.demebook.registry.TransponderRules;
+import org.demebook.sheet.Plan.Left;
 import org.demebook.sheet.SheetAnimal.Relative;
 
 /** Holds the new animals of a sheet to the rules of the register, and to each other. */
 final class SheetRules {
     private final ParentageRules rules;
-    private final LocalDate today;
+    private final List<LeftAsIs> leave;
     private final Findings findings;
+    private final List<Left> left = new ArrayList<>();
 
-    SheetRules(ParentageRules rules, LocalDate today, Findings findings) {
+    SheetRules(ParentageRules rules, List<LeftAsIs> leave, Findings findings) {
         this.rules = rules;
-        this.today = today;
+        this.leave = leave;
         this.findings = findings;
+    }
+
+    List<Left> left() {
+        return left;
     }
 
     void check(SheetAnimal animal) {
         var row = animal.stated;
-        tell(animal, ParentageRules.checkPast("born", row.born(), today));
-        tell(animal, ParentageRules.checkPast("died", row.died(), today));
+        rules.dates().check("born", row.born()).forEach(breach -> tell(animal, breach));
+        rules.dates().check("died", row.died()).forEach(breach -> tell(animal, breach));
         var dam = animal.dam == null ? null : animal.dam.kin();
         var sires = animal.sires.stream().map(Relative::kin).toList();
         rules.check(animal.kin(), row.originOrUnknown(), dam, sires).forEach(breach -> tell(animal, breach));
@@ -70,24 +83,62 @@ final class SheetRules {
         return animal.dam != null && animal.stated.born() != null;
     }
 
-    /** A transponder is carried by one living animal only. */
+    /** A transponder is carried by one living animal only; one a slip of the hand away is worth a second look. */
     void checkTransponders(List<SheetAnimal> animals, KnownAnimals known) {
         Map<String, SheetAnimal> carriers = new HashMap<>();
         for (var animal : animals) {
+            if (animal.kin().died() != null) {
+                continue;
+            }
             for (var transponder : animal.stated.transponders()) {
                 var registered = known.carriers().get(transponder.code());
                 if (registered != null && animal.isNew()) {
-                    findings.error(animal.row(), Column.TRANSPONDERS, transponder, transponder.carriedBy(registered));
+                    tell(animal, TransponderRules.taken(transponder, registered));
                 }
-                var other = animal.kin().died() != null ? null : carriers.putIfAbsent(transponder.code(), animal);
+                var other = carriers.putIfAbsent(transponder.code(), animal);
                 if (other != null) {
-                    findings.error(
-                            animal.row(),
-                            Column.TRANSPONDERS,
-                            transponder,
-                            transponder.carriedBy("%s in row %d".formatted(other.stated.label(), other.row())));
+                    tell(animal, TransponderRules.taken(transponder, inRow(other)));
+                } else if (animal.isNew()) {
+                    checkNeighbours(animal, transponder, carriers, known);
                 }
             }
+        }
+    }
+
+    private void checkNeighbours(
+            SheetAnimal animal, Transponder transponder, Map<String, SheetAnimal> carriers, KnownAnimals known) {
+        for (var code : transponder.neighbours()) {
+            var registered = known.carriers().get(code);
+            var other = carriers.get(code);
+            if (registered != null) {
+                tell(animal, TransponderRules.near(transponder, code, registered));
+            } else if (other != null && other != animal) {
+                tell(animal, TransponderRules.near(transponder, code, inRow(other)));
+            }
+        }
+    }
+
+    private static String inRow(SheetAnimal animal) {
+        return "%s in row %d".formatted(animal.stated.label(), animal.row());
+    }
+
+    /** Told once, not in every row: a card index often has the year alone. */
+    void checkYears(List<SheetAnimal> animals) {
+        var rows = animals.stream()
+                .filter(animal ->
+                        animal.stated.born() != null && animal.stated.born().precision() == RoughDate.Precision.YEAR)
+                .toList();
+        if (!rows.isEmpty()) {
+            findings.tell(
+                    null,
+                    Finding.of(
+                            Level.WARNING,
+                            Rule.YEAR_ONLY,
+                            Column.BORN.header(),
+                            null,
+                            "%d rows give the year of birth alone (the first is row %d); every check takes any day of that year. Where a paper has the month or the day, write it."
+                                    .formatted(rows.size(), rows.get(0).row()),
+                            null));
         }
     }
 
@@ -124,11 +175,10 @@ final class SheetRules {
     }
 
     private void tell(SheetAnimal animal, Breach breach) {
-        var finding = breach.finding();
-        if (breach.type() != null) {
-            findings.error(animal.row(), finding.field(), finding.value(), finding.message());
+        if (breach.isLeftBy(leave)) {
+            left.add(new Left(animal.id, breach));
         } else {
-            findings.warning(animal.row(), finding.field(), finding.value(), finding.message());
+            findings.tell(animal.row(), breach.finding());
         }
     }
 }

@@ -11,6 +11,7 @@ import jakarta.transaction.Transactional;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.UUID;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Accounts;
 import org.demebook.keeper.Asker;
@@ -82,6 +83,17 @@ public class Claims {
                 animals.views(by, List.of(transfer.animalId)).get(0),
                 collection,
                 signedIn == null ? accounts.tokenFor(buyer) : null);
+    }
+
+    /** Whether a code, as somebody typed it, is the present one of an animal that was handed out. */
+    @Transactional
+    public boolean leadsTo(UUID populationId, UUID animalId, String typed) {
+        return ClaimCode.of(Secret.asIssued(typed))
+                .filter(found ->
+                        found.populationId.equals(populationId) && days.now().isBefore(found.expiresAt))
+                .filter(found ->
+                        Transfer.of(populationId, found.transferId).animalId.equals(animalId))
+                .isPresent();
     }
 
     private static Refusal notValid() {

@@ -1,8 +1,11 @@
 package org.demebook.transfer;
 
+import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 import java.time.LocalDate;
+import java.util.List;
+import org.demebook.problem.LeftAsIs;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -15,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param expiresOn last day on which it can be accepted or claimed, at most a year ahead; nothing for 14 days, with a claim
  *     code 180 days
  * @param note what the receiver should know
+ * @param leave what is as it is although a rule speaks against it
  */
 public record NewTransfer(
         @NotNull @Size(max = 60) String animal,
@@ -23,7 +27,8 @@ public record NewTransfer(
         @Nullable Boolean withClaimCode,
         @Nullable LocalDate handedOverOn,
         @Nullable LocalDate expiresOn,
-        @Nullable @Size(max = 500) String note) {
+        @Nullable @Size(max = 500) String note,
+        @Nullable @Size(max = 20) List<@NotNull @Valid LeftAsIs> leave) {
     boolean handsOut() {
         return Boolean.TRUE.equals(withClaimCode);
     }

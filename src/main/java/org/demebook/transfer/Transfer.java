@@ -99,6 +99,18 @@ class Transfer extends PanacheEntityBase {
                 .firstResultOptional();
     }
 
+    /** The transfer that brought an animal where it is now, if it was handed over after a day. */
+    static Optional<Transfer> lastHandedOverAfter(UUID populationId, UUID animalId, LocalDate day) {
+        return Transfer.<Transfer>find(
+                        "populationId = ?1 and animalId = ?2 and state in ?3 and handedOverOn is not null"
+                                + " order by handedOverOn desc",
+                        populationId,
+                        animalId,
+                        List.of(State.ACCEPTED, State.CLAIMED))
+                .firstResultOptional()
+                .filter(transfer -> transfer.handedOverOn.isAfter(day));
+    }
+
     /** Offers of a population whose time is over and whose end has not been written down. */
     static List<Transfer> due(UUID populationId, Instant now) {
         return list(

@@ -84,6 +84,7 @@ class TransferResource {
         ANIMAL_DEAD,
         ANIMAL_MERGED,
         ALREADY_IN_TRANSFER,
+        GRAVID_FEMALE,
         NO_SUCH_KEEPER,
         TRANSFER_TO_YOURSELF,
         ON_LOAN,

@@ -19,6 +19,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.UUID;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Keepers;
@@ -27,6 +28,7 @@ import org.demebook.problem.Refusal;
 import org.demebook.registry.Animals;
 import org.demebook.registry.Breach;
 import org.demebook.registry.Custody;
+import org.demebook.registry.LeftFindings;
 import org.demebook.rest.Page;
 import org.demebook.transfer.TransferFacts.AnimalHandedOut;
 import org.demebook.transfer.TransferFacts.ClaimCodeRenewed;
@@ -56,6 +58,12 @@ public class Transfers {
     Animals animals;
 
     @Inject
+    LeftFindings leftFindings;
+
+    @Inject
+    Gravidity gravidity;
+
+    @Inject
     TransferViews views;
 
     @Inject
@@ -73,7 +81,8 @@ public class Transfers {
                 days.end(transfer.expiresOn(), transfer.handsOut() ? Days.CODE_STANDS : Days.OFFER_STANDS, breaches);
         days.checkHandedOver(transfer.handedOverOn(), animal, breaches);
         checkAddressee(transfer, breaches);
-        Breach.refuse(breaches, null);
+        gravidity.check(by, animal).ifPresent(breaches::add);
+        Breach.refuse(breaches, transfer.leave());
         var to =
                 transfer.to() == null ? null : keepers.member(by, transfer.to()).keeperId();
         requireItsOwnersWill(by, animal, transfer, to);
@@ -81,10 +90,12 @@ public class Transfers {
         var id = Journal.newId();
         if (to == null) {
             handOut(by, id, animal, transfer, expiresAt);
+            leftFindings.record(by, LeftFindings.ANIMAL, animal.id(), breaches, transfer.leave());
             var code = ClaimCode.issue(by.populationId(), id, expiresAt);
             return new Offered(get(by, id), code);
         }
         offer(by, id, animal, transfer, to, expiresAt);
+        leftFindings.record(by, LeftFindings.ANIMAL, animal.id(), breaches, transfer.leave());
         return new Offered(get(by, id), null);
     }
 
@@ -286,6 +297,15 @@ public class Transfers {
     @Transactional
     public TransferView get(Standing by, UUID transferId) {
         return views.of(by, require(by, transferId));
+    }
+
+    /** The transfer that an animal is in now, for who is on one of its sides; empty alike when it is in none. */
+    @Transactional
+    public Optional<TransferView> openOf(Standing by, UUID animalId) {
+        return Transfer.openOf(by.populationId(), animalId)
+                .filter(open -> !open.due(days.now()))
+                .filter(open -> gives(by, open) || by.keeperId().equals(open.toKeeperId))
+                .map(open -> views.of(by, open));
     }
 
     /**

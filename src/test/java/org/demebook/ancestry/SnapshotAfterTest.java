@@ -138,7 +138,9 @@ class SnapshotAfterTest {
         }
         var litter = new ArrayList<PedigreeRow>();
         for (int young = random.nextInt(4); young >= 0; young--) {
-            records.add(young(sire, dam));
+            var record = young(sire, dam);
+            boolean twin = !litter.isEmpty() && random.nextInt(4) == 0;
+            records.add(twin ? twinOf(litter.get(litter.size() - 1), record) : record);
             litter.add(records.get(records.size() - 1));
         }
         return litter;
@@ -172,7 +174,42 @@ class SnapshotAfterTest {
         var id = new UUID(random.nextLong(), random.nextLong());
         var born = LocalDate.of(2020, 6, 1);
         return new PedigreeRow(
-                id, number, Sex.UNKNOWN, "2020-06-01", born, born, true, null, origin, dam, sire, HERE, HERE, null, 1);
+                id,
+                number,
+                Sex.UNKNOWN,
+                "2020-06-01",
+                born,
+                born,
+                true,
+                null,
+                origin,
+                dam,
+                sire,
+                HERE,
+                HERE,
+                null,
+                null,
+                1);
+    }
+
+    private static PedigreeRow twinOf(PedigreeRow other, PedigreeRow record) {
+        return new PedigreeRow(
+                record.id(),
+                record.number(),
+                record.sex(),
+                record.born(),
+                record.bornEarliest(),
+                record.bornLatest(),
+                record.alive(),
+                record.diedEarliest(),
+                record.origin(),
+                record.damId(),
+                record.sire(),
+                record.collectionId(),
+                record.ownerCollectionId(),
+                record.sameAsId(),
+                other.id(),
+                record.parentageSeq());
     }
 
     private static PedigreeRow with(
@@ -192,6 +229,7 @@ class SnapshotAfterTest {
                 collection,
                 record.ownerCollectionId(),
                 sameAs,
+                record.twinOfId(),
                 stated);
     }
 

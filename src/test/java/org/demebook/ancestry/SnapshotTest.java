@@ -96,6 +96,55 @@ class SnapshotTest {
         assertThat(snapshot.sires(row(snapshot, whole))).isEmpty();
     }
 
+    // self-kinship is (1 + F) / 2: Emik & Terrill (1949) by way of kinship's own tests; identical twins are one genome
+    @Test
+    void identical_twins_are_to_each_other_what_an_animal_is_to_itself() {
+        var dam = add(founder(Sex.FEMALE));
+        var sire = add(founder(Sex.MALE));
+        var son = add(young(dam, known(sire)));
+        var one = add(young(dam, known(son))); // mother and son: F = ¼
+        var twin = add(twinOf(one, young(dam, known(son))));
+        var sister = add(young(dam, known(son)));
+
+        var snapshot = Snapshot.of(1, records);
+
+        assertThat(kinship(snapshot, one, twin)).isEqualTo(.625);
+        assertThat(snapshot.pedigree().inbreeding(row(snapshot, twin))).isEqualTo(.25);
+        assertThat(kinship(snapshot, twin, sister)).isEqualTo(kinship(snapshot, one, sister));
+        assertThat(snapshot.dam(row(snapshot, twin))).isEqualTo(row(snapshot, dam));
+        assertThat(snapshot.sires(row(snapshot, twin))).containsExactly(row(snapshot, son));
+    }
+
+    @Test
+    void twins_of_two_possible_sires_have_one_and_the_same() {
+        var dam = add(founder(Sex.FEMALE));
+        var either = List.of(add(founder(Sex.MALE)), add(founder(Sex.MALE)));
+        var candidates = new Sire.Candidates(
+                List.of(
+                        new Sire.Candidate(either.get(0).id(), "0.5"),
+                        new Sire.Candidate(either.get(1).id(), "0.5")),
+                null);
+        var one = add(young(dam, candidates));
+        var twin = add(twinOf(one, young(dam, candidates)));
+
+        var snapshot = Snapshot.of(1, records);
+
+        assertThat(kinship(snapshot, one, twin)).isEqualTo(.5);
+        assertThat(snapshot.sire(row(snapshot, twin)).candidates()).hasSize(2);
+    }
+
+    @Test
+    void a_twin_that_was_found_to_be_the_same_animal_is_one_animal() {
+        var dam = add(founder(Sex.FEMALE));
+        var one = add(young(dam, known(add(founder(Sex.MALE)))));
+        add(sameAs(one, twinOf(one, young(dam, new Sire.Unknown()))));
+
+        var snapshot = Snapshot.of(1, records);
+
+        assertThat(snapshot.size()).isEqualTo(3);
+        assertThat(snapshot.pedigree().inbreeding(row(snapshot, one))).isZero();
+    }
+
     @Test
     void merged_records_are_one_animal_under_each_of_their_numbers() {
         var dam = add(founder(Sex.FEMALE));
@@ -191,6 +240,7 @@ class SnapshotTest {
                 null,
                 null,
                 null,
+                null,
                 1);
     }
 
@@ -198,11 +248,20 @@ class SnapshotTest {
         return changed(record, record.alive(), canonical.id());
     }
 
+    private static PedigreeRow twinOf(PedigreeRow other, PedigreeRow record) {
+        return with(record, record.alive(), record.sameAsId(), other.id());
+    }
+
     private static PedigreeRow dead(PedigreeRow record) {
         return changed(record, false, record.sameAsId());
     }
 
     private static PedigreeRow changed(PedigreeRow record, boolean alive, @Nullable UUID sameAsId) {
+        return with(record, alive, sameAsId, record.twinOfId());
+    }
+
+    private static PedigreeRow with(
+            PedigreeRow record, boolean alive, @Nullable UUID sameAsId, @Nullable UUID twinOfId) {
         return new PedigreeRow(
                 record.id(),
                 record.number(),
@@ -218,6 +277,7 @@ class SnapshotTest {
                 record.collectionId(),
                 record.ownerCollectionId(),
                 sameAsId,
+                twinOfId,
                 record.parentageSeq());
     }
 

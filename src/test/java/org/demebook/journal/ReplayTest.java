@@ -27,7 +27,13 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import javax.imageio.ImageIO;
 import org.demebook.Colony;
+import org.demebook.breeding.BreedingStory;
 import org.demebook.care.CareStory;
+import org.demebook.diary.DiaryStory;
+import org.demebook.handover.SheetStory;
+import org.demebook.incubation.IncubationStory;
+import org.demebook.litter.LitterStory;
+import org.demebook.registry.FindingStory;
 import org.demebook.start.TestServer;
 import org.junit.jupiter.api.Test;
 
@@ -38,8 +44,8 @@ import org.junit.jupiter.api.Test;
 @QuarkusTest
 @QuarkusTestResource(TestServer.class)
 class ReplayTest {
-    /** Tables that are no state: pictures by their digest, and how an import went. */
-    private static final List<String> NO_STATE = List.of("photo_content", "import_run");
+    /** Tables that are no state: pictures and the words of sheets by their digest, and how an import went. */
+    private static final List<String> NO_STATE = List.of("photo_content", "handover_sheet_words", "import_run");
 
     private static final String TABLES_OF_POPULATIONS = """
             select t.relname
@@ -109,7 +115,8 @@ class ReplayTest {
     /** All in one statement, at whose end foreign keys are looked at: the tables refer to each other in circles. */
     private static void empty(UUID populationId) {
         var deletions = ask(TABLES_OF_POPULATIONS).stream()
-                .filter(table -> !table.equals("photo_content"))
+                .filter(table ->
+                        !List.of("photo_content", "handover_sheet_words").contains(table))
                 .map(table -> "gone_%1$s as (delete from demebook.%1$s where population_id = '%2$s')"
                         .formatted(table, populationId))
                 .collect(Collectors.joining(", "));
@@ -123,7 +130,13 @@ class ReplayTest {
         animalsAreRegisteredAndCorrected(colony);
         recordsAreMergedAndSeparated(colony);
         littersAreBorn(colony);
+        DiaryStory.tell(colony);
+        LitterStory.tell(colony);
         animalsChangeHands(colony);
+        BreedingStory.tell(colony);
+        IncubationStory.tell(colony);
+        SheetStory.tell(colony);
+        FindingStory.tell(colony);
         CareStory.tell(colony);
         colony.post(INES, "/collections", Map.of("label", "household", "sharedWith", List.of(DOV)))
                 .statusCode(201);

@@ -67,11 +67,11 @@ class EffectiveSizeTest {
 
     @Test
     void a_target_just_met_falls_in_the_first_generation() {
-        assertThat(EffectiveSize.generationsUntilBelow(.9, .9, 20)).isEqualTo(1);
+        assertThat(EffectiveSize.generationsUntilBelow(.9, .9, 20)).hasValue(1);
         assertThat(EffectiveSize.yearsUntilBelow(.9, .9, 20, 6)).isZero();
         // Lost by half each generation: Ne 1, from .8 over .4 to .2.
         assertThat(EffectiveSize.yearsUntilBelow(.2, .8, 1, 6)).isCloseTo(12, within(1e-12));
-        assertThat(EffectiveSize.generationsUntilBelow(.25, .8, 1)).isEqualTo(2);
+        assertThat(EffectiveSize.generationsUntilBelow(.25, .8, 1)).hasValue(2);
     }
 
     @Test

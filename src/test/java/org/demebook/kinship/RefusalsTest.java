@@ -30,11 +30,12 @@ class RefusalsTest {
     @ParameterizedTest
     @ValueSource(doubles = {0, 1})
     void certainties_are_probabilities(double value) {
-        var builder = Pedigree.builder(4)
+        var builder = Pedigree.builder(5)
                 .founder(0, value)
-                .founder(1)
+                .founder(1, value)
                 .founderKinship(0, 1, value)
-                .parthenogen(2, 1, Fusion.TERMINAL, value);
+                .founder(4)
+                .parthenogen(2, 4, Fusion.TERMINAL, value);
         var pedigree =
                 builder.youngOfOneOf(3, new int[] {0}, new double[] {value}, U).build();
         assertThat(pedigree.inbreeding(0)).isEqualTo(value);

@@ -83,6 +83,32 @@ class SkeletonTest {
     }
 
     @Test
+    void figures_are_those_of_the_pedigree_and_of_its_living() {
+        population(new Random(5));
+        var skeleton = new Skeleton(HEADS, animals, List.of());
+        var pedigree = skeleton.pedigree();
+        var pool = pedigree.pool(skeleton.living());
+        var figures = skeleton.figures(Convention.UNRELATED);
+        for (int row = 0; row < pedigree.size(); row++) {
+            var of = figures.animals().get(row);
+            assertThat(of.id()).isEqualTo(skeleton.animals().get(row).id());
+            assertThat(of.inbreeding()).isEqualTo(pedigree.inbreeding(row));
+            assertThat(of.meanKinship()).isEqualTo(pool.meanKinship(row));
+            assertThat(of.knownFraction()).isEqualTo(pedigree.knownFraction(row));
+        }
+        var contributions = pool.founderContributions();
+        var shares = figures.pool().orElseThrow().founders();
+        assertThat(shares).hasSizeGreaterThan(3);
+        for (int i = 0; i < shares.size(); i++) {
+            int row = contributions.founders()[i];
+            assertThat(shares.get(i))
+                    .isEqualTo(new SkeletonFigures.Share(
+                            skeleton.animals().get(row).id(), contributions.shares()[i]));
+        }
+        assertThat(figures.pool().orElseThrow().living()).isEqualTo(pool.size());
+    }
+
+    @Test
     void kinship_of_founders_from_dna_goes_with_it() {
         var a = add(new Founder(.125));
         var b = add(new Founder(0));

@@ -100,6 +100,20 @@ class ToldInAnyOrderTest {
     }
 
     @Test
+    void litters_of_unknown_sires_stand_in_the_order_of_their_first_young() {
+        int[] keys = {1, 20, 21, 4, 22, 9};
+        var builder = Pedigree.builder(keys.length).founder(1).founder(2).founder(4);
+        for (int row = 0; row < keys.length; row++) {
+            builder.key(row, new UUID(keys[row], 0));
+        }
+        int later = builder.unknownSire(new int[] {1, 2}, new double[] {.3, .4});
+        int first = builder.unknownSire(new int[] {1, 2}, new double[] {.3, .4});
+        var pedigree =
+                builder.young(0, first, 4).young(3, later, 4).young(5, first, 4).build();
+        assertThat(pedigree.animalsInOrder()).containsExactly(1, 2, 4, 0, 5, 3);
+    }
+
+    @Test
     void kinships_of_founders_are_told_in_any_order() {
         var plain = answers(builder -> {
             for (int row = 0; row < FOUNDERS; row++) {

@@ -98,7 +98,7 @@ class LitterCorrectionTest {
         correct(WREN, id, with(outcome(3, 0, 0), "ovaFound", 5))
                 .statusCode(422)
                 .body("type", equalTo("/problems/litter-does-not-add-up"))
-                .body("detail", containsString("2 are missing"));
+                .body("detail", containsString("2 missing. Which?"));
     }
 
     @Test

@@ -83,9 +83,9 @@ class LitterTest {
         register(with(thirteen, "ovaFound", 14))
                 .statusCode(422)
                 .body("type", equalTo("/problems/litter-does-not-add-up"))
-                .body("detail", containsString("1 is missing"))
+                .body("detail", containsString("14 found, the classes add to 13"))
                 .body("findings[0].field", equalTo("ovaFound"));
-        register(with(thirteen, "ovaFound", 11)).statusCode(422).body("detail", containsString("2 are too many"));
+        register(with(thirteen, "ovaFound", 11)).statusCode(422).body("detail", containsString("2 too many. Which?"));
         register(with(thirteen, "malformedLive", 12)).statusCode(422).body("detail", containsString("2 too many"));
         register(with(thirteen, "malformedStillborn", 2)).statusCode(422).body("detail", containsString("1 too many"));
         assertThat(ask(
@@ -136,16 +136,17 @@ class LitterTest {
     }
 
     @Test
-    void a_sire_that_died_before_is_saved_with_a_warning() {
+    void a_sire_that_died_before_is_saved_with_a_notice() {
         var dam = colony.female(WREN);
         var sire = colony.male(WREN);
         colony.put(WREN, sire, "/death", Map.of("on", "2025-11-02")).statusCode(200);
 
         // birth less 123 days is 2026-02-26, which is 116 days after the death
-        register(with(litter(dam, "2026-06-29", 2), "sire", known(sire)))
+        register(with(litter(dam, "2026-06-29", 4), "sire", known(sire)))
                 .statusCode(201)
+                .body("litter.sireConfidence", equalTo("low"))
                 .body("warnings", hasSize(1))
-                .body("warnings[0].level", equalTo("warning"))
+                .body("warnings[0].level", equalTo("notice"))
                 .body("warnings[0].message", containsString("2026-02-26, 116 days after the death"))
                 .body("warnings[0].message", containsString("DNA"));
     }
@@ -254,8 +255,8 @@ class LitterTest {
 
     @Test
     void everything_that_is_wrong_is_told_in_one_answer() {
-        var litter = with(litter(colony.male(WREN), "2026-06-29", 1), "sire", known(colony.female(WREN)));
-        register(with(litter, "ovaFound", 2))
+        var litter = with(litter(colony.male(WREN), "2026-06-29", 4), "sire", known(colony.female(WREN)));
+        register(with(litter, "ovaFound", 5))
                 .statusCode(422)
                 .body("type", equalTo("/problems/litter-does-not-add-up"))
                 .body("findings", hasSize(3))
@@ -333,11 +334,11 @@ class LitterTest {
         var twins = List.of(Map.of("ownReference", "K2"), Map.of("ownReference", "K2"));
         var again = List.of(Map.of("ownReference", "K3"), Map.of("ownReference", "K1"));
 
-        register(with(litter(colony.female(WREN), "2026-06-29", 2), "young", twins))
+        register(with(litter(colony.female(WREN), "2026-06-29", 4), "young", twins))
                 .statusCode(409)
                 .body("type", equalTo("/problems/reference-taken"))
                 .body("findings[0].field", equalTo("young[1].ownReference"));
-        register(with(litter(colony.female(WREN), "2026-06-29", 2), "young", again))
+        register(with(litter(colony.female(WREN), "2026-06-29", 4), "young", again))
                 .statusCode(409)
                 .body("findings[0].field", equalTo("young[1].ownReference"))
                 .body("findings[0].value", equalTo("K1"));

@@ -5,15 +5,15 @@ import java.util.List;
 import java.util.Map;
 
 /** Litters as they are sent; the test says what its rule is about. */
-final class NewLitters {
+public final class NewLitters {
     private NewLitters() {}
 
     /** Live-born only. */
-    static Map<String, Object> litter(String dam, String born, int liveBorn) {
+    public static Map<String, Object> litter(String dam, String born, int liveBorn) {
         return litter(dam, born, liveBorn, 0, 0);
     }
 
-    static Map<String, Object> litter(String dam, String born, int liveBorn, int stillborn, int unfertilised) {
+    public static Map<String, Object> litter(String dam, String born, int liveBorn, int stillborn, int unfertilised) {
         var litter = new HashMap<String, Object>();
         litter.put("dam", dam);
         litter.put("born", born);
@@ -24,13 +24,13 @@ final class NewLitters {
         return litter;
     }
 
-    static Map<String, Object> with(Map<String, Object> litter, String field, Object value) {
+    public static Map<String, Object> with(Map<String, Object> litter, String field, Object value) {
         var changed = new HashMap<>(litter);
         changed.put(field, value);
         return changed;
     }
 
-    static Map<String, Object> outcome(int liveBorn, int stillborn, int unfertilised) {
+    public static Map<String, Object> outcome(int liveBorn, int stillborn, int unfertilised) {
         return Map.of(
                 "liveBorn", liveBorn,
                 "stillborn", stillborn,
@@ -38,11 +38,15 @@ final class NewLitters {
                 "ovaFound", liveBorn + stillborn + unfertilised);
     }
 
-    static Map<String, Object> known(String sire) {
+    public static Map<String, Object> workedOut() {
+        return Map.of("kind", "worked-out");
+    }
+
+    public static Map<String, Object> known(String sire) {
         return Map.of("kind", "known", "animal", sire);
     }
 
-    static Map<String, Object> either(String sire, String other, boolean wholeLitter) {
+    public static Map<String, Object> either(String sire, String other, boolean wholeLitter) {
         return Map.of(
                 "kind",
                 "candidates",

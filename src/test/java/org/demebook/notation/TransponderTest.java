@@ -42,7 +42,11 @@ class TransponderTest {
         "27609810234567, this has 14",
         "2760981023456789, this has 16",
         "'', this has 0",
-        "0A1B2C3D4E, no letters",
+        "0A1B2C3D4G, A to F",
+        "0A1B2C3D, A to F",
+        "0A1B2C3D4E5, A to F",
+        "12345678, this has 8",
+        "12345678901, this has 11",
         "٢٧٦٠٩٨١٠٢٣٤٥٦٧٨, no letters",
     })
     void what_is_no_code_of_the_standard_is_refused_with_the_reason(String text, String reason) {
@@ -75,6 +79,38 @@ class TransponderTest {
         assertThat(new Transponder(other).oneDigitOff(code))
                 .as(what + ", the other way")
                 .isEqualTo(expected);
+    }
+
+    // 9 or 10 characters, some of them hexadecimal: from memory, no source
+    @ParameterizedTest
+    @CsvSource({
+        "0A1B2C3D4E, 0A1B2C3D4E",
+        "0a-1b 2c.3d 4e, 0A1B2C3D4E",
+        "123456789, 123456789",
+        "1234567890, 1234567890",
+    })
+    void the_code_of_an_older_tag_is_kept_in_one_form_and_told_from_one_of_the_standard(String text, String code) {
+        assertThat(Transponder.parse(text)).hasToString(code);
+        assertThat(Transponder.parse(text).scheme()).isEqualTo("older");
+        assertThat(Transponder.parse("276098102345678").scheme()).isEqualTo("iso-11784");
+        assertThat(Transponder.parse(text).oneDigitOff(Transponder.parse("276098102345678")))
+                .isFalse();
+    }
+
+    // 15 places with nine other digits each, and 13 pairs of neighbours that differ: counted by hand
+    @Test
+    void the_neighbours_of_a_code_are_the_codes_one_slip_away() {
+        var code = new Transponder("276098102345677");
+
+        assertThat(code.neighbours())
+                .hasSize(15 * 9 + 13)
+                .contains("267098102345677", "276098102345678")
+                .doesNotContain(code.code());
+        assertThat(code.neighbours().stream()
+                        .filter(text -> text.matches("(?!000|999)[0-9]{3}[01].*"))
+                        .map(Transponder::new))
+                .allMatch(code::oneDigitOff);
+        assertThat(Transponder.parse("0A1B2C3D4E").neighbours()).hasSize(10 * 15 + 9);
     }
 
     @Test

@@ -167,7 +167,7 @@ class AnimalResourceTest {
                 .statusCode(422)
                 .body("type", equalTo("/problems/sex-contradicts-young"))
                 .body("detail", containsString(young));
-        colony.put(WREN, young, "/sex", Map.of("sex", "female")).statusCode(200).body("sex", equalTo("female"));
+        colony.put(WREN, young, "/sex", Map.of("sex", "female")).statusCode(200).body("animal.sex", equalTo("female"));
     }
 
     @Test

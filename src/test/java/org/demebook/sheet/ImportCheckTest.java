@@ -43,8 +43,8 @@ class ImportCheckTest {
         var before = wren.exportedText("");
         wren.check(
                         "id,dam,sire,sex,born,origin",
-                        "Fern,,,f,2015,wild-caught",
-                        "Moss,,,m,2015,WC",
+                        "Fern,,,f,2015-06,wild-caught",
+                        "Moss,,,m,2015-07,WC",
                         "Ash,Fern,Moss,,2019-06-29,cb")
                 .statusCode(200)
                 .body("rows", equalTo(3))
@@ -84,8 +84,8 @@ class ImportCheckTest {
                 .asString();
         assertThat(text.lines())
                 .containsExactly(
-                        "row,column,level,value,message",
-                        "2,sex,error,'=1+1,\"This does not read as a sex; write female, male or unknown.\"");
+                        "row,column,level,value,message,rule",
+                        "2,sex,error,'=1+1,\"This does not read as a sex; write female, male or unknown.\",");
     }
 
     @Test
@@ -310,11 +310,52 @@ class ImportCheckTest {
 
     @Test
     void a_sire_that_died_before_the_conception_is_a_warning() {
-        wren.check("id,sire,born,died", "A,B,2015-06-01,", "B,,2010,2014-06-01")
+        wren.check("id,sire,born,died", "A,B,2015-06-01,", "B,,2010-01,2014-06-01")
                 .body("errors", equalTo(0))
                 .body("warnings", equalTo(1))
                 .body("findings[0].column", equalTo("sire"))
                 .body("findings[0].message", containsString("stored sperm"));
+    }
+
+    @Test
+    void what_is_strained_by_the_rules_of_the_register_says_its_rule_and_whether_it_may_be_left() {
+        wren.check("id,dam,born", "A,B,2010-06-01", "B,,2010-01-01")
+                .body("findings[0].level", equalTo("error"))
+                .body("findings[0].rule", equalTo("dam-too-young"))
+                .body("findings[0].mayBeLeft", equalTo(true))
+                .body("findings[0].why", containsString("mistyped year"));
+        wren.check("id,born,died", "A,2015-01,2014-01")
+                .body("findings[0].rule", equalTo("died-before-birth"))
+                .body("findings[0].mayBeLeft", equalTo(false));
+    }
+
+    @Test
+    void what_the_whole_import_leaves_is_no_finding() {
+        wren.checkLeaving(
+                        "dam-too-young", "her births are in the book", "id,dam,born", "A,B,2010-06-01", "B,,2010-01-01")
+                .body("errors", equalTo(0));
+        wren.checkLeaving("dam-too-yuong", "her births are in the book", "id", "A")
+                .statusCode(400)
+                .body("detail", containsString("dam-too-yuong"));
+        wren.checkLeaving("dam-too-young", "", "id", "A").statusCode(400).body("detail", containsString("a reason"));
+    }
+
+    @Test
+    void years_of_birth_alone_are_told_once_for_the_whole_sheet() {
+        wren.check("id,born", "A,2015", "B,2016", "C,2016-01")
+                .body("warnings", equalTo(1))
+                .body("findings[0].rule", equalTo("year-only"))
+                .body("findings[0].message", startsWith("2 rows"));
+    }
+
+    @Test
+    void transponders_a_slip_of_the_hand_apart_are_a_warning() {
+        wren.check("id,chip", "A,981000000555123", "B,981000000555132", "C,981000000550000")
+                .body("errors", equalTo(0))
+                .body("warnings", equalTo(1))
+                .body("findings[0].row", equalTo(3))
+                .body("findings[0].rule", equalTo("transponder-neighbour"))
+                .body("findings[0].message", containsString("A in row 2"));
     }
 
     @Test

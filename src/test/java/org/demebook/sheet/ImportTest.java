@@ -55,7 +55,7 @@ class ImportTest {
                 .body("rowsTotal", equalTo(3))
                 .body("rowsDone", equalTo(3))
                 .body("animalsAdded", equalTo(3))
-                .body("findings", empty())
+                .body("findings.rule", equalTo(List.of("year-only")))
                 .body("endedAt", notNullValue());
 
         colony.get(WREN, "/animals/" + number(1))
@@ -108,6 +108,21 @@ class ImportTest {
         assertThat(wren.exportedText("")).isEqualTo(before);
         wren.imports("id", "A").body("state", equalTo("done"));
         assertThat(wren.exportedText("")).contains(number(1)).doesNotContain(number(2));
+    }
+
+    @Test
+    void what_the_whole_import_leaves_is_kept_with_each_animal_and_its_reason() {
+        String[] sheet = {"id,dam,born,sex", "A,B,2010-06-01,", "B,,2010-01-01,f"};
+        wren.imports(sheet).body("state", equalTo("refused"));
+        wren.importsLeaving("dam-too-young", "her births are in the book", sheet)
+                .body("state", equalTo("done"))
+                .body("animalsAdded", equalTo(2));
+        for (var animal : new String[] {number(1), number(2)}) {
+            colony.get(WREN, "/animals/" + animal + "/findings").body("findings", empty());
+        }
+        colony.get(WREN, "/animals/" + number(1) + "/findings")
+                .body("left[0].rule", equalTo("dam-too-young"))
+                .body("left[0].reason", equalTo("her births are in the book"));
     }
 
     @Test

@@ -26,6 +26,26 @@ record Sheets(Colony colony, String keeper) {
         return send("/import-checks", file, mediaType, UUID.randomUUID().toString());
     }
 
+    ValidatableResponse checkLeaving(String rule, String reason, String... lines) {
+        return send(
+                "/import-checks?leave=" + rule + "&reason=" + reason,
+                bytes(lines),
+                CSV,
+                UUID.randomUUID().toString());
+    }
+
+    /** Imports a sheet that leaves a rule as it is, and waits for its end. */
+    ValidatableResponse importsLeaving(String rule, String reason, String... lines) {
+        return end(send(
+                        "/imports?leave=" + rule + "&reason=" + reason,
+                        bytes(lines),
+                        CSV,
+                        UUID.randomUUID().toString())
+                .statusCode(202)
+                .extract()
+                .header("Location"));
+    }
+
     ValidatableResponse start(byte[] file, String mediaType, String idempotencyKey) {
         return send("/imports", file, mediaType, idempotencyKey);
     }

@@ -1,0 +1,118 @@
+package org.demebook.breeding;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.Set;
+import java.util.UUID;
+import org.demebook.gestation.HowKnown;
+import org.demebook.journal.Entry;
+import org.demebook.journal.Fact;
+import org.demebook.journal.FactBook;
+import org.jspecify.annotations.Nullable;
+
+/** What the journal says of introductions and breeding signs. */
+@ApplicationScoped
+class BreedingFacts implements FactBook {
+    record IntroductionOpened(
+            UUID introductionId,
+            UUID femaleId,
+            UUID maleId,
+            LocalDate fromOn,
+            @Nullable LocalDate untilOn,
+            UUID collectionId,
+            @Nullable String notes)
+            implements Fact {
+        @Override
+        public String validFrom() {
+            return fromOn.toString();
+        }
+    }
+
+    record IntroductionEnded(UUID introductionId, LocalDate untilOn) implements Fact {
+        @Override
+        public String validFrom() {
+            return untilOn.toString();
+        }
+    }
+
+    record IntroductionCorrected(
+            UUID introductionId,
+            LocalDate fromOn,
+            @Nullable LocalDate untilOn,
+            @Nullable String notes,
+            @Nullable Long supersedes)
+            implements Fact {}
+
+    record IntroductionWithdrawn(
+            UUID introductionId,
+            @Nullable String reason,
+            @Nullable Long supersedes) implements Fact {}
+
+    /** What was seen. */
+    record Seen(
+            SignKind kind,
+            LocalDate happenedOn,
+            @Nullable Instant happenedAt,
+            HowKnown howKnown,
+            @Nullable UUID maleId,
+            @Nullable Integer eggs,
+            @Nullable String notes) {}
+
+    record BreedingSignNoted(UUID signId, UUID femaleId, Seen seen, UUID collectionId) implements Fact {
+        @Override
+        public String validFrom() {
+            return seen.happenedOn().toString();
+        }
+    }
+
+    record BreedingSignCorrected(
+            UUID signId, Seen seen, @Nullable Long supersedes) implements Fact {}
+
+    record BreedingSignWithdrawn(
+            UUID signId, @Nullable String reason, @Nullable Long supersedes) implements Fact {}
+
+    @Override
+    public Set<Class<? extends Fact>> facts() {
+        return Set.of(
+                IntroductionOpened.class,
+                IntroductionEnded.class,
+                IntroductionCorrected.class,
+                IntroductionWithdrawn.class,
+                BreedingSignNoted.class,
+                BreedingSignCorrected.class,
+                BreedingSignWithdrawn.class);
+    }
+
+    @Override
+    public void apply(Entry entry, Fact fact) {
+        if (fact instanceof IntroductionOpened opened) {
+            new Introduction(entry, opened).persist();
+        } else if (fact instanceof IntroductionEnded ended) {
+            introduction(entry, ended.introductionId()).untilOn = ended.untilOn();
+        } else if (fact instanceof IntroductionCorrected corrected) {
+            var introduction = introduction(entry, corrected.introductionId());
+            introduction.fromOn = corrected.fromOn();
+            introduction.untilOn = corrected.untilOn();
+            introduction.notes = corrected.notes();
+        } else if (fact instanceof IntroductionWithdrawn withdrawn) {
+            introduction(entry, withdrawn.introductionId()).withdrawn = true;
+        } else if (fact instanceof BreedingSignNoted noted) {
+            new BreedingSign(entry, noted).persist();
+        } else if (fact instanceof BreedingSignCorrected corrected) {
+            BreedingSign.of(entry.populationId(), corrected.signId()).set(entry, corrected.seen());
+        } else if (fact instanceof BreedingSignWithdrawn withdrawn) {
+            var sign = BreedingSign.of(entry.populationId(), withdrawn.signId());
+            sign.withdrawn = true;
+            sign.revision = entry.seq();
+        }
+        // what is read next has to find it
+        BreedingSign.flush();
+    }
+
+    private static Introduction introduction(Entry entry, UUID introductionId) {
+        var introduction = Introduction.of(entry.populationId(), introductionId);
+        introduction.revision = entry.seq();
+        return introduction;
+    }
+}

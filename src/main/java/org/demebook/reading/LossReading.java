@@ -1,0 +1,62 @@
+package org.demebook.reading;
+
+import com.fasterxml.jackson.annotation.JsonValue;
+import java.util.Locale;
+
+/**
+ * One kind of loss in a litter, against the litters that it is compared with.
+ *
+ * @param found so many were lost
+ * @param of out of so many
+ * @param usualShare mean share that is lost in the litters compared with, 0 to 1
+ * @param overdispersion how far litters differ: correlation of two ova of one litter, 0 (not at all) to 1
+ * @param probability that chance alone brings as many or more, 0 to 1
+ * @param verdict unusual below {@value #UNUSUAL_BELOW}, never for a single one
+ */
+public record LossReading(
+        Loss loss,
+        int found,
+        int of,
+        double usualShare,
+        double overdispersion,
+        double probability,
+        Verdict verdict,
+        String sentence) {
+    static final double UNUSUAL_BELOW = 0.01;
+
+    /** What is counted, and among what. */
+    public enum Loss {
+        /** Slugs among the ova found. */
+        UNFERTILISED("slugs"),
+        /** Stillborn and part-developed among the ova that were formed. */
+        DEAD_IN_SAC_OR_AT_BIRTH("stillborn or part-developed"),
+        /** Malformed among the full-term, alive or dead. */
+        MALFORMED("malformed");
+
+        private final String trade;
+
+        Loss(String trade) {
+            this.trade = trade;
+        }
+
+        /** What keepers call them. */
+        String trade() {
+            return trade;
+        }
+
+        @JsonValue
+        public String word() {
+            return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        }
+    }
+
+    public enum Verdict {
+        WITHIN_CHANCE,
+        UNUSUAL;
+
+        @JsonValue
+        public String word() {
+            return name().toLowerCase(Locale.ROOT).replace('_', '-');
+        }
+    }
+}

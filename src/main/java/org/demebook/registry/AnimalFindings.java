@@ -1,0 +1,88 @@
+package org.demebook.registry;
+
+import static org.demebook.problem.ProblemType.NOT_YOUR_ANIMAL;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.stream.Stream;
+import org.demebook.keeper.Keepers;
+import org.demebook.keeper.Standing;
+import org.demebook.notation.Transponder;
+import org.demebook.problem.Finding;
+import org.demebook.problem.Refusal;
+import org.demebook.registry.LeftFindings.LeftView;
+
+/** What the register finds strained about an animal when it is asked, and what was left as it is. */
+@ApplicationScoped
+public class AnimalFindings {
+    /**
+     * @param findings what is strained now and was not left
+     * @param left what was left, the earliest first
+     */
+    public record AnimalFindingsView(List<Finding> findings, List<LeftView> left) {}
+
+    @Inject
+    Animals animals;
+
+    @Inject
+    Keepers keepers;
+
+    @Inject
+    Registration registration;
+
+    @Inject
+    Family family;
+
+    @Inject
+    OwnHistory history;
+
+    @Inject
+    IdentifierRules identifierRules;
+
+    @Inject
+    LeftFindings leftFindings;
+
+    /** Of an animal in the asker's hands; refuses with NOT_YOUR_ANIMAL, since dates and reasons are its keeper's. */
+    @Transactional
+    public AnimalFindingsView of(Standing by, String number) {
+        var animal = animals.require(by, number);
+        var own = keepers.collections(by).stream()
+                .anyMatch(collection -> collection.id().equals(animal.collectionId)
+                        || collection.id().equals(animal.ownerCollectionId));
+        if (!own) {
+            throw new Refusal(
+                    NOT_YOUR_ANIMAL,
+                    "%s is not in a collection of yours; only who holds or owns it sees its findings."
+                            .formatted(animal.number));
+        }
+        var subjects =
+                Stream.of(animal.id, animal.litterId).filter(Objects::nonNull).toList();
+        var breaches = new ArrayList<>(leftFindings.unsettled(by.populationId(), subjects, ofItself(animal)));
+        breaches.addAll(family.withParents(by, animal, animal.kin(), animal.origin));
+        breaches.addAll(family.withYoung(by, animal, animal.kin()));
+        return new AnimalFindingsView(
+                breaches.stream().map(Breach::finding).distinct().toList(), leftFindings.about(by, subjects));
+    }
+
+    private List<Breach> ofItself(Animal animal) {
+        var breaches = new ArrayList<Breach>();
+        registration.checkDay("born", animal.born, breaches);
+        registration.checkDay("died", animal.died, breaches);
+        history.changedBefore(animal).ifPresent(breaches::add);
+        if (animal.died != null) {
+            history.afterDeath(animal, animal.died).ifPresent(breaches::add);
+        } else {
+            for (var identifier : Identifier.of(animal.populationId, animal.id)) {
+                if (identifier.kind.equals(Identifier.TRANSPONDER)) {
+                    var transponder = Transponder.parse(identifier.value);
+                    breaches.addAll(identifierRules.carried(animal.populationId, transponder, animal.id));
+                }
+            }
+        }
+        return breaches;
+    }
+}

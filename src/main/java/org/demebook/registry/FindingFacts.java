@@ -1,0 +1,38 @@
+package org.demebook.registry;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.util.Set;
+import java.util.UUID;
+import org.demebook.journal.Entry;
+import org.demebook.journal.Fact;
+import org.demebook.journal.FactBook;
+import org.jspecify.annotations.Nullable;
+
+/** What the journal says of findings. */
+@ApplicationScoped
+class FindingFacts implements FactBook {
+    /** A keeper says that it is as it is, although a rule speaks against it. */
+    record FindingLeft(
+            UUID findingId,
+            String subjectKind,
+            UUID subjectId,
+            String rule,
+            String level,
+            @Nullable String field,
+            @Nullable String value,
+            String message,
+            String reason)
+            implements Fact {}
+
+    @Override
+    public Set<Class<? extends Fact>> facts() {
+        return Set.of(FindingLeft.class);
+    }
+
+    @Override
+    public void apply(Entry entry, Fact fact) {
+        if (fact instanceof FindingLeft left) {
+            new LeftFinding(entry, left).persist();
+        }
+    }
+}

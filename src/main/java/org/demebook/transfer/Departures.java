@@ -1,0 +1,42 @@
+package org.demebook.transfer;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.transaction.Transactional;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.Collection;
+import java.util.List;
+import java.util.Objects;
+import java.util.UUID;
+
+/** When animals left collections, for the rooms that ask whether two could still meet. */
+@ApplicationScoped
+public class Departures {
+    /** @param on the day of the handing over; where that was not told, of the answer */
+    public record Departure(UUID animalId, UUID fromCollectionId, LocalDate on) {}
+
+    /** All departures of some animals. */
+    @Transactional
+    public List<Departure> of(UUID populationId, Collection<UUID> animalIds) {
+        List<Transfer> gone = animalIds.isEmpty()
+                ? List.of()
+                : Transfer.list(
+                        "populationId = ?1 and animalId in ?2 and state in ?3",
+                        populationId,
+                        animalIds,
+                        List.of(State.ACCEPTED, State.HANDED_OUT, State.CLAIMED));
+        return gone.stream()
+                .map(transfer -> new Departure(transfer.animalId, transfer.fromCollectionId, day(transfer)))
+                .toList();
+    }
+
+    private static LocalDate day(Transfer transfer) {
+        if (transfer.handedOverOn != null) {
+            return transfer.handedOverOn;
+        }
+        Instant moment =
+                transfer.state == State.ACCEPTED ? Objects.requireNonNull(transfer.endedAt) : transfer.offeredAt;
+        return LocalDate.ofInstant(moment, ZoneOffset.UTC);
+    }
+}
