@@ -37,7 +37,9 @@ public final class ContractFilter implements Filter {
         OPERATIONS.stream()
                 .filter(operation -> operation.verb.equalsIgnoreCase(request.getMethod())
                         && operation.path.matcher(path).matches())
-                .min(Comparator.comparingInt(Operation::variables))
+                // of {sheet} and {sheet}.html the one that says more
+                .min(Comparator.comparingInt(Operation::variables)
+                        .thenComparing(operation -> -operation.path.pattern().length()))
                 .ifPresent(operation -> check(operation, request.getMethod() + " " + path, response));
         return response;
     }

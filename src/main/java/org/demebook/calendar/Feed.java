@@ -50,7 +50,7 @@ record Feed(List<Entry> entries, Instant writtenAt) {
         calendar.setProductId("-//Demebook//Care//EN");
         calendar.setName(NAME);
         calendar.addExperimentalProperty("X-WR-CALNAME", NAME);
-        calendar.setRefreshInterval(READ_AGAIN);
+        calendar.setRefreshInterval(READ_AGAIN).setParameter("VALUE", "DURATION"); // which the library leaves out
         calendar.addExperimentalProperty("X-PUBLISHED-TTL", READ_AGAIN.toString());
         entries.forEach(entry -> calendar.addEvent(event(entry)));
         return folded(unfolded(calendar));

@@ -2,6 +2,7 @@ package org.demebook.care;
 
 import java.time.LocalDate;
 import java.util.UUID;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -28,10 +29,10 @@ public record CareTask(
         String what,
         String why) {
 
-    private static final String KEY = "[A-Za-z0-9._:-]{1,200}";
+    private static final Pattern KEY = Pattern.compile("[A-Za-z0-9._:-]{1,200}");
 
     public CareTask {
-        if (!key.matches(KEY)) {
+        if (!KEY.matcher(key).matches()) {
             throw new IllegalArgumentException("the key of a care task is made of " + KEY + ", not " + key);
         }
     }

@@ -334,7 +334,7 @@ public class CareTasks {
                     NO_SUCH_CARE_TASK,
                     "There is no task %s among yours; it may have vanished with what it came from. Read the list again."
                             .formatted(missing.stream().map(Finding::value).collect(Collectors.joining(", "))),
-                    missing);
+                    keys.size() == 1 ? List.of() : missing);
         }
         return found;
     }

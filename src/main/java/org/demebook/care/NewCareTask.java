@@ -4,6 +4,7 @@ import jakarta.validation.constraints.Max;
 import jakarta.validation.constraints.Min;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Pattern;
 import jakarta.validation.constraints.Size;
 import java.time.LocalDate;
 import java.util.UUID;
@@ -19,6 +20,11 @@ import org.jspecify.annotations.Nullable;
 public record NewCareTask(
         @Nullable @Size(max = 40) String animal,
         @Nullable UUID collection,
-        @NotBlank @Size(max = 120) String what,
+
+        @NotBlank
+        @Size(max = 120)
+        @Pattern(regexp = "\\P{Cntrl}*", message = "is one line of text, without control characters")
+        String what,
+
         @NotNull LocalDate dueOn,
         @Nullable @Min(1) @Max(1000) Integer everyDays) {}

@@ -32,6 +32,8 @@ public record SheetText(
         String digest,
         QrCode qr) {
 
+    private static final int MOST_CHARACTERS = 60;
+
     public record Row(String label, String value) {}
 
     static SheetText of(HandoverSheet sheet, HandoverSheetView view, @Nullable String claimCode) {
@@ -134,17 +136,22 @@ public record SheetText(
     }
 
     private static String test(Test test) {
-        var words = new StringBuilder(test.agent() + ": " + test.result());
+        var words = new StringBuilder(brief(test.agent()) + ": " + test.result());
         if (test.method() != null) {
-            words.append(", ").append(test.method());
+            words.append(", ").append(brief(test.method()));
         }
         if (test.sample() != null) {
-            words.append(", ").append(test.sample());
+            words.append(", ").append(brief(test.sample()));
         }
         return words + ", sampled on " + InWords.day(test.sampledOn());
     }
 
     private static Row meal(Meal meal) {
-        return new Row(InWords.day(meal.on()), meal.outcome() + (meal.prey() == null ? "" : ", " + meal.prey()));
+        return new Row(InWords.day(meal.on()), meal.outcome() + (meal.prey() == null ? "" : ", " + brief(meal.prey())));
+    }
+
+    /** Free words of records, of which there are many on two pages of paper; the sheet's own words have them whole. */
+    private static String brief(String words) {
+        return words.length() <= MOST_CHARACTERS ? words : words.substring(0, MOST_CHARACTERS - 1) + "…";
     }
 }

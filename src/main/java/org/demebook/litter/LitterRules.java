@@ -13,9 +13,9 @@ import java.util.UUID;
 import org.demebook.keeper.Standing;
 import org.demebook.notation.RoughDate;
 import org.demebook.problem.Rule;
-import org.demebook.registry.Animals;
 import org.demebook.registry.Breach;
 import org.demebook.registry.Custody;
+import org.demebook.registry.Offspring;
 import org.demebook.taxon.TaxonProfile;
 import org.jspecify.annotations.Nullable;
 
@@ -26,7 +26,7 @@ class LitterRules {
     private static final int DAYS_OF_ONE_BIRTH = 5;
 
     @Inject
-    Animals animals;
+    Offspring offspring;
 
     /** @param damIds every record of the dam */
     List<Breach> check(
@@ -82,7 +82,7 @@ class LitterRules {
             List<Breach> breaches) {
         var sameBirth = new ArrayList<String>();
         var apart = new ArrayList<String>();
-        for (var young : animals.bornOutsideLitters(by.populationId(), damIds)) {
+        for (var young : offspring.bornOutsideLitters(by.populationId(), damIds)) {
             var mostDays = young.born() == null ? null : mostDaysBetween(born, young.born());
             if (mostDays != null && mostDays <= DAYS_OF_ONE_BIRTH) {
                 sameBirth.add(young.number());

@@ -25,6 +25,7 @@ import org.demebook.registry.AnimalRegistered;
 import org.demebook.registry.Animals;
 import org.demebook.registry.Breach;
 import org.demebook.registry.Custody;
+import org.demebook.registry.LeftFindings;
 import org.demebook.registry.Newborns;
 import org.demebook.registry.Newborns.Neonate;
 import org.demebook.registry.Populations;
@@ -56,6 +57,9 @@ public class Litters {
 
     @Inject
     Populations populations;
+
+    @Inject
+    LeftFindings leftFindings;
 
     @Inject
     BreedingRecords breeding;
@@ -109,6 +113,7 @@ public class Litters {
                     .toList();
             twins.state(by, id, numbers.get(0), numbers.get(1), two.kind());
         }
+        leftFindings.record(by, LeftFindings.LITTER, id, breaches, litter.leave());
         return registered(by, id, young, warnings);
     }
 

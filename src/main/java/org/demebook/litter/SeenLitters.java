@@ -18,6 +18,7 @@ import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.problem.Refusal;
 import org.demebook.registry.Animals;
+import org.demebook.registry.Offspring;
 import org.demebook.registry.Twins;
 import org.demebook.rest.Page;
 import org.jspecify.annotations.Nullable;
@@ -34,6 +35,9 @@ class SeenLitters {
 
     @Inject
     Animals animals;
+
+    @Inject
+    Offspring offspring;
 
     @Inject
     Twins twins;
@@ -137,7 +141,7 @@ class SeenLitters {
         });
         var numbers = animals.numbers(by.populationId(), parents);
         var ids = litters.stream().map(litter -> litter.id).collect(Collectors.toSet());
-        var young = animals.numbersOfLitters(by.populationId(), ids);
+        var young = offspring.numbersOfLitters(by.populationId(), ids);
         var pairs = twins.ofLitters(by.populationId(), ids);
         return litters.stream()
                 .map(litter -> litter.view(

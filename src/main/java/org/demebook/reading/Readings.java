@@ -13,8 +13,8 @@ import org.demebook.litter.Mate;
 import org.demebook.litter.Outcome;
 import org.demebook.notation.Sex;
 import org.demebook.reading.FatherlessSigns.Evidence;
-import org.demebook.registry.Animals;
 import org.demebook.registry.Custody;
+import org.demebook.registry.Offspring;
 import org.demebook.registry.Populations;
 
 /** What a litter's counts tell; for those who see the litter. Computed on what a few short reads gave. */
@@ -27,7 +27,7 @@ public class Readings {
     Litters litters;
 
     @Inject
-    Animals animals;
+    Offspring offspring;
 
     @Inject
     Populations populations;
@@ -48,7 +48,7 @@ public class Readings {
      */
     public FatherlessSigns fatherlessSigns(Standing by, UUID litterId, boolean noMale, boolean onlyRecessives) {
         var litter = litters.get(by, litterId);
-        var young = animals.ofLitter(by.populationId(), litterId).stream()
+        var young = offspring.ofLitter(by.populationId(), litterId).stream()
                 .filter(animal -> !animal.merged())
                 .toList();
         var profile = populations.get(by).profile();
@@ -56,7 +56,7 @@ public class Readings {
                 .map(Mate::lastMetOn)
                 .max(Comparator.naturalOrder())
                 .orElse(null);
-        var sexes = animals.sexesOfLitters(by.populationId());
+        var sexes = offspring.sexesOfLitters(by.populationId());
         return FatherlessSigns.of(new Evidence(
                 outcome(litter),
                 new SexRatio(count(young, Sex.MALE), count(young, Sex.FEMALE)),

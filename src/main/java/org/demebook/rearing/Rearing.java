@@ -28,6 +28,7 @@ import org.demebook.rearing.Readiness.Young;
 import org.demebook.registry.AnimalView;
 import org.demebook.registry.Animals;
 import org.demebook.registry.KnownAnimals.KnownAnimal;
+import org.demebook.registry.Offspring;
 import org.demebook.registry.Populations;
 import org.demebook.taxon.TaxonProfile;
 import org.jspecify.annotations.Nullable;
@@ -40,6 +41,9 @@ import org.jspecify.annotations.Nullable;
 public class Rearing {
     /** An animal and the others of its litter, with what the asker sees of each. */
     private record Family(AnimalView animal, Diary diary, List<Diary> siblings) {}
+
+    @Inject
+    Offspring offspring;
 
     @Inject
     Animals animals;
@@ -152,7 +156,8 @@ public class Rearing {
                 ? Map.of(animal.id(), animal)
                 : byId(
                         by,
-                        animals.numbersOfLitters(by.populationId(), Set.of(animal.litter()))
+                        offspring
+                                .numbersOfLitters(by.populationId(), Set.of(animal.litter()))
                                 .getOrDefault(animal.litter(), List.of()));
         var diaries = careRecords.diaries(by, litter.keySet());
         var diary = theirs(animal, diaries.getOrDefault(animal.id(), Diary.of()));

@@ -12,7 +12,6 @@ import jakarta.transaction.Transactional;
 import jakarta.transaction.Transactional.TxType;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -175,34 +174,7 @@ public class Animals {
         return animal;
     }
 
-    /** The young of a dam, by any of her records, that no litter of this register brought, in order. */
-    @Transactional
-    public List<Custody> bornOutsideLitters(UUID populationId, Set<UUID> damIds) {
-        return Animal.bornOutsideLitters(populationId, damIds).stream()
-                .map(Animals::custody)
-                .toList();
-    }
-
-    /** The young of a litter, dead or alive, in the order of their numbers. */
-    @Transactional
-    public List<Custody> ofLitter(UUID populationId, UUID litterId) {
-        return Animal.ofLitters(populationId, List.of(litterId)).stream()
-                .map(Animals::custody)
-                .toList();
-    }
-
-    /** How many young of this register's litters are of each sex; those whose sex is not known are in neither. */
-    @Transactional
-    public Map<Sex, Integer> sexesOfLitters(UUID populationId) {
-        var counts = new EnumMap<Sex, Integer>(Sex.class);
-        for (var sex : List.of(Sex.MALE, Sex.FEMALE)) {
-            counts.put(sex, (int) Animal.count(
-                    "populationId = ?1 and litterId is not null and sameAsId is null and sex = ?2", populationId, sex));
-        }
-        return counts;
-    }
-
-    private static Custody custody(Animal animal) {
+    static Custody custody(Animal animal) {
         return new Custody(
                 animal.id,
                 animal.number,
@@ -316,14 +288,6 @@ public class Animals {
     public Map<UUID, String> numbers(UUID populationId, Set<UUID> animalIds) {
         return Animal.withIds(populationId, animalIds).stream()
                 .collect(Collectors.toMap(animal -> animal.id, animal -> animal.number));
-    }
-
-    /** The studbook numbers of the young of each litter, in order; a litter without young is left out. */
-    @Transactional
-    public Map<UUID, List<String>> numbersOfLitters(UUID populationId, Set<UUID> litterIds) {
-        return Animal.ofLitters(populationId, litterIds).stream()
-                .collect(Collectors.groupingBy(
-                        animal -> animal.litterId, Collectors.mapping(animal -> animal.number, Collectors.toList())));
     }
 
     /** The views of animals by id, in the given order. */

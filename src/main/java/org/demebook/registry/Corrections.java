@@ -135,12 +135,18 @@ public class Corrections {
         breaches.addAll(registration
                 .rules(by)
                 .check(young, animal.origin, Registration.kin(parents.dam()), Registration.kin(parents.sires())));
-        ownAncestor(animal, parents).ifPresent(breaches::add);
+        var oneGenome = Twins.oneGenome(animal);
+        oneGenome.stream()
+                .flatMap(twin -> ownAncestor(twin, parents).stream())
+                .findFirst()
+                .ifPresent(breaches::add);
         var dam = parents.dam() == null ? null : parents.dam().id;
-        var facts = Twins.oneGenome(animal).stream()
-                .map(twin -> new ParentageStated(twin.id, dam, parents.sire(), removed, twin.parentageSeq))
-                .toArray(Fact[]::new);
-        return save(by, animal, breaches, stated.leave(), facts);
+        var fact = new ParentageStated(animal.id, dam, parents.sire(), removed, animal.parentageSeq);
+        var saved = save(by, animal, breaches, stated.leave(), fact);
+        for (var twin : oneGenome.subList(1, oneGenome.size())) {
+            record(by, new ParentageStated(twin.id, dam, parents.sire(), removed, twin.parentageSeq));
+        }
+        return saved;
     }
 
     private Optional<Breach> ownAncestor(Animal animal, Registration.Parents parents) {
@@ -149,12 +155,7 @@ public class Corrections {
             above.add(parents.dam().id);
         }
         parents.sires().forEach(sire -> above.add(sire.id));
-        return Twins.oneGenome(animal).stream()
-                .flatMap(twin ->
-                        lineage
-                                .wayUp(animal.populationId, above, Objects.requireNonNullElse(twin.sameAsId, twin.id))
-                                .stream())
-                .findFirst()
+        return lineage.wayUp(animal.populationId, above, Objects.requireNonNullElse(animal.sameAsId, animal.id))
                 .map(way -> Breach.error(
                         OWN_ANCESTOR,
                         Rule.OWN_ANCESTOR,
@@ -250,15 +251,12 @@ public class Corrections {
     }
 
     /** Refuses what may not be saved; else saves it, with what is left as it is. */
-    private Registered save(
-            Standing by, Animal animal, List<Breach> found, @Nullable List<LeftAsIs> leave, Fact... facts) {
+    private Registered save(Standing by, Animal animal, List<Breach> found, @Nullable List<LeftAsIs> leave, Fact fact) {
         var subjects =
                 Stream.of(animal.id, animal.litterId).filter(Objects::nonNull).toList();
         var breaches = leftFindings.unsettled(by.populationId(), subjects, found);
         var warnings = Breach.refuse(breaches, leave);
-        for (var fact : facts) {
-            record(by, fact);
-        }
+        record(by, fact);
         leftFindings.record(by, LeftFindings.ANIMAL, animal.id, breaches, leave);
         return new Registered(views.of(by, animal), warnings);
     }

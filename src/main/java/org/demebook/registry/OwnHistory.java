@@ -14,7 +14,6 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.demebook.notation.RoughDate;
 import org.demebook.notation.Sex;
-import org.demebook.photo.PhotoView;
 import org.demebook.photo.Photos;
 import org.demebook.problem.Rule;
 import org.demebook.registry.LifeEvents.LifeEvent;
@@ -141,9 +140,9 @@ class OwnHistory {
         }
         var photographs =
                 photos.ofAnimals(animal.populationId, List.of(animal.id)).getOrDefault(animal.id, List.of()).stream()
-                        .map(PhotoView::takenOn)
-                        .filter(taken -> taken != null && taken.isAfter(day))
-                        .map(taken -> new LifeEvent(taken, "it was photographed"));
+                        .filter(photo ->
+                                photo.takenOn() != null && photo.takenOn().isAfter(day))
+                        .map(photo -> new LifeEvent(photo.takenOn(), "it was photographed"));
         var told = lifeEvents.stream().flatMap(room -> room.after(animal.populationId, animal.id, day).stream());
         return Stream.concat(photographs, told)
                 .min(Comparator.comparing(LifeEvent::on))

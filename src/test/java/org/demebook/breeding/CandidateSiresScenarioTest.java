@@ -23,7 +23,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
 import org.demebook.Colony;
-import org.demebook.litter.BreedingRecord;
 import org.demebook.litter.Mate;
 import org.demebook.notation.RoughDate;
 import org.demebook.problem.Finding.Level;
@@ -40,7 +39,7 @@ import org.junit.jupiter.api.Test;
 @QuarkusTestResource(TestServer.class)
 class CandidateSiresScenarioTest {
     @Inject
-    BreedingRecord record;
+    Sires record;
 
     @Inject
     Animals animals;

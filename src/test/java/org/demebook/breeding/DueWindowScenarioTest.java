@@ -34,7 +34,6 @@ import org.demebook.care.CareTask;
 import org.demebook.keeper.Role;
 import org.demebook.keeper.Standing;
 import org.demebook.start.TestServer;
-import org.demebook.transfer.GravidFemales;
 import org.junit.jupiter.api.Test;
 
 /** From the first sign to the due day, as a keeper sees it. Figures of the trade: common practice, no source. */
@@ -45,7 +44,7 @@ class DueWindowScenarioTest {
     BreedingTasks tasks;
 
     @Inject
-    GravidFemales gravid;
+    Cycles gravid;
 
     /** Scenario A1. */
     @Test

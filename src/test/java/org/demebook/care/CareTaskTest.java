@@ -26,6 +26,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.stream.Stream;
 import org.demebook.Colony;
 import org.demebook.start.TestServer;
 import org.junit.jupiter.api.BeforeEach;
@@ -181,6 +183,27 @@ class CareTaskTest {
                 .body("type", equalTo("/problems/no-such-care-task"))
                 .body("findings.value", contains("next-meal:nobody", "bedding:x"));
         list(WREN, "").body("items.key", contains(key));
+    }
+
+    @Test
+    void two_who_share_a_collection_may_tap_at_once() throws InterruptedException {
+        var shared = colony.post(INES, "/collections", Map.of("label", "household", "sharedWith", List.of(DOV)))
+                .statusCode(201)
+                .extract()
+                .<String>path("id");
+        var key = added(INES, Map.of("what", "water", "dueOn", TODAY.toString(), "everyDays", 2, "collection", shared));
+        var statuses = new ConcurrentLinkedQueue<Integer>();
+        var taps = Stream.of(INES, DOV, INES, DOV)
+                .map(keeper -> new Thread(() -> statuses.add(
+                        act(keeper, key, "completion", Map.of()).extract().statusCode())))
+                .toList();
+        taps.forEach(Thread::start);
+        for (var tap : taps) {
+            tap.join();
+        }
+        assertThat(statuses).hasSize(4).containsOnly(200);
+        list(INES, "?state=done").body("items", hasSize(1));
+        list(DOV, "").body("items.dueOn", contains(TODAY.plusDays(2).toString()));
     }
 
     @Test
@@ -361,6 +384,9 @@ class CareTaskTest {
         add(WREN, Map.of("what", "feed", "dueOn", TODAY.minusDays(9).toString()))
                 .statusCode(422);
         add(WREN, Map.of("what", " ", "dueOn", TODAY.toString())).statusCode(422);
+        add(WREN, Map.of("what", "feed\nBEGIN:VALARM", "dueOn", TODAY.toString()))
+                .statusCode(422)
+                .body("findings[0].field", equalTo("what"));
         add(WREN, Map.of("what", "feed", "dueOn", TODAY.toString(), "everyDays", 0))
                 .statusCode(422);
         var elsewhere = colony.post(WREN, "/collections", Map.of("label", "cellar"))

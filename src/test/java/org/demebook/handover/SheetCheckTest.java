@@ -203,7 +203,7 @@ class SheetCheckTest {
     @Test
     void wrong_codes_from_one_address_are_soon_not_listened_to() {
         for (int i = 0; i < 11; i++) {
-            assertThat(anonymous("192.0.2.77")
+            assertThat(anonymous("198.51.100.7")
                             .get("/sheets/0000-0000-0000-00" + (10 + i))
                             .statusCode())
                     .isEqualTo(i < 10 ? 404 : 429);

@@ -136,7 +136,7 @@ class LitterTest {
     }
 
     @Test
-    void a_sire_that_died_before_is_saved_with_a_warning() {
+    void a_sire_that_died_before_is_saved_with_a_notice() {
         var dam = colony.female(WREN);
         var sire = colony.male(WREN);
         colony.put(WREN, sire, "/death", Map.of("on", "2025-11-02")).statusCode(200);
@@ -146,7 +146,7 @@ class LitterTest {
                 .statusCode(201)
                 .body("litter.sireConfidence", equalTo("low"))
                 .body("warnings", hasSize(1))
-                .body("warnings[0].level", equalTo("warning"))
+                .body("warnings[0].level", equalTo("notice"))
                 .body("warnings[0].message", containsString("2026-02-26, 116 days after the death"))
                 .body("warnings[0].message", containsString("DNA"));
     }
