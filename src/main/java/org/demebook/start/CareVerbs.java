@@ -5,6 +5,8 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
 import java.math.BigDecimal;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -12,6 +14,8 @@ import java.util.Map;
 
 /** The words of the diary that are about food, sheds, masses and health; a whole rack goes in one request. */
 final class CareVerbs {
+    private static final int DAYS_AHEAD = 365;
+
     private final DiaryWorld world;
 
     CareVerbs(DiaryWorld world) {
@@ -111,23 +115,34 @@ final class CareVerbs {
         });
     }
 
+    /** A task is of the days to come, whenever the diary is entered. */
     private void task(DiaryLine line) throws IOException, InterruptedException {
+        int days = days(line.told("due in").orElse("0 days"));
         var body = world.body()
                 .put("what", line.with())
-                .put("dueOn", line.told("due").orElse(line.on().toString()));
-        line.told("every").ifPresent(days -> body.put("everyDays", Integer.parseInt(days.replace(" days", ""))));
+                .put("dueOn", LocalDate.now(ZoneOffset.UTC).plusDays(days).toString());
+        line.told("every").ifPresent(every -> body.put("everyDays", days(every)));
         if (!line.animal().isEmpty()) {
             body.put("animal", world.animal(line));
         }
-        world.begin("task: " + line.with(), world.post(line, "/care-tasks", body).get("key"));
+        world.post(line, "/care-tasks", body);
     }
 
+    private static int days(String text) {
+        return Integer.parseInt(text.replace(" days", ""));
+    }
+
+    /** The first task of a kind that an animal has. */
     private void done(DiaryLine line) throws IOException, InterruptedException {
-        var key = world.id("task: " + line.with());
-        var completed = world.post(
-                line,
-                "/care-tasks/" + key + "/completion",
-                world.body().put("on", line.on().toString()));
-        world.begin("task: " + line.with(), completed.get("key"));
+        var until = LocalDate.now(ZoneOffset.UTC).plusDays(DAYS_AHEAD);
+        for (var task : world.get(line, "/care-tasks?limit=200&until=" + until).get("items")) {
+            if (task.get("kind").asText().equals(line.with())
+                    && task.path("animal").asText().equals(world.animal(line))) {
+                var on = world.body().put("on", line.on().toString());
+                world.post(line, "/care-tasks/" + task.get("key").asText() + "/completion", on);
+                return;
+            }
+        }
+        throw new IllegalStateException("%s has no task %s".formatted(line.animal(), line.with()));
     }
 }
