@@ -67,6 +67,7 @@ class Demo {
             var tokens = signIn(client, world);
             if (fresh) {
                 load(client, from, world, tokens);
+                new DemoYear(client, json, from, world.get("year"), tokens).tell();
             }
             DemoText.print(world, client, tokens.get("ines"), port, state, fresh);
         } catch (IOException e) {

@@ -53,6 +53,19 @@ final class DemoClient {
                 .build());
     }
 
+    /** Reads what is there and states it anew, on the revision that was read. */
+    JsonNode put(String token, String read, String path, JsonNode body) throws IOException, InterruptedException {
+        var answer = http.send(request(token, read).GET().build(), BodyHandlers.ofByteArray());
+        var tag = answer.headers()
+                .firstValue("ETag")
+                .orElseThrow(() -> new IllegalStateException("GET %s has no ETag".formatted(read)));
+        return send(request(token, path)
+                .header("Content-Type", "application/json")
+                .header("If-Match", tag)
+                .PUT(BodyPublishers.ofByteArray(json.writeValueAsBytes(body)))
+                .build());
+    }
+
     /** Sends a sheet and waits until it is in; fails with its findings when it is refused. */
     void importSheet(String token, String population, byte[] csv) throws IOException, InterruptedException {
         var run = send(request(token, population + "/imports")
