@@ -30,9 +30,7 @@ final class BreedingVerbs {
     }
 
     private void introduction(DiaryLine line) throws IOException, InterruptedException {
-        var body = world.body(line, "fromOn")
-                .put("female", world.animal(line))
-                .put("male", world.number(line.with()));
+        var body = world.body(line, "fromOn").put("female", world.animal(line)).put("male", world.number(line.with()));
         var recorded = world.post(line, "/introductions", body);
         world.begin(pair(line), recorded.at("/introduction/id"));
     }

@@ -25,18 +25,26 @@ final class CareVerbs {
     Map<String, DiaryVerb> verbs() {
         var verbs = new HashMap<String, DiaryVerb>();
         verbs.put("meal", this::meal);
-        verbs.put("shed", line -> batch(line, (name, i) -> record(name, line, "shed", "on")
-                .put("complete", !line.value().equals("in pieces"))));
+        verbs.put(
+                "shed",
+                line -> batch(line, (name, i) -> record(name, line, "shed", "on")
+                        .put("complete", !line.value().equals("in pieces"))));
         verbs.put("mass", this::mass);
-        verbs.put("move", line -> batch(line, (name, i) -> record(name, line, "move", "on")
-                .put("place", world.names(line).size() == 1 ? line.value() : line.value() + " " + (i + 1))));
-        verbs.put("test", line -> batch(line, (name, i) -> record(name, line, "test", "sampledOn")
-                .put("agent", line.with())
-                .put("method", "RT-PCR")
-                .put("sample", "swab of mouth and cloaca")
-                .put("result", line.value())));
-        verbs.put("health note", line -> one(line, record(line.animal(), line, "health-note", "on")
-                .put("text", line.value())));
+        verbs.put(
+                "move",
+                line -> batch(line, (name, i) -> record(name, line, "move", "on")
+                        .put("place", world.names(line).size() == 1 ? line.value() : line.value() + " " + (i + 1))));
+        verbs.put(
+                "test",
+                line -> batch(line, (name, i) -> record(name, line, "test", "sampledOn")
+                        .put("agent", line.with())
+                        .put("method", "RT-PCR")
+                        .put("sample", "swab of mouth and cloaca")
+                        .put("result", line.value())));
+        verbs.put(
+                "health note",
+                line -> one(
+                        line, record(line.animal(), line, "health-note", "on").put("text", line.value())));
         verbs.put("health note ends", line -> end(line, "health-note"));
         verbs.put("quarantine", line -> one(line, record(line.animal(), line, "quarantine", "from")));
         verbs.put("quarantine ends", line -> end(line, "quarantine"));
@@ -105,8 +113,8 @@ final class CareVerbs {
         values.remove(unit);
         var names = world.names(line);
         if (values.size() != names.size()) {
-            throw new IllegalArgumentException("%d masses for %d animals: %s"
-                    .formatted(values.size(), names.size(), String.join(", ", names)));
+            throw new IllegalArgumentException(
+                    "%d masses for %d animals: %s".formatted(values.size(), names.size(), String.join(", ", names)));
         }
         batch(line, (name, i) -> {
             var record = record(name, line, "measures", "on");

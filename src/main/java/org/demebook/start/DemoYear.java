@@ -62,7 +62,8 @@ final class DemoYear {
 
     /** Whom the sheet brought, under the names that it calls them by. */
     private void meetAll(String keeper, String population) throws IOException, InterruptedException {
-        for (var animal : client.get(tokens.get(keeper), population + "/animals?limit=200").get("items")) {
+        for (var animal : client.get(tokens.get(keeper), population + "/animals?limit=200")
+                .get("items")) {
             for (var identifier : animal.at("/held/identifiers")) {
                 if (identifier.get("kind").asText().equals("own-reference")) {
                     world.meet(
@@ -78,7 +79,9 @@ final class DemoYear {
     /** The months of the diary, the first first. */
     List<Path> months() throws IOException {
         try (var files = Files.list(folder.resolve(year.get("diary").asText()))) {
-            return files.filter(file -> file.toString().endsWith(".csv")).sorted().toList();
+            return files.filter(file -> file.toString().endsWith(".csv"))
+                    .sorted()
+                    .toList();
         }
     }
 
@@ -107,7 +110,8 @@ final class DemoYear {
     void tell() throws IOException, InterruptedException {
         begin();
         for (var month : months()) {
-            LOG.infof("%s: %d lines of the diary", month.getFileName().toString().replace(".csv", ""), enter(month));
+            LOG.infof(
+                    "%s: %d lines of the diary", month.getFileName().toString().replace(".csv", ""), enter(month));
         }
     }
 }

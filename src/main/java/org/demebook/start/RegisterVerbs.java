@@ -38,9 +38,9 @@ final class RegisterVerbs {
 
     private void sex(DiaryLine line) throws IOException, InterruptedException {
         var body = world.body().put("sex", line.first());
-        line.told("by").ifPresent(method -> body.putObject("sexDetermination")
-                .put("method", method)
-                .put("confidence", "examined"));
+        line.told("by")
+                .ifPresent(method ->
+                        body.putObject("sexDetermination").put("method", method).put("confidence", "examined"));
         body.put("on", line.on().toString());
         var animal = "/animals/" + world.animal(line);
         world.put(line, animal, animal + "/sex", body);
@@ -53,8 +53,7 @@ final class RegisterVerbs {
         world.gone(line.animal(), null);
     }
 
-    private void offer(DiaryLine line, ObjectNode body)
-            throws IOException, InterruptedException {
+    private void offer(DiaryLine line, ObjectNode body) throws IOException, InterruptedException {
         body.put("animal", world.animal(line)).put("kind", line.value()).put("note", line.notes());
         var offered = world.post(line, "/transfers", body);
         world.begin("transfer of " + line.animal(), offered.at("/transfer/id"));
@@ -67,7 +66,9 @@ final class RegisterVerbs {
     }
 
     private void handedOut(DiaryLine line) throws IOException, InterruptedException {
-        var body = world.body().put("withClaimCode", true).put("handedOverOn", line.on().toString());
+        var body = world.body()
+                .put("withClaimCode", true)
+                .put("handedOverOn", line.on().toString());
         offer(line, body);
         world.gone(line.animal(), null);
     }

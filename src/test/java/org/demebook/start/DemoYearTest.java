@@ -60,14 +60,18 @@ class DemoYearTest {
         // 40, Umber, 10 + 7 + 8 + 5 young; Heath and one of Sage's died
         assertThat(living(WREN)).hasSize(40 + 1 + 30 - 2);
         // Lichen/2 and Lichen/5 left
-        assertThat(living(WREN)).filteredOn(animal -> animal.at("/held/collection").isTextual()).hasSize(69 - 2);
+        assertThat(living(WREN))
+                .filteredOn(animal -> animal.at("/held/collection").isTextual())
+                .hasSize(69 - 2);
     }
 
     private void litters_are_four() throws Exception {
         var litters = items(WREN, "/litters");
         assertThat(litters)
-                .extracting(litter -> litter.get("born").asText(), litter -> litter.get("liveBorn").asInt(), litter ->
-                        litter.get("ovaFound").asInt())
+                .extracting(
+                        litter -> litter.get("born").asText(),
+                        litter -> litter.get("liveBorn").asInt(),
+                        litter -> litter.get("ovaFound").asInt())
                 .containsExactlyInAnyOrder(
                         tuple("2026-06-28", 10, 13),
                         tuple("2026-07-07", 7, 8),
@@ -86,12 +90,10 @@ class DemoYearTest {
 
     private void one_young_was_sold_to_a_member_and_one_waits_for_its_claim() throws Exception {
         assertThat(items(WREN, "/transfers"))
-                .extracting(transfer -> transfer.get("state").asText(), transfer ->
-                        transfer.get("kind").asText())
+                .extracting(transfer -> transfer.get("state").asText(), transfer -> transfer.get("kind")
+                        .asText())
                 .containsExactlyInAnyOrder(
-                        tuple("accepted", "breeding-loan"),
-                        tuple("accepted", "sale"),
-                        tuple("handed-out", "sale"));
+                        tuple("accepted", "breeding-loan"), tuple("accepted", "sale"), tuple("handed-out", "sale"));
     }
 
     private void sorrel_is_due_in_winter() throws Exception {
