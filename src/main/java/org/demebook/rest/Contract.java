@@ -40,7 +40,8 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
             @Tag(name = "Ancestry", description = "Where an animal comes from"),
             @Tag(name = "Pairings", description = "Which animals should breed next"),
             @Tag(name = "Counts", description = "What is published"),
-            @Tag(name = "Sheets", description = "Import and export")
+            @Tag(name = "Sheets", description = "Import and export"),
+            @Tag(name = "Hand-over sheets", description = "What goes with an animal on paper")
         },
         components =
                 @Components(
