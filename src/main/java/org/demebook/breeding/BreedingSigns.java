@@ -12,10 +12,8 @@ import java.time.Duration;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
 import org.demebook.breeding.BreedingFacts.BreedingSignCorrected;
@@ -25,16 +23,17 @@ import org.demebook.breeding.BreedingFacts.Seen;
 import org.demebook.breeding.BreedingSignView.NotedBreedingSign;
 import org.demebook.gestation.HowKnown;
 import org.demebook.journal.Journal;
-import org.demebook.keeper.CollectionView;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.notation.Sex;
+import org.demebook.notation.Words;
 import org.demebook.problem.Refusal;
 import org.demebook.problem.Rule;
 import org.demebook.registry.Animals;
 import org.demebook.registry.Breach;
 import org.demebook.registry.Custody;
 import org.demebook.registry.Populations;
+import org.demebook.registry.Sight;
 import org.demebook.rest.Page;
 import org.demebook.rest.Revision;
 import org.demebook.taxon.BirthMode;
@@ -51,6 +50,9 @@ public class BreedingSigns {
 
     @Inject
     Animals animals;
+
+    @Inject
+    Sight sight;
 
     @Inject
     Populations populations;
@@ -104,7 +106,7 @@ public class BreedingSigns {
             journal.record(
                     by.populationId(),
                     by.keeperId(),
-                    new BreedingSignWithdrawn(signId, RecordRules.blankToNull(reason), sign.revision));
+                    new BreedingSignWithdrawn(signId, Words.orNull(reason), sign.revision));
         }
         return view(by, signId);
     }
@@ -127,7 +129,7 @@ public class BreedingSigns {
                 howKnown,
                 male == null ? null : male.id(),
                 told.eggs(),
-                RecordRules.blankToNull(told.notes()));
+                Words.orNull(told.notes()));
     }
 
     /** What belongs to one kind of sign alone. */
@@ -227,7 +229,7 @@ public class BreedingSigns {
     @Transactional
     public Page<BreedingSignView> page(Standing by, String number, @Nullable String after, int limit) {
         var where = "populationId = :population and femaleId = :female and withdrawn = false and " + Introductions.SEEN;
-        var parameters = parameters(by);
+        var parameters = sight.parameters(by);
         parameters.put("female", animals.custody(by, number).id());
         if (after != null) {
             where += " and id < :after";
@@ -240,7 +242,7 @@ public class BreedingSigns {
     }
 
     private BreedingSign require(Standing by, UUID signId) {
-        var parameters = parameters(by);
+        var parameters = sight.parameters(by);
         parameters.put("id", signId);
         return BreedingSign.<BreedingSign>find(
                         "populationId = :population and id = :id and " + Introductions.SEEN, parameters)
@@ -248,14 +250,6 @@ public class BreedingSigns {
                 .orElseThrow(() -> new Refusal(
                         NO_SUCH_BREEDING_SIGN,
                         "There is no breeding sign %s among those that you may see.".formatted(signId)));
-    }
-
-    private Map<String, Object> parameters(Standing by) {
-        var parameters = new HashMap<String, Object>();
-        parameters.put("population", by.populationId());
-        parameters.put(
-                "own", keepers.collections(by).stream().map(CollectionView::id).toList());
-        return parameters;
     }
 
     private BreedingSignView view(Standing by, UUID signId) {

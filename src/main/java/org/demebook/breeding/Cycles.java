@@ -16,7 +16,6 @@ import org.demebook.breeding.CycleView.Stage;
 import org.demebook.breeding.Histories.History;
 import org.demebook.gestation.DueWindow;
 import org.demebook.gestation.Interval;
-import org.demebook.keeper.CollectionView;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.registry.Animals;
@@ -90,7 +89,7 @@ public class Cycles implements GravidFemales {
                 .setParameter("since", day.minusDays(Cycle.DAYS))
                 .setParameter(
                         "own",
-                        keepers.collections(by).stream().map(CollectionView::id).toList())
+                        keepers.collectionIds(by))
                 .getResultList();
         var intervals = intervals(by.populationId(), population);
         return histories.of(by.populationId(), females).entrySet().stream()

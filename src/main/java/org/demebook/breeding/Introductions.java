@@ -12,10 +12,8 @@ import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
 import org.demebook.breeding.BreedingFacts.IntroductionCorrected;
@@ -24,15 +22,16 @@ import org.demebook.breeding.BreedingFacts.IntroductionOpened;
 import org.demebook.breeding.BreedingFacts.IntroductionWithdrawn;
 import org.demebook.breeding.IntroductionView.RecordedIntroduction;
 import org.demebook.journal.Journal;
-import org.demebook.keeper.CollectionView;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.notation.Sex;
+import org.demebook.notation.Words;
 import org.demebook.problem.Refusal;
 import org.demebook.problem.Rule;
 import org.demebook.registry.Animals;
 import org.demebook.registry.Breach;
 import org.demebook.registry.Custody;
+import org.demebook.registry.Sight;
 import org.demebook.rest.Page;
 import org.demebook.rest.Revision;
 import org.jspecify.annotations.Nullable;
@@ -41,8 +40,7 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 public class Introductions {
     /** Seen by those who act for the collection that recorded it, and by those who hold its female now. */
-    static final String SEEN =
-            "(collectionId in :own or femaleId in (select a.id from Animal a where a.populationId = :population and a.collectionId in :own))";
+    static final String SEEN = Sight.writtenOrHeld("femaleId");
 
     @Inject
     Journal journal;
@@ -52,6 +50,9 @@ public class Introductions {
 
     @Inject
     Animals animals;
+
+    @Inject
+    Sight sight;
 
     @Inject
     RecordRules rules;
@@ -81,7 +82,7 @@ public class Introductions {
                         told.fromOn(),
                         told.untilOn(),
                         Objects.requireNonNull(female.collectionId()),
-                        RecordRules.blankToNull(told.notes())));
+                        Words.orNull(told.notes())));
         return new RecordedIntroduction(view(by, id), warnings);
     }
 
@@ -140,7 +141,7 @@ public class Introductions {
                 by.populationId(),
                 by.keeperId(),
                 new IntroductionCorrected(
-                        introductionId, fromOn, untilOn, RecordRules.blankToNull(notes), introduction.revision));
+                        introductionId, fromOn, untilOn, Words.orNull(notes), introduction.revision));
         return new RecordedIntroduction(view(by, introductionId), warnings);
     }
 
@@ -154,7 +155,7 @@ public class Introductions {
             journal.record(
                     by.populationId(),
                     by.keeperId(),
-                    new IntroductionWithdrawn(introductionId, RecordRules.blankToNull(reason), introduction.revision));
+                    new IntroductionWithdrawn(introductionId, Words.orNull(reason), introduction.revision));
         }
         return view(by, introductionId);
     }
@@ -243,7 +244,7 @@ public class Introductions {
     public Page<IntroductionView> page(
             Standing by, @Nullable String number, @Nullable Boolean open, @Nullable String after, int limit) {
         var where = new StringBuilder("populationId = :population and withdrawn = false and " + SEEN);
-        var parameters = parameters(by);
+        var parameters = sight.parameters(by);
         if (number != null) {
             where.append(" and (femaleId = :animal or maleId = :animal)");
             parameters.put("animal", animals.custody(by, number).id());
@@ -262,21 +263,13 @@ public class Introductions {
     }
 
     private Introduction require(Standing by, UUID introductionId) {
-        var parameters = parameters(by);
+        var parameters = sight.parameters(by);
         parameters.put("id", introductionId);
         return Introduction.<Introduction>find("populationId = :population and id = :id and " + SEEN, parameters)
                 .firstResultOptional()
                 .orElseThrow(() -> new Refusal(
                         NO_SUCH_INTRODUCTION,
                         "There is no introduction %s among those that you may see.".formatted(introductionId)));
-    }
-
-    private Map<String, Object> parameters(Standing by) {
-        var parameters = new HashMap<String, Object>();
-        parameters.put("population", by.populationId());
-        parameters.put(
-                "own", keepers.collections(by).stream().map(CollectionView::id).toList());
-        return parameters;
     }
 
     private IntroductionView view(Standing by, UUID introductionId) {

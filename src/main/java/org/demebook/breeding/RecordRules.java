@@ -17,7 +17,6 @@ import org.demebook.notation.Sex;
 import org.demebook.problem.Refusal;
 import org.demebook.registry.Breach;
 import org.demebook.registry.Custody;
-import org.jspecify.annotations.Nullable;
 
 /** What every record of this room keeps to: the right animal of the right sex, alive on a day that has come. */
 @ApplicationScoped
@@ -72,9 +71,5 @@ class RecordRules {
                     "%s died on %s, before %s; correct one of the two."
                             .formatted(animal.number(), animal.died(), day)));
         }
-    }
-
-    static @Nullable String blankToNull(@Nullable String text) {
-        return text == null || text.isBlank() ? null : text.strip();
     }
 }

@@ -16,7 +16,6 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import org.demebook.keeper.CollectionView;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.registry.Animals;
@@ -57,7 +56,7 @@ class TaskGathering {
 
     /** Everything there is to do for the asker, in no order; what was done or silenced included. */
     List<KnownTask> all(Standing by, LocalDate today) {
-        var own = collectionIds(by);
+        var own = keepers.collectionIds(by);
         if (own.isEmpty()) {
             return List.of();
         }
@@ -81,12 +80,12 @@ class TaskGathering {
     }
 
     List<Silence> silences(Standing by) {
-        var own = collectionIds(by);
+        var own = keepers.collectionIds(by);
         return own.isEmpty() ? List.of() : read(Silence.in(by.populationId(), own));
     }
 
     private List<KnownTask> done(Standing by, Function<Set<UUID>, List<Completion>> wanted) {
-        var own = collectionIds(by);
+        var own = keepers.collectionIds(by);
         if (own.isEmpty()) {
             return List.of();
         }
@@ -106,10 +105,6 @@ class TaskGathering {
                         null,
                         List.of()))
                 .toList();
-    }
-
-    private Set<UUID> collectionIds(Standing by) {
-        return keepers.collections(by).stream().map(CollectionView::id).collect(Collectors.toSet());
     }
 
     private Map<UUID, Living> living(Standing by, Set<UUID> own) {

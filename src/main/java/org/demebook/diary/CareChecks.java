@@ -20,7 +20,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
-import org.demebook.keeper.CollectionView;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.problem.Refusal;
@@ -94,7 +93,7 @@ class CareChecks {
 
     /** A record that is there already, stated anew. */
     Optional<CareRecord> again(Standing by, CareRecordRow row, StatedCareRecord stated, List<Breach> breaches) {
-        var others = new Diary(CareRecordRow.seen(by.populationId(), own(by), Set.of(row.animalId)).stream()
+        var others = new Diary(CareRecordRow.seen(by.populationId(), keepers.collectionIds(by), Set.of(row.animalId)).stream()
                 .filter(other -> !other.id.equals(row.id))
                 .map(other -> other.record)
                 .toList());
@@ -103,11 +102,6 @@ class CareChecks {
         var record = CareRecordReader.read(stated, breaches);
         record.ifPresent(one -> breaches.addAll(CareRules.check(one, kin, others, profile(by), LocalDate.now(clock))));
         return record;
-    }
-
-    /** The collections that the asker acts for. */
-    Set<UUID> own(Standing by) {
-        return keepers.collections(by).stream().map(CollectionView::id).collect(Collectors.toSet());
     }
 
     Map<UUID, Diary> diaries(Standing by, Set<UUID> own, Collection<UUID> animalIds) {
@@ -121,7 +115,7 @@ class CareChecks {
     }
 
     private Known known(Standing by, Set<String> numbers) {
-        var own = own(by);
+        var own = keepers.collectionIds(by);
         var known = animals.known(by, numbers, List.of(), false).byNumber();
         var ids = known.values().stream().map(animal -> animal.view().id()).toList();
         return new Known(own, profile(by), known, diaries(by, own, ids));

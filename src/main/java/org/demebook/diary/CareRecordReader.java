@@ -20,6 +20,7 @@ import org.demebook.diary.CareRecord.Shed;
 import org.demebook.notation.Length;
 import org.demebook.notation.Mass;
 import org.demebook.notation.StatedMass;
+import org.demebook.notation.Words;
 import org.demebook.registry.Breach;
 import org.jspecify.annotations.Nullable;
 
@@ -97,7 +98,7 @@ final class CareRecordReader {
         return switch (stated.kind()) {
             case "shed" -> new Shed(stated.on(), stated.complete());
             case "meal" ->
-                new Meal(stated.on(), stated.outcome(), text(stated.prey()), mass("preyMass", stated.preyMass()));
+                new Meal(stated.on(), stated.outcome(), Words.orNull(stated.prey()), mass("preyMass", stated.preyMass()));
             case "measures" -> measures();
             case "move" -> new Move(stated.on(), stated.place().strip());
             case "health-note" -> {
@@ -109,10 +110,10 @@ final class CareRecordReader {
                 yield new HealthTest(
                         stated.sampledOn(),
                         stated.agent().strip(),
-                        text(stated.method()),
-                        text(stated.sample()),
+                        Words.orNull(stated.method()),
+                        Words.orNull(stated.sample()),
                         stated.result(),
-                        text(stated.laboratoryReference()),
+                        Words.orNull(stated.laboratoryReference()),
                         stated.validUntil());
             }
             default -> {
@@ -151,9 +152,5 @@ final class CareRecordReader {
 
     private void refuse(String field, @Nullable Object value, String message) {
         breaches.add(Breach.error(INVALID_VALUES, field, value, message));
-    }
-
-    private static @Nullable String text(@Nullable String text) {
-        return text == null || text.isBlank() ? null : text.strip();
     }
 }

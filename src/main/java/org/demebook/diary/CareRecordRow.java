@@ -22,6 +22,7 @@ import java.util.Set;
 import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.notation.TextColumn;
+import org.demebook.registry.Sight;
 import org.jspecify.annotations.Nullable;
 
 /** A care record, as its last facts left it. */
@@ -32,8 +33,8 @@ class CareRecordRow extends PanacheEntityBase {
     record Key(UUID populationId, UUID id) {}
 
     /** Written for a collection of the asker's, or gone along with an animal that they hold now. */
-    private static final String SEEN = "populationId = :population and (collectionId in :own or kind in :along"
-            + " and animalId in (select a.id from Animal a where a.populationId = :population and a.collectionId in :own))";
+    private static final String SEEN =
+            "populationId = :population and (collectionId in :own or kind in :along and " + Sight.held("animalId") + ")";
 
     @Id
     UUID populationId;

@@ -27,6 +27,7 @@ import org.demebook.diary.CareRecordFacts.CareRecordEnded;
 import org.demebook.diary.CareRecordFacts.CareRecordWithdrawn;
 import org.demebook.diary.CareRecordFacts.CareRecorded;
 import org.demebook.journal.Journal;
+import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.problem.Finding;
 import org.demebook.problem.Refusal;
@@ -57,6 +58,9 @@ public class CareRecords {
 
     @Inject
     Animals animals;
+
+    @Inject
+    Keepers keepers;
 
     @Inject
     CareChecks checks;
@@ -151,7 +155,7 @@ public class CareRecords {
 
     private CareRecordRow openOwn(Standing by, UUID recordId) {
         journal.open(by.populationId());
-        var own = checks.own(by);
+        var own = keepers.collectionIds(by);
         var row = require(by, own, recordId);
         if (!own.contains(row.collectionId)) {
             throw new Refusal(NOT_ALLOWED, "Only who wrote it down may change it; write down what you know yourself.");
@@ -170,7 +174,7 @@ public class CareRecords {
     /** One record; refuses with NO_SUCH_CARE_RECORD alike when there is none and when it is not for the asker to see. */
     @Transactional
     public CareRecordView get(Standing by, UUID recordId) {
-        return view(by, require(by, checks.own(by), recordId));
+        return view(by, require(by, keepers.collectionIds(by), recordId));
     }
 
     /**
@@ -187,7 +191,7 @@ public class CareRecords {
                     BAD_PARAMETER, "kind=%s: it is one of %s.".formatted(kind, String.join(", ", CareRecord.KINDS)));
         }
         var animal = animals.custody(by, number);
-        var own = checks.own(by);
+        var own = keepers.collectionIds(by);
         var last = after == null ? null : Last.parse(after);
         var rows = CareRecordRow.latest(
                 by.populationId(),
@@ -225,7 +229,7 @@ public class CareRecords {
     /** What the asker sees of animals, by id, in one query; an animal of which they see nothing is left out. */
     @Transactional
     public Map<UUID, Diary> diaries(Standing by, Collection<UUID> animalIds) {
-        return checks.diaries(by, checks.own(by), animalIds);
+        return checks.diaries(by, keepers.collectionIds(by), animalIds);
     }
 
     // ── helpers ──────────────────────────────────────────────────────────────────────────────────────────────────────
@@ -241,7 +245,7 @@ public class CareRecords {
     }
 
     private CareRecordView view(Standing by, CareRecordRow row) {
-        return view(row, animals.custody(by.populationId(), row.animalId).number(), checks.own(by));
+        return view(row, animals.custody(by.populationId(), row.animalId).number(), keepers.collectionIds(by));
     }
 
     private static CareRecordView view(CareRecordRow row, String number, Set<UUID> own) {

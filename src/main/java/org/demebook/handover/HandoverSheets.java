@@ -24,11 +24,11 @@ import org.demebook.handover.HandoverSheet.Identity;
 import org.demebook.handover.SheetFacts.SheetIssued;
 import org.demebook.handover.SheetFacts.SheetWithdrawn;
 import org.demebook.journal.Journal;
-import org.demebook.keeper.CollectionView;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Role;
 import org.demebook.keeper.Secret;
 import org.demebook.keeper.Standing;
+import org.demebook.notation.Words;
 import org.demebook.problem.Refusal;
 import org.demebook.registry.Animals;
 import org.demebook.registry.Custody;
@@ -147,10 +147,8 @@ public class HandoverSheets {
             throw new Refusal(NOT_ALLOWED, "Only who issued the sheet withdraws it; issue one of your own.");
         }
         if (sheet.withdrawnAt == null) {
-            var reason = ending.reason() == null || ending.reason().isBlank()
-                    ? null
-                    : ending.reason().strip();
-            journal.record(by.populationId(), by.keeperId(), new SheetWithdrawn(sheetId, reason));
+            journal.record(
+                    by.populationId(), by.keeperId(), new SheetWithdrawn(sheetId, Words.orNull(ending.reason())));
         }
         return view(by, sheet);
     }
@@ -233,7 +231,7 @@ public class HandoverSheets {
                 "population",
                 by.populationId(),
                 "own",
-                keepers.collections(by).stream().map(CollectionView::id).toList(),
+                keepers.collectionIds(by),
                 "keeper",
                 by.keeperId(),
                 "received",

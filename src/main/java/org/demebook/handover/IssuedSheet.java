@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.demebook.journal.Entry;
+import org.demebook.registry.Sight;
 import org.jspecify.annotations.Nullable;
 
 /** A sheet that was issued, as its last fact left it. */
@@ -27,14 +28,13 @@ class IssuedSheet extends PanacheEntityBase {
             select s from IssuedSheet s
             where s.populationId = :population
               and (s.fromCollectionId in :own
-                or s.animalId in
-                  (select a.id from Animal a where a.populationId = :population and a.collectionId in :own)
+                or %s
                 or exists
                   (select t.id from Transfer t
                    where t.populationId = :population and t.animalId = s.animalId and t.toKeeperId = :keeper
                      and t.fromCollectionId = s.fromCollectionId and (t.endedAt is null or t.endedAt >= s.issuedAt)
                      and t.state in :received))
-            """;
+            """.formatted(Sight.held("s.animalId"));
 
     record Key(UUID populationId, UUID id) {}
 

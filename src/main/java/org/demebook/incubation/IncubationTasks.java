@@ -11,7 +11,6 @@ import java.util.stream.Collectors;
 import org.demebook.care.CareKind;
 import org.demebook.care.CareTask;
 import org.demebook.care.CareTaskSource;
-import org.demebook.keeper.CollectionView;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.litter.Births;
@@ -34,7 +33,7 @@ class IncubationTasks implements CareTaskSource {
         List<Incubation> running = Incubation.list(
                 "populationId = ?1 and collectionId in ?2 and startedOn > ?3 order by id",
                 by.populationId(),
-                keepers.collections(by).stream().map(CollectionView::id).toList(),
+                keepers.collectionIds(by),
                 today.minusDays(DAYS_AT_MOST));
         var born = births
                 .of(

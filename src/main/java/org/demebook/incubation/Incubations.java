@@ -15,10 +15,8 @@ import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -28,20 +26,19 @@ import org.demebook.incubation.IncubationView.Degrees;
 import org.demebook.incubation.IncubationView.ReadingView;
 import org.demebook.incubation.NewIncubation.NewReading;
 import org.demebook.journal.Journal;
-import org.demebook.keeper.CollectionView;
-import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
+import org.demebook.notation.Words;
 import org.demebook.problem.Refusal;
 import org.demebook.registry.Animals;
 import org.demebook.registry.Breach;
 import org.demebook.registry.Populations;
+import org.demebook.registry.Sight;
 import org.demebook.taxon.BirthMode;
 
 /** The clutches in incubators. */
 @ApplicationScoped
 public class Incubations {
-    private static final String SEEN =
-            "(collectionId in :own or femaleId in (select a.id from Animal a where a.populationId = :population and a.collectionId in :own))";
+    private static final String SEEN = Sight.writtenOrHeld("femaleId");
 
     /** Eggs that are kept outside of this are eggs whose unit was mistaken. */
     private static final BigDecimal COLDEST_CELSIUS = BigDecimal.valueOf(5);
@@ -52,10 +49,10 @@ public class Incubations {
     Journal journal;
 
     @Inject
-    Keepers keepers;
+    Animals animals;
 
     @Inject
-    Animals animals;
+    Sight sight;
 
     @Inject
     Populations populations;
@@ -99,9 +96,7 @@ public class Incubations {
                         told.setPoint().celsius().toPlainString(),
                         told.setPoint().written(),
                         Objects.requireNonNull(female.collectionId()),
-                        told.notes() == null || told.notes().isBlank()
-                                ? null
-                                : told.notes().strip()));
+                        Words.orNull(told.notes())));
         return get(by, id);
     }
 
@@ -164,7 +159,7 @@ public class Incubations {
     /** Those of a female that the asker sees, the latest first. */
     @Transactional
     public List<IncubationView> of(Standing by, String number) {
-        var parameters = parameters(by);
+        var parameters = sight.parameters(by);
         parameters.put("female", animals.custody(by, number).id());
         return views(
                 by,
@@ -175,21 +170,13 @@ public class Incubations {
     }
 
     private Incubation require(Standing by, UUID incubationId) {
-        var parameters = parameters(by);
+        var parameters = sight.parameters(by);
         parameters.put("id", incubationId);
         return Incubation.<Incubation>find("populationId = :population and id = :id and " + SEEN, parameters)
                 .firstResultOptional()
                 .orElseThrow(() -> new Refusal(
                         NO_SUCH_INCUBATION,
                         "There is no incubation %s among those that you may see.".formatted(incubationId)));
-    }
-
-    private Map<String, Object> parameters(Standing by) {
-        var parameters = new HashMap<String, Object>();
-        parameters.put("population", by.populationId());
-        parameters.put(
-                "own", keepers.collections(by).stream().map(CollectionView::id).toList());
-        return parameters;
     }
 
     private List<IncubationView> views(Standing by, List<Incubation> incubations) {

@@ -85,6 +85,14 @@ public class Keepers {
                 .toList();
     }
 
+    /** The ids of the collections that the asker acts for. */
+    @Transactional
+    public Set<UUID> collectionIds(Standing by) {
+        return Collection.of(by.populationId(), by.keeperId()).stream()
+                .map(collection -> collection.id)
+                .collect(Collectors.toSet());
+    }
+
     /** The one that is meant: the named one of the asker's own, or their only one. */
     @Transactional
     public CollectionView collection(Standing by, @Nullable UUID collectionId) {

@@ -19,6 +19,7 @@ import org.demebook.litter.LitterFacts.LitterOutcomeCorrected;
 import org.demebook.litter.LitterFacts.LitterRegistered;
 import org.demebook.notation.Origin;
 import org.demebook.notation.RoughDate;
+import org.demebook.notation.Words;
 import org.demebook.problem.Finding;
 import org.demebook.problem.Rule;
 import org.demebook.registry.AnimalRegistered;
@@ -105,7 +106,7 @@ public class Litters {
                         collectionId,
                         outcome,
                         confidence,
-                        ToldYoung.blankToNull(litter.notes())));
+                        Words.orNull(litter.notes())));
         animals.recordAll(by, young, done -> {});
         for (var two : ToldYoung.twins(litter)) {
             var numbers = two.young().stream()

@@ -6,19 +6,18 @@ import static org.demebook.problem.ProblemType.NO_SUCH_LITTER;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.LocalDate;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
-import org.demebook.keeper.CollectionView;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.problem.Refusal;
 import org.demebook.registry.Animals;
 import org.demebook.registry.Offspring;
+import org.demebook.registry.Sight;
 import org.demebook.registry.Twins;
 import org.demebook.rest.Page;
 import org.jspecify.annotations.Nullable;
@@ -27,14 +26,16 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 class SeenLitters {
     /** A litter is seen by those who act for the collection that it was born in, and by those who hold its dam now. */
-    private static final String SEEN =
-            "(collectionId in :own or damId in (select a.id from Animal a where a.populationId = :population and a.collectionId in :own))";
+    private static final String SEEN = Sight.writtenOrHeld("damId");
 
     @Inject
     Keepers keepers;
 
     @Inject
     Animals animals;
+
+    @Inject
+    Sight sight;
 
     @Inject
     Offspring offspring;
@@ -44,7 +45,7 @@ class SeenLitters {
 
     /** Refuses with NO_SUCH_LITTER alike when there is none and when it is not for the asker to see. */
     Litter require(Standing by, UUID litterId) {
-        var parameters = parameters(by);
+        var parameters = sight.parameters(by);
         parameters.put("id", litterId);
         return Litter.<Litter>find("populationId = :population and id = :id and " + SEEN, parameters)
                 .firstResultOptional()
@@ -68,7 +69,7 @@ class SeenLitters {
     /** @param damIds only those of this dam; null: of any */
     Page<LitterView> page(Standing by, @Nullable Set<UUID> damIds, @Nullable String after, int limit) {
         var where = new StringBuilder("populationId = :population and " + SEEN);
-        var parameters = parameters(by);
+        var parameters = sight.parameters(by);
         if (damIds != null) {
             where.append(" and damId in :dam");
             parameters.put("dam", damIds);
@@ -84,7 +85,7 @@ class SeenLitters {
     }
 
     List<LitterView> bornSince(Standing by, LocalDate day) {
-        var parameters = parameters(by);
+        var parameters = sight.parameters(by);
         parameters.put("day", day);
         return views(
                 by,
@@ -110,7 +111,7 @@ class SeenLitters {
         long collections =
                 others.stream().map(other -> other.collectionId).distinct().count();
         if (collections < fewestCollections) {
-            var own = own(by);
+            var own = keepers.collectionIds(by);
             others = others.stream()
                     .filter(other -> own.contains(other.collectionId))
                     .toList();
@@ -120,17 +121,6 @@ class SeenLitters {
 
     private boolean bornAtHomeOf(Standing by, Litter litter) {
         return keepers.actsFor(by.populationId(), by.keeperId(), litter.collectionId);
-    }
-
-    private List<UUID> own(Standing by) {
-        return keepers.collections(by).stream().map(CollectionView::id).toList();
-    }
-
-    private Map<String, Object> parameters(Standing by) {
-        var parameters = new HashMap<String, Object>();
-        parameters.put("population", by.populationId());
-        parameters.put("own", own(by));
-        return parameters;
     }
 
     private List<LitterView> views(Standing by, List<Litter> litters) {

@@ -9,10 +9,10 @@ import java.util.Objects;
 import org.demebook.litter.NewLitter.NewTwins;
 import org.demebook.litter.NewLitter.NewYoung;
 import org.demebook.notation.Sex;
+import org.demebook.notation.Words;
 import org.demebook.problem.Rule;
 import org.demebook.registry.Breach;
 import org.demebook.registry.Newborns.Neonate;
-import org.jspecify.annotations.Nullable;
 
 /** The live-born of a litter, from what is told of some of them one by one and from the counts. */
 final class ToldYoung {
@@ -95,10 +95,6 @@ final class ToldYoung {
                 malformed,
                 young.ownReference(),
                 Objects.requireNonNullElse(young.marks(), List.of()),
-                blankToNull(young.notes()));
-    }
-
-    static @Nullable String blankToNull(@Nullable String text) {
-        return text == null || text.isBlank() ? null : text.strip();
+                Words.orNull(young.notes()));
     }
 }

@@ -17,11 +17,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.UUID;
-import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.demebook.ancestry.Ancestries;
 import org.demebook.ancestry.Snapshot;
-import org.demebook.keeper.CollectionView;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.kinship.GenePool;
@@ -146,7 +144,7 @@ public class Planner {
     }
 
     private Set<Integer> ownRows(Standing by, Snapshot snapshot) {
-        var own = keepers.collections(by).stream().map(CollectionView::id).collect(Collectors.toSet());
+        var own = keepers.collectionIds(by);
         var rows = new HashSet<Integer>();
         for (int row = 0; row < snapshot.size(); row++) {
             if (snapshot.collection(row) != null && own.contains(snapshot.collection(row))) {

@@ -10,12 +10,10 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
-import java.util.stream.Collectors;
 import org.demebook.care.CareTask;
 import org.demebook.care.CareTaskSource;
 import org.demebook.diary.CareRecords;
 import org.demebook.diary.Diary;
-import org.demebook.keeper.CollectionView;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.litter.Litters;
@@ -84,7 +82,7 @@ class RearingTasks implements CareTaskSource {
 
     /** The living animals that live in the asker's collections. */
     private List<AnimalView> inHand(Standing by) {
-        var own = keepers.collections(by).stream().map(CollectionView::id).collect(Collectors.toSet());
+        var own = keepers.collectionIds(by);
         var inHand = new ArrayList<AnimalView>();
         String after = null;
         do {

@@ -13,7 +13,6 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
-import org.demebook.keeper.CollectionView;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.photo.PhotoView;
@@ -37,7 +36,7 @@ class AnimalViews {
     List<AnimalView> of(Standing by, List<Animal> animals) {
         var candidates = candidatesOf(by.populationId(), animals);
         var numbers = numbersOf(by.populationId(), animals, candidates);
-        var own = keepers.collections(by).stream().map(CollectionView::id).collect(Collectors.toSet());
+        var own = keepers.collectionIds(by);
         var held = held(by.populationId(), animals, own);
         var twins = twinsOf(by.populationId(), animals);
         return animals.stream()

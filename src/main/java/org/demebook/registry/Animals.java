@@ -22,7 +22,6 @@ import java.util.function.IntConsumer;
 import java.util.stream.Collectors;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Journal;
-import org.demebook.keeper.CollectionView;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.notation.Sex;
@@ -90,9 +89,7 @@ public class Animals {
         }
         if (mine) {
             where.append(" and (collectionId in :own or ownerCollectionId in :own)");
-            parameters.put(
-                    "own",
-                    keepers.collections(by).stream().map(CollectionView::id).toList());
+            parameters.put("own", keepers.collectionIds(by));
         }
         if (after != null) {
             var last = number(after);

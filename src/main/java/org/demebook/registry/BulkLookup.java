@@ -13,7 +13,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
 import java.util.UUID;
-import org.demebook.keeper.CollectionView;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.registry.KnownAnimals.KnownAnimal;
@@ -52,7 +51,7 @@ class BulkLookup {
             Standing by, Collection<String> numbers, Collection<String> references, boolean withTransponders) {
         var numberOf = new HashMap<OwnReference, String>();
         var carriers = new HashMap<String, String>();
-        var own = keepers.collections(by).stream().map(CollectionView::id).toArray(UUID[]::new);
+        var own = keepers.collectionIds(by).toArray(UUID[]::new);
         entities.unwrap(Session.class).doWork(connection -> {
             query(
                     connection,

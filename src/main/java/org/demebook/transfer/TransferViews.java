@@ -9,7 +9,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
-import org.demebook.keeper.CollectionView;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.registry.AnimalView;
@@ -27,11 +26,11 @@ class TransferViews {
     Animals animals;
 
     TransferView of(Standing by, Transfer transfer) {
-        return of(by, List.of(transfer), own(by)).get(0);
+        return of(by, List.of(transfer), keepers.collectionIds(by)).get(0);
     }
 
     Page<TransferView> page(Standing by, @Nullable State state, @Nullable String after, int limit) {
-        var own = own(by);
+        var own = keepers.collectionIds(by);
         var where =
                 new StringBuilder("populationId = :population and (fromCollectionId in :own or toKeeperId = :keeper)");
         var parameters = new HashMap<String, Object>();
@@ -50,10 +49,6 @@ class TransferViews {
                 .page(0, limit + 1)
                 .list();
         return Page.of(of(by, read, own), limit, transfer -> transfer.id().toString());
-    }
-
-    private Set<UUID> own(Standing by) {
-        return keepers.collections(by).stream().map(CollectionView::id).collect(Collectors.toSet());
     }
 
     private List<TransferView> of(Standing by, List<Transfer> transfers, Set<UUID> own) {

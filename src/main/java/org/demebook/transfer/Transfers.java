@@ -24,6 +24,7 @@ import java.util.UUID;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
+import org.demebook.notation.Words;
 import org.demebook.problem.Refusal;
 import org.demebook.registry.Animals;
 import org.demebook.registry.Breach;
@@ -184,7 +185,7 @@ public class Transfers {
                         to,
                         expiresAt,
                         transfer.handedOverOn(),
-                        blankToNull(transfer.note())));
+                        Words.orNull(transfer.note())));
     }
 
     private void handOut(Standing by, UUID id, Custody animal, NewTransfer transfer, Instant expiresAt) {
@@ -198,7 +199,7 @@ public class Transfers {
                         Objects.requireNonNull(animal.collectionId()),
                         expiresAt,
                         transfer.handedOverOn(),
-                        blankToNull(transfer.note())));
+                        Words.orNull(transfer.note())));
     }
 
     /** Takes an offer back, or an animal that was handed out and not claimed. */
@@ -210,7 +211,7 @@ public class Transfers {
             requireStanding(transfer);
             ClaimCode.deleteById(transferId);
             journal.record(
-                    by.populationId(), by.keeperId(), new TransferWithdrawn(transferId, blankToNull(ending.reason())));
+                    by.populationId(), by.keeperId(), new TransferWithdrawn(transferId, Words.orNull(ending.reason())));
         }
         return views.of(by, transfer);
     }
@@ -286,7 +287,7 @@ public class Transfers {
         if (transfer.state != State.REFUSED) {
             requireStanding(transfer);
             journal.record(
-                    by.populationId(), by.keeperId(), new TransferRefused(transferId, blankToNull(ending.reason())));
+                    by.populationId(), by.keeperId(), new TransferRefused(transferId, Words.orNull(ending.reason())));
         }
         return views.of(by, transfer);
     }
@@ -356,9 +357,5 @@ public class Transfers {
             throw new Refusal(
                     TRANSFER_ENDED, "The transfer was %s at %s.".formatted(transfer.state.word(), transfer.endedAt));
         }
-    }
-
-    private static @Nullable String blankToNull(@Nullable String text) {
-        return text == null || text.isBlank() ? null : text.strip();
     }
 }
