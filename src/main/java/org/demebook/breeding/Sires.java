@@ -138,7 +138,7 @@ class Sires implements BreedingRecord {
                         male.maleId(),
                         male.lastMetOn(),
                         male.daysBeforeConception(),
-                        male.grade().words(),
+                        male.grade(),
                         male.share()))
                 .toList();
     }

@@ -27,7 +27,7 @@ public enum Grade {
     }
 
     /** @param days from the last possible meeting to the conception; 0 or less when they were together then */
-    static Grade of(long days, Breeding profile) {
+    public static Grade of(long days, Breeding profile) {
         if (days <= 0) {
             return IN_TIME;
         }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import org.demebook.gestation.Grade;
 import org.demebook.problem.Rule;
 import org.demebook.registry.Breach;
 import org.demebook.registry.StatedSire;
@@ -54,7 +55,7 @@ record WorkedOutSire(StatedSire sire, List<Breach> findings) {
     }
 
     private static boolean isPossible(Mate mate) {
-        return !mate.grade().equals(Mate.BEYOND_EVERY_PUBLISHED_CASE)
+        return mate.grade() != Grade.BEYOND
                 && probability(mate).signum() > 0;
     }
 
@@ -88,6 +89,6 @@ record WorkedOutSire(StatedSire sire, List<Breach> findings) {
     }
 
     private static String told(Mate mate, Map<UUID, String> numbers) {
-        return "%s, %s, last with her on %s".formatted(numbers.get(mate.maleId()), mate.grade(), mate.lastMetOn());
+        return "%s, %s, last with her on %s".formatted(numbers.get(mate.maleId()), mate.grade().words(), mate.lastMetOn());
     }
 }

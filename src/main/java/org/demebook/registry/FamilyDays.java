@@ -10,6 +10,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.demebook.gestation.Grade;
 import org.demebook.notation.RoughDate;
 import org.demebook.problem.ProblemType;
 import org.demebook.problem.Rule;
@@ -101,37 +102,36 @@ final class FamilyDays {
         }
         var conceived = bornEarliest.minusDays(profile.gestation().daysFromOvulationToBirth());
         long days = ChronoUnit.DAYS.between(diedLatest, conceived);
-        if (days <= 0) {
-            return;
-        }
         var facts = "%s was conceived about %s, %d days after the death of %s on %s: "
                 .formatted(young.label(), conceived, days, sire.label(), sire.died());
         int known = profile.breeding().daysOfSpermStorage();
-        if (days <= profile.breeding().daysOfSpermStorageUsual()) {
-            breaches.add(Breach.notice(
-                    Rule.STORED_SPERM,
-                    "sire",
-                    sire.label(),
-                    facts + "stored sperm is known up to %d days; a DNA test would tell.".formatted(known),
-                    null));
-        } else if (days <= known) {
-            breaches.add(Breach.warning(
-                    Rule.STORED_SPERM,
-                    "sire",
-                    sire.label(),
-                    facts
-                            + "stored sperm is known up to %d days, but so long is rare. Take this sire with low confidence; a DNA test is advised."
-                                    .formatted(known),
-                    "The sire, if another male could have met the dam since."));
-        } else {
-            breaches.add(Breach.warning(
-                    Rule.STORED_SPERM,
-                    "sire",
-                    sire.label(),
-                    facts
-                            + "that is beyond every published case (%d days). Consider another male, or none; have it tested before you plan with it."
-                                    .formatted(known),
-                    "The sire: no stored sperm is known to have lived so long."));
+        switch (Grade.of(days, profile.breeding())) {
+            case IN_TIME -> {}
+            case STORED_SPERM ->
+                breaches.add(Breach.notice(
+                        Rule.STORED_SPERM,
+                        "sire",
+                        sire.label(),
+                        facts + "stored sperm is known up to %d days; a DNA test would tell.".formatted(known),
+                        null));
+            case RARE ->
+                breaches.add(Breach.warning(
+                        Rule.STORED_SPERM,
+                        "sire",
+                        sire.label(),
+                        facts
+                                + "stored sperm is known up to %d days, but so long is rare. Take this sire with low confidence; a DNA test is advised."
+                                        .formatted(known),
+                        "The sire, if another male could have met the dam since."));
+            case BEYOND ->
+                breaches.add(Breach.warning(
+                        Rule.STORED_SPERM,
+                        "sire",
+                        sire.label(),
+                        facts
+                                + "that is beyond every published case (%d days). Consider another male, or none; have it tested before you plan with it."
+                                        .formatted(known),
+                        "The sire: no stored sperm is known to have lived so long."));
         }
     }
 

@@ -21,6 +21,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.demebook.Colony;
+import org.demebook.gestation.Grade;
 import org.demebook.start.TestServer;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -44,7 +45,7 @@ class LitterSireTest {
     void a_litter_is_registered_with_the_only_male_and_the_days_from_the_shed() {
         var dam = colony.female(WREN);
         var male = colony.male(WREN);
-        record.met(id(dam), mate(male, "2026-02-20", -2, "in time", "1"));
+        record.met(id(dam), mate(male, "2026-02-20", -2, Grade.IN_TIME, "1"));
         record.shed(id(dam), 107);
         var litter = with(with(litter(dam, "2026-06-29", 11, 1, 2), "malformedLive", 1), "sire", workedOut());
 
@@ -65,8 +66,8 @@ class LitterSireTest {
         var february = colony.male(WREN);
         record.met(
                 id(dam),
-                mate(february, "2026-02-20", -2, "in time", "0.7"),
-                mate(january, "2026-01-20", 37, "stored sperm", "0.3"));
+                mate(february, "2026-02-20", -2, Grade.IN_TIME, "0.7"),
+                mate(january, "2026-01-20", 37, Grade.STORED_SPERM, "0.3"));
         var perYoung = Map.of("kind", "worked-out", "wholeLitter", false);
         List<String> young = colony.post(WREN, "/litters", with(litter(dam, "2026-06-29", 4), "sire", perYoung))
                 .statusCode(201)
@@ -131,7 +132,7 @@ class LitterSireTest {
                 .get(0));
     }
 
-    private static Mate mate(String male, String lastMetOn, int daysBefore, String grade, String share) {
+    private static Mate mate(String male, String lastMetOn, int daysBefore, Grade grade, String share) {
         return new Mate(id(male), LocalDate.parse(lastMetOn), daysBefore, grade, new BigDecimal(share));
     }
 }

@@ -7,6 +7,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import org.demebook.gestation.Grade;
 import org.demebook.problem.Finding.Level;
 import org.demebook.problem.Rule;
 import org.demebook.registry.StatedSire;
@@ -20,7 +21,7 @@ class WorkedOutSireTest {
 
     @Test
     void the_only_male_that_she_met_in_time_is_the_sire() {
-        var workedOut = workedOut(true, mate(JANUARY, -6, "in time", "1"));
+        var workedOut = workedOut(true, mate(JANUARY, -6, Grade.IN_TIME, "1"));
 
         assertThat(workedOut.sire()).isEqualTo(StatedSire.known("M-014"));
         assertThat(workedOut.findings()).hasSize(1);
@@ -32,7 +33,7 @@ class WorkedOutSireTest {
     @Test
     void of_two_males_each_is_a_candidate_with_his_share() {
         var workedOut =
-                workedOut(false, mate(FEBRUARY, -6, "in time", "0.7"), mate(JANUARY, 24, "stored sperm", "0.3"));
+                workedOut(false, mate(FEBRUARY, -6, Grade.IN_TIME, "0.7"), mate(JANUARY, 24, Grade.STORED_SPERM, "0.3"));
 
         assertThat(workedOut.sire().kind()).isEqualTo("candidates");
         assertThat(workedOut.sire().wholeLitter()).isFalse();
@@ -40,7 +41,7 @@ class WorkedOutSireTest {
                 .containsExactly(
                         new StatedCandidate("M-022", new BigDecimal("0.7")),
                         new StatedCandidate("M-014", new BigDecimal("0.3")));
-        assertThat(workedOut(true, mate(FEBRUARY, -6, "in time", "0.7"), mate(JANUARY, 24, "rare", "0.3"))
+        assertThat(workedOut(true, mate(FEBRUARY, -6, Grade.IN_TIME, "0.7"), mate(JANUARY, 24, Grade.RARE, "0.3"))
                         .sire()
                         .wholeLitter())
                 .isTrue();
@@ -49,7 +50,7 @@ class WorkedOutSireTest {
     @Test
     void shares_that_do_not_end_are_cut_so_that_they_never_sum_to_more_than_one() {
         var third = BigDecimal.ONE.divide(new BigDecimal(3), new java.math.MathContext(20));
-        var shares = workedOut(true, mate(FEBRUARY, 0, "in time", third.toString()), mate(JANUARY, 0, "in time", "0.6"))
+        var shares = workedOut(true, mate(FEBRUARY, 0, Grade.IN_TIME, third.toString()), mate(JANUARY, 0, Grade.IN_TIME, "0.6"))
                 .sire()
                 .candidates();
         assertThat(shares.get(0).probability()).isEqualTo(new BigDecimal("0.33333333"));
@@ -57,7 +58,7 @@ class WorkedOutSireTest {
 
     @Test
     void sperm_that_was_stored_is_warned_of() {
-        var finding = workedOut(true, mate(JANUARY, 116, "stored sperm", "1"))
+        var finding = workedOut(true, mate(JANUARY, 116, Grade.STORED_SPERM, "1"))
                 .findings()
                 .get(0)
                 .finding();
@@ -73,14 +74,14 @@ class WorkedOutSireTest {
 
     @Test
     void a_male_beyond_every_published_case_is_not_taken_as_the_sire() {
-        var workedOut = workedOut(true, mate(JANUARY, 3000, Mate.BEYOND_EVERY_PUBLISHED_CASE, "0"));
+        var workedOut = workedOut(true, mate(JANUARY, 3000, Grade.BEYOND, "0"));
         assertThat(workedOut.sire()).isEqualTo(StatedSire.UNKNOWN);
         assertThat(workedOut.findings().get(0).finding().message())
                 .contains("M-014, beyond every published case", "Consider another male, or none");
         assertThat(workedOut(
                                 true,
-                                mate(FEBRUARY, 0, "in time", "1"),
-                                mate(JANUARY, 3000, Mate.BEYOND_EVERY_PUBLISHED_CASE, "0"))
+                                mate(FEBRUARY, 0, Grade.IN_TIME, "1"),
+                                mate(JANUARY, 3000, Grade.BEYOND, "0"))
                         .sire())
                 .isEqualTo(StatedSire.known("M-022"));
     }
@@ -89,7 +90,7 @@ class WorkedOutSireTest {
         return WorkedOutSire.of("M-013", List.of(mates), NUMBERS, wholeLitter);
     }
 
-    private static Mate mate(UUID maleId, int daysBeforeConception, String grade, String share) {
+    private static Mate mate(UUID maleId, int daysBeforeConception, Grade grade, String share) {
         var conceivedOn = LocalDate.of(2026, 2, 26);
         return new Mate(
                 maleId,
