@@ -2,6 +2,7 @@ package org.demebook.litter;
 
 import io.quarkus.hibernate.orm.panache.PanacheEntityBase;
 import jakarta.persistence.Convert;
+import jakarta.persistence.Embedded;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.IdClass;
@@ -51,15 +52,9 @@ class Litter extends PanacheEntityBase {
     @Nullable
     String sireConfidence;
 
-    int liveBorn;
-    int malformedLive;
-    int stillborn;
-    int malformedStillborn;
-    int partDeveloped;
-    int unfertilised;
-    int infertile;
-    int earlyDead;
-    int ovaFound;
+
+    @Embedded
+    Outcome outcome;
 
     @Nullable
     String notes;
@@ -85,30 +80,9 @@ class Litter extends PanacheEntityBase {
         setOutcome(entry, registered.outcome());
     }
 
-    void setOutcome(Entry entry, Outcome outcome) {
-        liveBorn = outcome.liveBorn();
-        malformedLive = outcome.malformedLive();
-        stillborn = outcome.stillborn();
-        malformedStillborn = outcome.malformedStillborn();
-        partDeveloped = outcome.partDeveloped();
-        unfertilised = outcome.unfertilised();
-        infertile = outcome.infertile();
-        earlyDead = outcome.earlyDead();
-        ovaFound = outcome.ovaFound();
+    void setOutcome(Entry entry, Outcome stated) {
+        outcome = stated;
         revision = entry.seq();
-    }
-
-    Outcome outcome() {
-        return new Outcome(
-                liveBorn,
-                malformedLive,
-                stillborn,
-                malformedStillborn,
-                partDeveloped,
-                unfertilised,
-                infertile,
-                earlyDead,
-                ovaFound);
     }
 
     static @Nullable Litter of(UUID populationId, UUID id) {
@@ -136,15 +110,15 @@ class Litter extends PanacheEntityBase {
                 sireConfidence,
                 origin,
                 born,
-                liveBorn,
-                malformedLive,
-                stillborn,
-                malformedStillborn,
-                partDeveloped,
-                unfertilised,
-                infertile,
-                earlyDead,
-                ovaFound,
+                outcome.liveBorn(),
+                outcome.malformedLive(),
+                outcome.stillborn(),
+                outcome.malformedStillborn(),
+                outcome.partDeveloped(),
+                outcome.unfertilised(),
+                outcome.infertile(),
+                outcome.earlyDead(),
+                outcome.ovaFound(),
                 young,
                 twins,
                 notes,

@@ -48,7 +48,7 @@ class LitterRules {
             return;
         }
         var fact = "%s has a litter of %s already (%s, %d live-born); one of %s would be at most %d days from it"
-                .formatted(dam.number(), other.born, other.id, other.liveBorn, born, mostDays);
+                .formatted(dam.number(), other.born, other.id, other.outcome.liveBorn(), born, mostDays);
         if (mostDays < breeding.daysBetweenLitters()) {
             breaches.add(Breach.block(
                     LITTER_TOO_SOON,

@@ -1,6 +1,7 @@
 package org.demebook.litter;
 
 import io.quarkus.hibernate.orm.panache.PanacheEntityBase;
+import jakarta.persistence.Embedded;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.IdClass;
@@ -29,15 +30,9 @@ class LitterVersion extends PanacheEntityBase {
 
     UUID statedBy;
     Instant statedAt;
-    int liveBorn;
-    int malformedLive;
-    int stillborn;
-    int malformedStillborn;
-    int partDeveloped;
-    int unfertilised;
-    int infertile;
-    int earlyDead;
-    int ovaFound;
+
+    @Embedded
+    Outcome outcome;
 
     protected LitterVersion() {}
 
@@ -47,15 +42,7 @@ class LitterVersion extends PanacheEntityBase {
         this.seq = entry.seq();
         this.statedBy = entry.actorId();
         this.statedAt = entry.recordedAt();
-        this.liveBorn = outcome.liveBorn();
-        this.malformedLive = outcome.malformedLive();
-        this.stillborn = outcome.stillborn();
-        this.malformedStillborn = outcome.malformedStillborn();
-        this.partDeveloped = outcome.partDeveloped();
-        this.unfertilised = outcome.unfertilised();
-        this.infertile = outcome.infertile();
-        this.earlyDead = outcome.earlyDead();
-        this.ovaFound = outcome.ovaFound();
+        this.outcome = outcome;
     }
 
     static List<LitterVersion> of(UUID populationId, UUID litterId) {
@@ -64,16 +51,6 @@ class LitterVersion extends PanacheEntityBase {
 
     /** @param by sign-in name; null where the asker may not see who it was */
     LitterVersionView view(@Nullable String by) {
-        var outcome = new Outcome(
-                liveBorn,
-                malformedLive,
-                stillborn,
-                malformedStillborn,
-                partDeveloped,
-                unfertilised,
-                infertile,
-                earlyDead,
-                ovaFound);
         return new LitterVersionView(seq, statedAt, by, outcome);
     }
 }

@@ -37,4 +37,18 @@ public record LitterView(
         List<String> young,
         List<Twins.Pair> twins,
         @Nullable String notes,
-        long revision) {}
+        long revision) {
+
+    public Outcome outcome() {
+        return new Outcome(
+                liveBorn,
+                malformedLive,
+                stillborn,
+                malformedStillborn,
+                partDeveloped,
+                unfertilised,
+                infertile,
+                earlyDead,
+                ovaFound);
+    }
+}

@@ -162,16 +162,16 @@ public class Litters {
         var litter = seen.requireOwn(by, litterId);
         Revision.require(ifMatch, litter.revision);
         var breaches = outcome.breaches();
-        int further = outcome.liveBorn() - litter.liveBorn;
+        int further = outcome.liveBorn() - litter.outcome.liveBorn();
         if (further < 0) {
             breaches.add(Breach.error(
                     LITTER_DOES_NOT_ADD_UP,
                     "liveBorn",
                     outcome.liveBorn(),
                     "%d young of this litter are registered, so the live-born cannot become %d. Did one die, report its death; was one registered twice, declare the two records the same animal."
-                            .formatted(litter.liveBorn, outcome.liveBorn())));
+                            .formatted(litter.outcome.liveBorn(), outcome.liveBorn())));
         }
-        int malformed = Math.max(0, outcome.malformedLive() - litter.malformedLive);
+        int malformed = Math.max(0, outcome.malformedLive() - litter.outcome.malformedLive());
         var neonates = new ArrayList<Neonate>();
         for (int i = 0; i < further; i++) {
             neonates.add(ToldYoung.counted(further - i <= malformed));

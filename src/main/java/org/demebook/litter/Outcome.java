@@ -2,6 +2,7 @@ package org.demebook.litter;
 
 import static org.demebook.problem.ProblemType.LITTER_DOES_NOT_ADD_UP;
 
+import jakarta.persistence.Embeddable;
 import jakarta.validation.constraints.Max;
 import jakarta.validation.constraints.Min;
 import jakarta.validation.constraints.NotNull;
@@ -28,6 +29,7 @@ import org.jspecify.annotations.Nullable;
  *     of the two nobody has told apart
  * @param ovaFound everything that was found
  */
+@Embeddable
 public record Outcome(
         @NotNull @Min(0) @Max(NewLitter.MOST) Integer liveBorn,
         @Nullable @Min(0) @Max(NewLitter.MOST) Integer malformedLive,

@@ -116,7 +116,7 @@ class SeenLitters {
                     .filter(other -> own.contains(other.collectionId))
                     .toList();
         }
-        return others.stream().map(Litter::outcome).toList();
+        return others.stream().map(other -> other.outcome).toList();
     }
 
     private boolean bornAtHomeOf(Standing by, Litter litter) {

@@ -10,7 +10,6 @@ import org.demebook.keeper.Standing;
 import org.demebook.litter.LitterView;
 import org.demebook.litter.Litters;
 import org.demebook.litter.Mate;
-import org.demebook.litter.Outcome;
 import org.demebook.notation.Sex;
 import org.demebook.reading.FatherlessSigns.Evidence;
 import org.demebook.registry.Custody;
@@ -34,7 +33,7 @@ public class Readings {
 
     /** Whether the losses of a litter are within chance for its population. */
     public LitterReading read(Standing by, UUID litterId) {
-        var outcome = outcome(litters.get(by, litterId));
+        var outcome = litters.get(by, litterId).outcome();
         var days = litters.daysFromShed(by, litterId);
         var others = litters.outcomesOfOthers(by, litterId, FEWEST_COLLECTIONS);
         return new UsualLosses(others).read(outcome, days.isPresent() ? days.getAsInt() : null);
@@ -58,7 +57,7 @@ public class Readings {
                 .orElse(null);
         var sexes = offspring.sexesOfLitters(by.populationId());
         return FatherlessSigns.of(new Evidence(
-                outcome(litter),
+                litter.outcome(),
                 new SexRatio(count(young, Sex.MALE), count(young, Sex.FEMALE)),
                 count(young, Sex.UNKNOWN),
                 profile.sexSystem(),
@@ -72,18 +71,5 @@ public class Readings {
 
     private static int count(List<Custody> young, Sex sex) {
         return (int) young.stream().filter(animal -> animal.sex() == sex).count();
-    }
-
-    private static Outcome outcome(LitterView litter) {
-        return new Outcome(
-                litter.liveBorn(),
-                litter.malformedLive(),
-                litter.stillborn(),
-                litter.malformedStillborn(),
-                litter.partDeveloped(),
-                litter.unfertilised(),
-                litter.infertile(),
-                litter.earlyDead(),
-                litter.ovaFound());
     }
 }
