@@ -114,10 +114,6 @@ class LitterPhotoResource {
             @RestPath UUID litter,
             @RestPath UUID photo,
             @QueryParam("thumbnail") @Nullable Boolean thumbnail) {
-        var bytes = ofLitters.bytes(signedIn.standing(population), litter, photo, Boolean.TRUE.equals(thumbnail));
-        return Response.ok(bytes, "image/jpeg")
-                .header("Cache-Control", "private, max-age=86400, immutable")
-                .header("X-Content-Type-Options", "nosniff")
-                .build();
+        return Photos.sent(ofLitters.bytes(signedIn.standing(population), litter, photo, Boolean.TRUE.equals(thumbnail)));
     }
 }

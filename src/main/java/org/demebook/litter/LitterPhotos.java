@@ -42,7 +42,7 @@ class LitterPhotos {
         photos.keep(by.populationId(), file);
         var taken = TakenPhoto.of(Journal.newId(), file, label, takenOn);
         journal.record(by.populationId(), by.keeperId(), LitterPhotographed.of(litter.id, moment, taken));
-        return new PhotoView(taken.photoId(), moment, label, takenOn, file.widthPixels(), file.heightPixels());
+        return taken.view(moment);
     }
 
     @Transactional

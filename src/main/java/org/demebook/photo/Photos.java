@@ -6,6 +6,7 @@ import static org.demebook.problem.ProblemType.UNREADABLE_PHOTO;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.transaction.Transactional;
 import jakarta.transaction.Transactional.TxType;
+import jakarta.ws.rs.core.Response;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
@@ -55,6 +56,14 @@ public class Photos {
     @Transactional
     public List<PhotoView> ofLitter(UUID populationId, UUID litterId) {
         return Photo.ofLitter(populationId, litterId).stream().map(Photo::view).toList();
+    }
+
+    /** A picture as it is sent: it never changes, and is nobody's but the asker's to keep. */
+    public static Response sent(byte[] jpeg) {
+        return Response.ok(jpeg, "image/jpeg")
+                .header("Cache-Control", "private, max-age=86400, immutable")
+                .header("X-Content-Type-Options", "nosniff")
+                .build();
     }
 
     /**

@@ -19,4 +19,9 @@ public record TakenPhoto(
     public static TakenPhoto of(UUID photoId, PhotoFile file, @Nullable String label, @Nullable LocalDate takenOn) {
         return new TakenPhoto(photoId, file.sha256(), label, takenOn, file.widthPixels(), file.heightPixels());
     }
+
+    /** @param moment of a litter; null for an animal */
+    public PhotoView view(@Nullable Moment moment) {
+        return new PhotoView(photoId, moment, label, takenOn, widthPixels, heightPixels);
+    }
 }

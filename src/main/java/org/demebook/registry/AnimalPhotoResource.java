@@ -101,10 +101,6 @@ class AnimalPhotoResource {
             @RestPath String number,
             @RestPath UUID photo,
             @QueryParam("thumbnail") @Nullable Boolean thumbnail) {
-        var bytes = ofAnimals.bytes(signedIn.standing(population), number, photo, Boolean.TRUE.equals(thumbnail));
-        return Response.ok(bytes, "image/jpeg")
-                .header("Cache-Control", "private, max-age=86400, immutable")
-                .header("X-Content-Type-Options", "nosniff")
-                .build();
+        return Photos.sent(ofAnimals.bytes(signedIn.standing(population), number, photo, Boolean.TRUE.equals(thumbnail)));
     }
 }

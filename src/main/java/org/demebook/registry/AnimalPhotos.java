@@ -35,7 +35,7 @@ class AnimalPhotos {
         photos.keep(by.populationId(), file);
         var taken = TakenPhoto.of(Journal.newId(), file, label, takenOn);
         journal.record(by.populationId(), by.keeperId(), PhotoAdded.of(animal.id, taken));
-        return new PhotoView(taken.photoId(), null, label, takenOn, file.widthPixels(), file.heightPixels());
+        return taken.view(null);
     }
 
     /** The bytes of a picture (JPEG); to whoever may not see it, it does not exist. */
