@@ -87,9 +87,7 @@ public class Cycles implements GravidFemales {
                         UUID.class)
                 .setParameter("population", by.populationId())
                 .setParameter("since", day.minusDays(Cycle.DAYS))
-                .setParameter(
-                        "own",
-                        keepers.collectionIds(by))
+                .setParameter("own", keepers.collectionIds(by))
                 .getResultList();
         var intervals = intervals(by.populationId(), population);
         return histories.of(by.populationId(), females).entrySet().stream()

@@ -140,8 +140,7 @@ public class Introductions {
         journal.record(
                 by.populationId(),
                 by.keeperId(),
-                new IntroductionCorrected(
-                        introductionId, fromOn, untilOn, Words.orNull(notes), introduction.revision));
+                new IntroductionCorrected(introductionId, fromOn, untilOn, Words.orNull(notes), introduction.revision));
         return new RecordedIntroduction(view(by, introductionId), warnings);
     }
 

@@ -135,11 +135,7 @@ class Sires implements BreedingRecord {
         return candidates(population, populationId, damId, born, conception(population, populationId, damId, born))
                 .stream()
                 .map(male -> new Mate(
-                        male.maleId(),
-                        male.lastMetOn(),
-                        male.daysBeforeConception(),
-                        male.grade(),
-                        male.share()))
+                        male.maleId(), male.lastMetOn(), male.daysBeforeConception(), male.grade(), male.share()))
                 .toList();
     }
 

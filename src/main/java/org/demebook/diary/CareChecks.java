@@ -93,10 +93,11 @@ class CareChecks {
 
     /** A record that is there already, stated anew. */
     Optional<CareRecord> again(Standing by, CareRecordRow row, StatedCareRecord stated, List<Breach> breaches) {
-        var others = new Diary(CareRecordRow.seen(by.populationId(), keepers.collectionIds(by), Set.of(row.animalId)).stream()
-                .filter(other -> !other.id.equals(row.id))
-                .map(other -> other.record)
-                .toList());
+        var others = new Diary(
+                CareRecordRow.seen(by.populationId(), keepers.collectionIds(by), Set.of(row.animalId)).stream()
+                        .filter(other -> !other.id.equals(row.id))
+                        .map(other -> other.record)
+                        .toList());
         var animal = animals.custody(by.populationId(), row.animalId);
         var kin = new Kin(animal.number(), animal.sex(), animal.born(), animal.died());
         var record = CareRecordReader.read(stated, breaches);

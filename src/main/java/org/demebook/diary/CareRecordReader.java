@@ -98,7 +98,11 @@ final class CareRecordReader {
         return switch (stated.kind()) {
             case "shed" -> new Shed(stated.on(), stated.complete());
             case "meal" ->
-                new Meal(stated.on(), stated.outcome(), Words.orNull(stated.prey()), mass("preyMass", stated.preyMass()));
+                new Meal(
+                        stated.on(),
+                        stated.outcome(),
+                        Words.orNull(stated.prey()),
+                        mass("preyMass", stated.preyMass()));
             case "measures" -> measures();
             case "move" -> new Move(stated.on(), stated.place().strip());
             case "health-note" -> {

@@ -33,8 +33,8 @@ class CareRecordRow extends PanacheEntityBase {
     record Key(UUID populationId, UUID id) {}
 
     /** Written for a collection of the asker's, or gone along with an animal that they hold now. */
-    private static final String SEEN =
-            "populationId = :population and (collectionId in :own or kind in :along and " + Sight.held("animalId") + ")";
+    private static final String SEEN = "populationId = :population and (collectionId in :own or kind in :along and "
+            + Sight.held("animalId") + ")";
 
     @Id
     UUID populationId;

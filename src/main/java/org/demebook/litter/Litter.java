@@ -52,7 +52,6 @@ class Litter extends PanacheEntityBase {
     @Nullable
     String sireConfidence;
 
-
     @Embedded
     Outcome outcome;
 

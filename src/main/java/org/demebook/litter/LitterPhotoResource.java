@@ -114,6 +114,7 @@ class LitterPhotoResource {
             @RestPath UUID litter,
             @RestPath UUID photo,
             @QueryParam("thumbnail") @Nullable Boolean thumbnail) {
-        return Photos.sent(ofLitters.bytes(signedIn.standing(population), litter, photo, Boolean.TRUE.equals(thumbnail)));
+        return Photos.sent(
+                ofLitters.bytes(signedIn.standing(population), litter, photo, Boolean.TRUE.equals(thumbnail)));
     }
 }

@@ -55,8 +55,7 @@ record WorkedOutSire(StatedSire sire, List<Breach> findings) {
     }
 
     private static boolean isPossible(Mate mate) {
-        return mate.grade() != Grade.BEYOND
-                && probability(mate).signum() > 0;
+        return mate.grade() != Grade.BEYOND && probability(mate).signum() > 0;
     }
 
     private static BigDecimal probability(Mate mate) {
@@ -89,6 +88,7 @@ record WorkedOutSire(StatedSire sire, List<Breach> findings) {
     }
 
     private static String told(Mate mate, Map<UUID, String> numbers) {
-        return "%s, %s, last with her on %s".formatted(numbers.get(mate.maleId()), mate.grade().words(), mate.lastMetOn());
+        return "%s, %s, last with her on %s"
+                .formatted(numbers.get(mate.maleId()), mate.grade().words(), mate.lastMetOn());
     }
 }

@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.UUID;
 import org.demebook.chance.SexRatio;
 import org.demebook.keeper.Standing;
-import org.demebook.litter.LitterView;
 import org.demebook.litter.Litters;
 import org.demebook.litter.Mate;
 import org.demebook.notation.Sex;

@@ -101,6 +101,7 @@ class AnimalPhotoResource {
             @RestPath String number,
             @RestPath UUID photo,
             @QueryParam("thumbnail") @Nullable Boolean thumbnail) {
-        return Photos.sent(ofAnimals.bytes(signedIn.standing(population), number, photo, Boolean.TRUE.equals(thumbnail)));
+        return Photos.sent(
+                ofAnimals.bytes(signedIn.standing(population), number, photo, Boolean.TRUE.equals(thumbnail)));
     }
 }

@@ -23,7 +23,8 @@ public class Sight {
 
     /** That the animal which this attribute names lives in a collection of the asker's. */
     public static String held(String animalId) {
-        return animalId + " in (select a.id from Animal a where a.populationId = :population and a.collectionId in :own)";
+        return animalId
+                + " in (select a.id from Animal a where a.populationId = :population and a.collectionId in :own)";
     }
 
     /** What the conditions want, {@code population} and {@code own}; more may be put in. */

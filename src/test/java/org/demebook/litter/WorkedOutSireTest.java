@@ -32,8 +32,8 @@ class WorkedOutSireTest {
 
     @Test
     void of_two_males_each_is_a_candidate_with_his_share() {
-        var workedOut =
-                workedOut(false, mate(FEBRUARY, -6, Grade.IN_TIME, "0.7"), mate(JANUARY, 24, Grade.STORED_SPERM, "0.3"));
+        var workedOut = workedOut(
+                false, mate(FEBRUARY, -6, Grade.IN_TIME, "0.7"), mate(JANUARY, 24, Grade.STORED_SPERM, "0.3"));
 
         assertThat(workedOut.sire().kind()).isEqualTo("candidates");
         assertThat(workedOut.sire().wholeLitter()).isFalse();
@@ -50,7 +50,10 @@ class WorkedOutSireTest {
     @Test
     void shares_that_do_not_end_are_cut_so_that_they_never_sum_to_more_than_one() {
         var third = BigDecimal.ONE.divide(new BigDecimal(3), new java.math.MathContext(20));
-        var shares = workedOut(true, mate(FEBRUARY, 0, Grade.IN_TIME, third.toString()), mate(JANUARY, 0, Grade.IN_TIME, "0.6"))
+        var shares = workedOut(
+                        true,
+                        mate(FEBRUARY, 0, Grade.IN_TIME, third.toString()),
+                        mate(JANUARY, 0, Grade.IN_TIME, "0.6"))
                 .sire()
                 .candidates();
         assertThat(shares.get(0).probability()).isEqualTo(new BigDecimal("0.33333333"));
@@ -78,10 +81,7 @@ class WorkedOutSireTest {
         assertThat(workedOut.sire()).isEqualTo(StatedSire.UNKNOWN);
         assertThat(workedOut.findings().get(0).finding().message())
                 .contains("M-014, beyond every published case", "Consider another male, or none");
-        assertThat(workedOut(
-                                true,
-                                mate(FEBRUARY, 0, Grade.IN_TIME, "1"),
-                                mate(JANUARY, 3000, Grade.BEYOND, "0"))
+        assertThat(workedOut(true, mate(FEBRUARY, 0, Grade.IN_TIME, "1"), mate(JANUARY, 3000, Grade.BEYOND, "0"))
                         .sire())
                 .isEqualTo(StatedSire.known("M-022"));
     }
