@@ -13,11 +13,14 @@ import jakarta.transaction.Transactional;
 import jakarta.transaction.Transactional.TxType;
 import java.sql.SQLException;
 import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.BiConsumer;
 import java.util.stream.Collectors;
 import javax.sql.DataSource;
 import org.demebook.journal.Journal;
@@ -132,18 +135,33 @@ public class Keepers {
      */
     public Map<UUID, UUID> households(UUID populationId) {
         var households = new Households();
+        eachKeeperOfACollection(populationId, households::add);
+        return households.byCollection();
+    }
+
+    /** The collections that each keeper acts for, by keeper; who acts for none is not there. */
+    public Map<UUID, Set<UUID>> collectionsByKeeper(UUID populationId) {
+        var collections = new HashMap<UUID, Set<UUID>>();
+        eachKeeperOfACollection(
+                populationId,
+                (collectionId, keeperId) -> collections
+                        .computeIfAbsent(keeperId, id -> new HashSet<>())
+                        .add(collectionId));
+        return collections;
+    }
+
+    private void eachKeeperOfACollection(UUID populationId, BiConsumer<UUID, UUID> collectionAndKeeper) {
         try (var connection = database.getConnection();
                 var query = connection.prepareStatement(KEEPERS_OF_COLLECTIONS)) {
             query.setObject(1, populationId);
             try (var row = query.executeQuery()) {
                 while (row.next()) {
-                    households.add(row.getObject(1, UUID.class), row.getObject(2, UUID.class));
+                    collectionAndKeeper.accept(row.getObject(1, UUID.class), row.getObject(2, UUID.class));
                 }
             }
         } catch (SQLException e) {
             throw new IllegalStateException(e);
         }
-        return households.byCollection();
     }
 
     /** Opens a collection of the asker's, shared with further members of the same household where they are named. */

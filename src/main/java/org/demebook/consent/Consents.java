@@ -1,0 +1,90 @@
+package org.demebook.consent;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Instant;
+import java.util.Collection;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.UUID;
+import org.demebook.keeper.Standing;
+
+/**
+ * Whether somebody may see, or do, something: the one place where it is decided. Denied unless granted.
+ *
+ * <p>The same decision three times: {@link #decide} is the rule; a {@link Lens} makes it for thousands of records of one
+ * request; a {@link ListCondition} has the database make it. A test holds the three equal.
+ */
+@ApplicationScoped
+public class Consents {
+    private static final Set<UUID> NONE = Set.of();
+
+    @Inject
+    Snapshots snapshots;
+
+    /**
+     * The rule. Whoever acts for one of the parties may; everybody else may if every party has a live grant that covers
+     * just this, by itself. A subject without parties is nobody's to show.
+     *
+     * @param grants of the population, or at least all of the parties
+     */
+    public static Decision decide(
+            Audience audience,
+            Purpose purpose,
+            Subject subject,
+            FieldGroup fieldGroup,
+            Action action,
+            Instant at,
+            Collection<Grant> grants) {
+        if (audience.actsForOneOf(subject.parties())) {
+            return Decision.OWN;
+        }
+        var grantIds = new TreeSet<UUID>();
+        for (var party : subject.parties()) {
+            var first = grants.stream()
+                    .filter(grant -> grant.collectionId().equals(party))
+                    .filter(grant -> grant.covers(audience, purpose, subject.animalId(), fieldGroup, action, at))
+                    .map(Grant::id)
+                    .min(UUID::compareTo);
+            if (first.isEmpty()) {
+                return Decision.DENIED;
+            }
+            grantIds.add(first.get());
+        }
+        return grantIds.isEmpty() ? Decision.DENIED : new Decision(true, grantIds);
+    }
+
+    /**
+     * What the asker may see for a purpose. Costs no query while nothing happens in the population; sees every grant and
+     * withdrawal that was recorded when the standing was read.
+     */
+    public Lens lens(Standing by, Purpose purpose, Instant at) {
+        var snapshot = snapshots.at(by.populationId(), by.head());
+        return new Lens(audience(by, snapshot), purpose, at, snapshot.grants());
+    }
+
+    /** What somebody else may see: the public, or a node. One query. */
+    public Lens lens(Audience audience, Purpose purpose, Instant at) {
+        var snapshot = snapshots.now(audience.populationId());
+        return new Lens(audience, purpose, at, snapshot.grants());
+    }
+
+    /** The decision as a condition of a query, where a list is read or counted. */
+    public static ListCondition condition(
+            Audience audience, Purpose purpose, FieldGroup fieldGroup, Action action, Instant at) {
+        return new ListCondition(audience, purpose, fieldGroup, action, at);
+    }
+
+    /** The asker as an audience. */
+    public Audience audience(Standing by) {
+        return audience(by, snapshots.at(by.populationId(), by.head()));
+    }
+
+    private static Audience audience(Standing by, Snapshots.Snapshot snapshot) {
+        return new Audience(
+                by.populationId(),
+                by.keeperId(),
+                by.role(),
+                snapshot.collectionsOf().getOrDefault(by.keeperId(), NONE));
+    }
+}

@@ -1,0 +1,81 @@
+package org.demebook.consent;
+
+import java.time.Instant;
+import java.util.Collection;
+import java.util.Collections;
+import java.util.EnumSet;
+import java.util.Set;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A collection's word that somebody may see some of what it has a say in, and do something with it, for a while. It is
+ * given by a keeper who acts for the collection, and withdrawn by any of them. It never changes: what comes after it ends it.
+ *
+ * @param from the first moment at which it holds
+ * @param until the first moment at which it holds no longer
+ * @param conditions what the grantor asks for in their own words; no decision reads it
+ * @param noticeVersion of the notice that the grantor was shown
+ * @param withdrawnAt null while it is not withdrawn
+ * @param supersededAt null while nothing else stands in its place
+ */
+public record Grant(
+        UUID id,
+        UUID collectionId,
+        UUID givenBy,
+        Recipient recipient,
+        Scope scope,
+        Set<FieldGroup> fieldGroups,
+        Set<Purpose> purposes,
+        Set<Action> actions,
+        Instant from,
+        Instant until,
+        @Nullable String conditions,
+        String noticeVersion,
+        @Nullable Instant withdrawnAt,
+        @Nullable Instant supersededAt) {
+
+    public Grant {
+        fieldGroups = setOf(FieldGroup.class, fieldGroups);
+        purposes = setOf(Purpose.class, purposes);
+        actions = setOf(Action.class, actions);
+    }
+
+    /** What it is at a moment. A grant that came to several ends came to the first of them. */
+    public GrantState state(Instant at) {
+        var state = at.isBefore(from) ? GrantState.NOT_YET : GrantState.LIVE;
+        var end = at;
+        if (!until.isAfter(end)) {
+            state = GrantState.EXPIRED;
+            end = until;
+        }
+        if (supersededAt != null && !supersededAt.isAfter(end)) {
+            state = GrantState.SUPERSEDED;
+            end = supersededAt;
+        }
+        if (withdrawnAt != null && !withdrawnAt.isAfter(end)) {
+            state = GrantState.WITHDRAWN;
+        }
+        return state;
+    }
+
+    /** Whether it lets this audience do this at this moment; that its collection is a party is for the caller to see. */
+    boolean covers(
+            Audience audience, Purpose purpose, UUID animalId, FieldGroup fieldGroup, Action action, Instant at) {
+        return speaksTo(audience, purpose, at) && covers(animalId, fieldGroup, action);
+    }
+
+    boolean speaksTo(Audience audience, Purpose purpose, Instant at) {
+        return purposes.contains(purpose) && recipient.includes(audience) && state(at) == GrantState.LIVE;
+    }
+
+    boolean covers(UUID animalId, FieldGroup fieldGroup, Action action) {
+        return actions.contains(action) && fieldGroups.contains(fieldGroup) && scope.covers(animalId);
+    }
+
+    private static <E extends Enum<E>> Set<E> setOf(Class<E> type, Collection<E> values) {
+        var set = EnumSet.noneOf(type);
+        set.addAll(values);
+        return Collections.unmodifiableSet(set);
+    }
+}
