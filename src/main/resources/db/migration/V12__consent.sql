@@ -13,9 +13,10 @@ create table consent_grant (
     recipient_node    text,
     -- the animals that it is about; null for whatever the collection has a say in
     animal_ids        uuid[],
-    field_groups      text[]      not null,
-    purposes          text[]      not null,
-    actions           text[]      not null,
+    -- varchar: the array operators of Hibernate take no text
+    field_groups      varchar[]   not null,
+    purposes          varchar[]   not null,
+    actions           varchar[]   not null,
     from_at           timestamptz not null,
     until_at          timestamptz not null,
     conditions        text,

@@ -82,8 +82,7 @@ class GrantRow extends PanacheEntityBase {
         this.recipient = given.recipient().kind().word();
         this.recipientKeeper = given.recipient().keeperId();
         this.recipientNode = given.recipient().node();
-        this.animalIds =
-                given.animalIds() == null ? null : given.animalIds().toArray(UUID[]::new);
+        this.animalIds = given.animalIds() == null ? null : given.animalIds().toArray(UUID[]::new);
         this.fieldGroups = words(given.fieldGroups());
         this.purposes = words(given.purposes());
         this.actions = words(given.actions());

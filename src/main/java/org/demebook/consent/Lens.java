@@ -91,8 +91,7 @@ public final class Lens {
         return used;
     }
 
-    private @Nullable Grant firstCovering(
-            UUID party, UUID animalId, FieldGroup fieldGroup, Action action) {
+    private @Nullable Grant firstCovering(UUID party, UUID animalId, FieldGroup fieldGroup, Action action) {
         for (var grant : byCollection.getOrDefault(party, List.of())) {
             if (grant.covers(animalId, fieldGroup, action)) {
                 return grant;

@@ -18,16 +18,26 @@ public final class ListCondition {
     ListCondition(Audience audience, Purpose purpose, FieldGroup fieldGroup, Action action, Instant at) {
         var nobody = new UUID(0, 0);
         parameters = Map.of(
-                "consentPopulation", audience.populationId(),
-                "consentOwn", audience.ownCollections().toArray(UUID[]::new),
-                "consentKeeper", audience.keeperId() == null ? nobody : audience.keeperId(),
-                "consentMember", audience.role() != null,
-                "consentCoordinator", audience.role() == Role.COORDINATOR,
-                "consentNode", audience.node() == null ? "" : audience.node(),
-                "consentPurpose", purpose.word(),
-                "consentFieldGroup", fieldGroup.word(),
-                "consentAction", action.word(),
-                "consentAt", at);
+                "consentPopulation",
+                audience.populationId(),
+                "consentOwn",
+                audience.ownCollections().toArray(UUID[]::new),
+                "consentKeeper",
+                audience.keeperId() == null ? nobody : audience.keeperId(),
+                "consentMember",
+                audience.role() != null,
+                "consentCoordinator",
+                audience.role() == Role.COORDINATOR,
+                "consentNode",
+                audience.node() == null ? "" : audience.node(),
+                "consentPurpose",
+                purpose.word(),
+                "consentFieldGroup",
+                fieldGroup.word(),
+                "consentAction",
+                action.word(),
+                "consentAt",
+                at);
     }
 
     /** What the condition wants beside the query's own parameters. */
@@ -40,8 +50,7 @@ public final class ListCondition {
         return """
                 (coalesce(%1$s = any (:consentOwn), false) or coalesce(%2$s = any (:consentOwn), false)
                  or (coalesce(%1$s, %2$s) is not null
-                     and (%1$s is null or %3$s) and (%2$s is null or %4$s)))"""
-                .formatted(holder, owner, sqlGranted(holder, animal), sqlGranted(owner, animal));
+                     and (%1$s is null or %3$s) and (%2$s is null or %4$s)))""".formatted(holder, owner, sqlGranted(holder, animal), sqlGranted(owner, animal));
     }
 
     /** In SQL: columns of the collection that wrote the record, and of the animal that it is about. */
@@ -54,8 +63,7 @@ public final class ListCondition {
         return """
                 (coalesce(array_contains(:consentOwn, %1$s), false) or coalesce(array_contains(:consentOwn, %2$s), false)
                  or (coalesce(%1$s, %2$s) is not null
-                     and (%1$s is null or %3$s) and (%2$s is null or %4$s)))"""
-                .formatted(holder, owner, jpqlGranted(holder, animal), jpqlGranted(owner, animal));
+                     and (%1$s is null or %3$s) and (%2$s is null or %4$s)))""".formatted(holder, owner, jpqlGranted(holder, animal), jpqlGranted(owner, animal));
     }
 
     /** The same as {@link #sql(String, String)} over entities. */
@@ -78,8 +86,7 @@ public final class ListCondition {
                     and (g.animal_ids is null or %s = any (g.animal_ids))
                     and g.from_at <= :consentAt and :consentAt < g.until_at
                     and (g.withdrawn_at is null or :consentAt < g.withdrawn_at)
-                    and (g.superseded_at is null or :consentAt < g.superseded_at))"""
-                .formatted(party, animal);
+                    and (g.superseded_at is null or :consentAt < g.superseded_at))""".formatted(party, animal);
     }
 
     private static String jpqlGranted(String party, String animal) {
@@ -96,7 +103,6 @@ public final class ListCondition {
                     and (g.animalIds is null or array_contains(g.animalIds, %s))
                     and g.fromAt <= :consentAt and :consentAt < g.untilAt
                     and (g.withdrawnAt is null or :consentAt < g.withdrawnAt)
-                    and (g.supersededAt is null or :consentAt < g.supersededAt))"""
-                .formatted(party, animal);
+                    and (g.supersededAt is null or :consentAt < g.supersededAt))""".formatted(party, animal);
     }
 }

@@ -142,11 +142,9 @@ public class Keepers {
     /** The collections that each keeper acts for, by keeper; who acts for none is not there. */
     public Map<UUID, Set<UUID>> collectionsByKeeper(UUID populationId) {
         var collections = new HashMap<UUID, Set<UUID>>();
-        eachKeeperOfACollection(
-                populationId,
-                (collectionId, keeperId) -> collections
-                        .computeIfAbsent(keeperId, id -> new HashSet<>())
-                        .add(collectionId));
+        eachKeeperOfACollection(populationId, (collectionId, keeperId) -> collections
+                .computeIfAbsent(keeperId, id -> new HashSet<>())
+                .add(collectionId));
         return collections;
     }
 
