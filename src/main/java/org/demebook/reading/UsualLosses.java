@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
 /** What litters usually lose, told by others of the same population or, where they are few, by common practice. */
 final class UsualLosses {
     private static final double USUAL = 0.10;
+    private static final double UNUSUAL_BELOW = 0.01; // where common practice is all that it is compared with
     private static final String VETERINARIAN =
             "If she is weak, strains, has a discharge, or it happens again: see a reptile veterinarian.";
 
@@ -66,11 +67,17 @@ final class UsualLosses {
         if (rate == null) {
             var usual = new BetaBinomial(USUAL, 0);
             var basis = "one in ten is taken as usual (common practice), since %s to compare with".formatted(few());
-            return reading(loss, count, USUAL, 0, usual.upperTail(count.hit(), count.of()), basis);
+            return reading(loss, count, USUAL, 0, usual.upperTail(count.hit(), count.of()), UNUSUAL_BELOW, basis);
         }
         var basis = "%s are usual in the %d litters compared with".formatted(percent(rate.share()), litters);
         return reading(
-                loss, count, rate.share(), rate.overdispersion(), rate.upperTail(count.hit(), count.of()), basis);
+                loss,
+                count,
+                rate.share(),
+                rate.overdispersion(),
+                rate.upperTail(count.hit(), count.of()),
+                loss.unusualBelow(),
+                basis);
     }
 
     private String few() {
@@ -82,9 +89,15 @@ final class UsualLosses {
     }
 
     private static LossReading reading(
-            Loss loss, Count count, double share, double overdispersion, double probability, String basis) {
+            Loss loss,
+            Count count,
+            double share,
+            double overdispersion,
+            double probability,
+            double unusualBelow,
+            String basis) {
         // never alarm on one bad egg
-        var unusual = count.hit() > 1 && probability < LossReading.UNUSUAL_BELOW;
+        var unusual = count.hit() > 1 && probability < unusualBelow;
         var sentence = "%d of %d %s is %s: chance alone brings as many or more in %s of litters; %s."
                 .formatted(
                         count.hit(),
