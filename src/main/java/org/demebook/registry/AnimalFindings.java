@@ -61,14 +61,14 @@ public class AnimalFindings {
         }
         var subjects =
                 Stream.of(animal.id, animal.litterId).filter(Objects::nonNull).toList();
-        var breaches = new ArrayList<>(leftFindings.unsettled(by.populationId(), subjects, ofItself(animal)));
+        var breaches = new ArrayList<>(leftFindings.unsettled(by.populationId(), subjects, ofItself(by, animal)));
         breaches.addAll(family.withParents(by, animal, animal.kin(), animal.origin));
         breaches.addAll(family.withYoung(by, animal, animal.kin()));
         return new AnimalFindingsView(
                 breaches.stream().map(Breach::finding).distinct().toList(), leftFindings.about(by, subjects));
     }
 
-    private List<Breach> ofItself(Animal animal) {
+    private List<Breach> ofItself(Standing by, Animal animal) {
         var breaches = new ArrayList<Breach>();
         registration.checkDay("born", animal.born, breaches);
         registration.checkDay("died", animal.died, breaches);
@@ -79,7 +79,7 @@ public class AnimalFindings {
             for (var identifier : Identifier.of(animal.populationId, animal.id)) {
                 if (identifier.kind.equals(Identifier.TRANSPONDER)) {
                     var transponder = Transponder.parse(identifier.value);
-                    breaches.addAll(identifierRules.carried(animal.populationId, transponder, animal.id));
+                    breaches.addAll(identifierRules.carried(by, transponder, animal.id));
                 }
             }
         }

@@ -318,7 +318,9 @@ class AnimalResource {
     }
 
     private static Response tagged(AnimalView animal) {
-        return Revision.tagged(animal, animal.revision());
+        return animal.revision() == null
+                ? Revision.taggedByContent(animal)
+                : Revision.tagged(animal, animal.revision());
     }
 
     private static Response tagged(Registered registered) {

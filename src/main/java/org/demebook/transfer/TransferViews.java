@@ -55,7 +55,7 @@ class TransferViews {
         var animalIds =
                 transfers.stream().map(transfer -> transfer.animalId).distinct().toList();
         var animalOfId =
-                animals.views(by, animalIds).stream().collect(Collectors.toMap(AnimalView::id, animal -> animal));
+                animals.viewsInTransfer(by, animalIds).stream().collect(Collectors.toMap(AnimalView::id, animal -> animal));
         var keeperIds = new HashSet<UUID>();
         transfers.forEach(transfer -> {
             keeperIds.add(transfer.offeredBy);
