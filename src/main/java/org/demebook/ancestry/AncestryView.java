@@ -1,5 +1,6 @@
 package org.demebook.ancestry;
 
+import org.demebook.rest.ShownTo;
 import java.util.List;
 import org.demebook.notation.Sex;
 import org.demebook.registry.StatedSire;
@@ -22,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param ancestors each once, the nearest generation first
  * @param journalHead the last journal entry that was taken into account
  */
+@ShownTo(ShownTo.Whom.ASKER_AS_FAR_AS_GRANTED)
 public record AncestryView(
         Ancestor animal,
         int generations,

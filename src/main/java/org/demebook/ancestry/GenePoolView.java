@@ -1,5 +1,6 @@
 package org.demebook.ancestry;
 
+import org.demebook.rest.ShownTo;
 import java.util.List;
 import org.demebook.ancestry.AncestryView.Contribution;
 import org.jspecify.annotations.Nullable;
@@ -22,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param unnamedContribution what the founders' contributions leave to 1: genes lost at a parent that nobody knows
  * @param journalHead the last journal entry that was taken into account
  */
+@ShownTo(ShownTo.Whom.ASKER_AS_FAR_AS_GRANTED)
 public record GenePoolView(
         int living,
         @Nullable Double meanKinship,

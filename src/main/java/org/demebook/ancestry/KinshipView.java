@@ -1,5 +1,6 @@
 package org.demebook.ancestry;
 
+import org.demebook.rest.ShownTo;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -14,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param commonAncestors studbook numbers, the nearest first; one of the two itself, where it is an ancestor of the other
  * @param journalHead the last journal entry that was taken into account
  */
+@ShownTo(ShownTo.Whom.ASKER_AS_FAR_AS_GRANTED)
 public record KinshipView(
         Side animal,
         Side other,

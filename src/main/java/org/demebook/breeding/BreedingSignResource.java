@@ -1,5 +1,6 @@
 package org.demebook.breeding;
 
+import org.demebook.rest.ShownTo;
 import static org.demebook.problem.ProblemType.*;
 
 import io.quarkus.security.Authenticated;
@@ -37,6 +38,7 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "Breeding")
 class BreedingSignResource {
     /** A page of breeding signs. */
+    @ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
     record BreedingSignPage(
             List<BreedingSignView> items, @Nullable String next) {}
 

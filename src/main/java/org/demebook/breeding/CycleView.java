@@ -1,5 +1,6 @@
 package org.demebook.breeding;
 
+import org.demebook.rest.ShownTo;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonValue;
 import java.time.LocalDate;
@@ -21,6 +22,7 @@ import org.jspecify.annotations.Nullable;
  * @param reason why it is so, in sentences
  * @param prompts what is to be done now
  */
+@ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
 public record CycleView(
         String female,
         LocalDate onDay,

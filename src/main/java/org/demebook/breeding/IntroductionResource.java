@@ -1,5 +1,6 @@
 package org.demebook.breeding;
 
+import org.demebook.rest.ShownTo;
 import static org.demebook.problem.ProblemType.*;
 
 import io.quarkus.security.Authenticated;
@@ -39,6 +40,7 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "Breeding")
 class IntroductionResource {
     /** A page of introductions. */
+    @ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
     record IntroductionPage(
             List<IntroductionView> items, @Nullable String next) {}
 

@@ -1,5 +1,6 @@
 package org.demebook.breeding;
 
+import org.demebook.rest.ShownTo;
 import static org.demebook.problem.ProblemType.BORN_BEFORE_SHED;
 
 import jakarta.enterprise.context.ApplicationScoped;
@@ -59,6 +60,7 @@ class Sires implements BreedingRecord {
      * @param fromOvulation whether the ovulation was noted
      * @param note what the shares are
      */
+    @ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
     record CandidateSiresView(
             String dam,
             LocalDate bornOn,

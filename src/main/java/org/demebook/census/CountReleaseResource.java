@@ -1,5 +1,6 @@
 package org.demebook.census;
 
+import org.demebook.rest.ShownTo;
 import static org.demebook.problem.ProblemType.BAD_PARAMETER;
 import static org.demebook.problem.ProblemType.DATE_IN_FUTURE;
 import static org.demebook.problem.ProblemType.DAY_COUNTED_ALREADY;
@@ -47,6 +48,7 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "Counts")
 class CountReleaseResource {
     /** A page of releases. */
+    @ShownTo(ShownTo.Whom.EVERYBODY)
     record CountReleasePage(
             List<CountReleaseView> items, @Nullable String next) {}
 

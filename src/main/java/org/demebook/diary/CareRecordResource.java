@@ -1,5 +1,6 @@
 package org.demebook.diary;
 
+import org.demebook.rest.ShownTo;
 import static org.demebook.problem.ProblemType.*;
 
 import io.quarkus.security.Authenticated;
@@ -41,6 +42,7 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "Care records")
 class CareRecordResource {
     /** A page of care records. */
+    @ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
     record CareRecordPage(
             List<CareRecordView> items, @Nullable String next) {}
 

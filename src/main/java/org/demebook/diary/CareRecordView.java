@@ -1,5 +1,6 @@
 package org.demebook.diary;
 
+import org.demebook.rest.ShownTo;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.UUID;
@@ -24,6 +25,7 @@ import org.jspecify.annotations.Nullable;
  * @param yours written for a collection that you act for; only then you may correct or withdraw it
  * @param withdrawn entered by mistake; left out of lists and of everything that is computed
  */
+@ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
 public record CareRecordView(
         UUID id,
         String animal,

@@ -1,5 +1,6 @@
 package org.demebook.diary;
 
+import org.demebook.rest.ShownTo;
 import static org.demebook.problem.ProblemType.BAD_PARAMETER;
 import static org.demebook.problem.ProblemType.CARE_RECORD_HAS_NO_END;
 import static org.demebook.problem.ProblemType.CARE_RECORD_WITHDRAWN;
@@ -44,11 +45,13 @@ public class CareRecords {
     public static final int MOST = 200;
 
     /** A record that was saved, and what is worth a second look. */
+    @ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
     public record Recorded(
             CareRecordView record,
             @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Finding> warnings) {}
 
     /** Records that were saved together, and what is worth a second look; the field of a finding names its record. */
+    @ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
     public record RecordedBatch(
             List<CareRecordView> records,
             @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Finding> warnings) {}

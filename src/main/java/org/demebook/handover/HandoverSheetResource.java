@@ -1,5 +1,6 @@
 package org.demebook.handover;
 
+import org.demebook.rest.ShownTo;
 import static org.demebook.problem.ProblemType.*;
 
 import io.quarkus.security.Authenticated;
@@ -43,6 +44,7 @@ class HandoverSheetResource {
     private static final String PDF = "application/pdf";
 
     /** The sheets of an animal, the latest first. */
+    @ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
     record HandoverSheetList(List<HandoverSheetView> items) {}
 
     /** @param claimCode as it was shown when you handed the animal out; it is printed and stored nowhere */

@@ -1,5 +1,6 @@
 package org.demebook.incubation;
 
+import org.demebook.rest.ShownTo;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.math.BigDecimal;
 import java.time.Instant;
@@ -15,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param readings the latest first
  * @param warnings what the latest reading says, and whether eggs were ever overheated
  */
+@ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
 public record IncubationView(
         UUID id,
         String female,

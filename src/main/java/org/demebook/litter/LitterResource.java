@@ -1,5 +1,6 @@
 package org.demebook.litter;
 
+import org.demebook.rest.ShownTo;
 import static org.demebook.problem.ProblemType.*;
 
 import io.quarkus.security.Authenticated;
@@ -39,6 +40,7 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "Litters")
 class LitterResource {
     /** A page of litters. */
+    @ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
     record LitterPage(List<LitterView> items, @Nullable String next) {}
 
     /**

@@ -1,5 +1,6 @@
 package org.demebook.litter;
 
+import org.demebook.rest.ShownTo;
 import java.util.List;
 import java.util.UUID;
 import org.demebook.notation.Origin;
@@ -18,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param young studbook numbers of the live-born, in order
  * @param twins those of them that came from one sac
  */
+@ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
 public record LitterView(
         UUID id,
         String dam,

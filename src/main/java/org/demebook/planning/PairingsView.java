@@ -1,5 +1,6 @@
 package org.demebook.planning;
 
+import org.demebook.rest.ShownTo;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
@@ -20,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param excluded when partners for one animal were asked for: those of the other sex that are not proposed, and why
  * @param journalHead the last journal entry that was taken into account
  */
+@ShownTo(ShownTo.Whom.ASKER_AS_FAR_AS_GRANTED)
 public record PairingsView(
         @Nullable String animal,
         String scope,

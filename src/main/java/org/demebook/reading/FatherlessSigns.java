@@ -1,5 +1,6 @@
 package org.demebook.reading;
 
+import org.demebook.rest.ShownTo;
 import com.fasterxml.jackson.annotation.JsonValue;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
@@ -23,6 +24,7 @@ import org.jspecify.annotations.Nullable;
  *     explain, with a further sign; and no young that could only have a sire
  * @param chanceOfOneSex that as many young are all of one given sex, where those of known sex are; absent otherwise
  */
+@ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
 public record FatherlessSigns(
         List<Sign> signs,
         int score,

@@ -1,5 +1,6 @@
 package org.demebook.rearing;
 
+import org.demebook.rest.ShownTo;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -19,6 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param counts whether it still counts on the day that was asked for, whatever its result
  * @param negativesInARow how many of the last ones were negative, one after the other: some agents need several
  */
+@ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
 public record CountedTest(
         String agent,
         LocalDate sampledOn,

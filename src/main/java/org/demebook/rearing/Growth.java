@@ -1,5 +1,6 @@
 package org.demebook.rearing;
 
+import org.demebook.rest.ShownTo;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.LocalDate;
@@ -24,6 +25,7 @@ import org.jspecify.annotations.Nullable;
  *     counted, 0 to 1; null when none of them was weighed around that age
  * @param behind why it is behind its siblings; empty when it is not, or too little is known
  */
+@ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
 public record Growth(
         String animal,
         List<GrowthPoint> points,

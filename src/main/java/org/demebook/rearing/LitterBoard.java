@@ -1,5 +1,6 @@
 package org.demebook.rearing;
 
+import org.demebook.rest.ShownTo;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.List;
@@ -14,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param on the day that it is about
  */
+@ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
 public record LitterBoard(UUID litter, RoughDate born, LocalDate on, List<BoardRow> young) {
     /**
      * One young.

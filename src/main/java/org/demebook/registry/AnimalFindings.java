@@ -1,5 +1,6 @@
 package org.demebook.registry;
 
+import org.demebook.rest.ShownTo;
 import static org.demebook.problem.ProblemType.NOT_YOUR_ANIMAL;
 
 import jakarta.enterprise.context.ApplicationScoped;
@@ -23,6 +24,7 @@ public class AnimalFindings {
      * @param findings what is strained now and was not left
      * @param left what was left, the earliest first
      */
+    @ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
     public record AnimalFindingsView(List<Finding> findings, List<LeftView> left) {}
 
     @Inject

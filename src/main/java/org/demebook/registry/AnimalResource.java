@@ -1,5 +1,6 @@
 package org.demebook.registry;
 
+import org.demebook.rest.ShownTo;
 import static org.demebook.problem.ProblemType.*;
 
 import io.quarkus.security.Authenticated;
@@ -42,6 +43,7 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "Animals")
 class AnimalResource {
     /** A page of animals. */
+    @ShownTo(ShownTo.Whom.ASKER_AS_FAR_AS_GRANTED)
     record AnimalPage(
             java.util.List<AnimalView> items, @Nullable String next) {}
 

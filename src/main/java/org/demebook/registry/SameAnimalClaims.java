@@ -1,5 +1,6 @@
 package org.demebook.registry;
 
+import org.demebook.rest.ShownTo;
 import static org.demebook.problem.ProblemType.CLAIM_ALREADY_ANSWERED;
 import static org.demebook.problem.ProblemType.CLAIM_NOT_POSSIBLE;
 import static org.demebook.problem.ProblemType.NOT_YOUR_ANIMAL;
@@ -46,6 +47,7 @@ public class SameAnimalClaims {
     /**
      * @param state {@code claimed}, {@code confirmed} or {@code reversed}
      */
+    @ShownTo(ShownTo.Whom.BOTH_SIDES)
     public record ClaimView(
             UUID id,
             String animal,

@@ -1,5 +1,6 @@
 package org.demebook.sheet;
 
+import org.demebook.rest.ShownTo;
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import java.util.List;
 
@@ -13,6 +14,7 @@ import java.util.List;
  * @param warnings all warnings and notices, shown or not
  * @param findings the first {@value #MOST_SHOWN}, by row
  */
+@ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
 public record Report(int rows, int wouldAdd, int alreadyKnown, int errors, int warnings, List<SheetFinding> findings) {
     static final int MOST_SHOWN = 1000;
 

@@ -1,5 +1,6 @@
 package org.demebook.transfer;
 
+import org.demebook.rest.ShownTo;
 import static org.demebook.problem.ProblemType.*;
 
 import io.quarkus.security.Authenticated;
@@ -36,6 +37,7 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "Transfers")
 class TransferResource {
     /** A page of transfers. */
+    @ShownTo(ShownTo.Whom.BOTH_SIDES)
     record TransferPage(List<TransferView> items, @Nullable String next) {}
 
     @Inject

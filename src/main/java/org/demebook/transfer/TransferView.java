@@ -1,5 +1,6 @@
 package org.demebook.transfer;
 
+import org.demebook.rest.ShownTo;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.UUID;
@@ -18,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param note what the giver wrote to the offer
  * @param reason why it was refused or withdrawn
  */
+@ShownTo(ShownTo.Whom.BOTH_SIDES)
 public record TransferView(
         UUID id,
         boolean given,
