@@ -1,5 +1,6 @@
 package org.demebook.problem;
 
+import org.demebook.rest.ShownTo;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 
@@ -9,6 +10,7 @@ import java.util.List;
  * @param type address of the kind of problem; it can be opened and says what to do
  * @param findings each thing that was found wrong; absent when the detail says it all
  */
+@ShownTo(ShownTo.Whom.EVERYBODY)
 public record Problem(
         String type,
         String title,
