@@ -1,9 +1,9 @@
 package org.demebook.ancestry;
 
-import org.demebook.rest.ShownTo;
 import java.util.List;
 import org.demebook.notation.Sex;
 import org.demebook.registry.StatedSire;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**

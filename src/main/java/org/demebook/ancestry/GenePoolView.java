@@ -1,8 +1,8 @@
 package org.demebook.ancestry;
 
-import org.demebook.rest.ShownTo;
 import java.util.List;
 import org.demebook.ancestry.AncestryView.Contribution;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -1,6 +1,5 @@
 package org.demebook.breeding;
 
-import org.demebook.rest.ShownTo;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -8,6 +7,7 @@ import java.util.List;
 import java.util.UUID;
 import org.demebook.gestation.HowKnown;
 import org.demebook.problem.Finding;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -1,6 +1,5 @@
 package org.demebook.breeding;
 
-import org.demebook.rest.ShownTo;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonValue;
 import java.time.LocalDate;
@@ -9,6 +8,7 @@ import java.util.Locale;
 import java.util.UUID;
 import org.demebook.gestation.DaySpan;
 import org.demebook.gestation.HowKnown;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**

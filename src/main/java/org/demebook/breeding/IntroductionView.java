@@ -1,11 +1,11 @@
 package org.demebook.breeding;
 
-import org.demebook.rest.ShownTo;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import org.demebook.problem.Finding;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**

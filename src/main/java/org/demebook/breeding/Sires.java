@@ -1,6 +1,5 @@
 package org.demebook.breeding;
 
-import org.demebook.rest.ShownTo;
 import static org.demebook.problem.ProblemType.BORN_BEFORE_SHED;
 
 import jakarta.enterprise.context.ApplicationScoped;
@@ -32,6 +31,7 @@ import org.demebook.registry.Breach;
 import org.demebook.registry.Custody;
 import org.demebook.registry.PopulationView;
 import org.demebook.registry.Populations;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /** What was recorded before a birth, held against it: which males the litter may come from, and whether the days agree. */

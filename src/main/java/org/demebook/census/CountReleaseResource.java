@@ -1,6 +1,5 @@
 package org.demebook.census;
 
-import org.demebook.rest.ShownTo;
 import static org.demebook.problem.ProblemType.BAD_PARAMETER;
 import static org.demebook.problem.ProblemType.DATE_IN_FUTURE;
 import static org.demebook.problem.ProblemType.DAY_COUNTED_ALREADY;
@@ -35,6 +34,7 @@ import org.demebook.rest.Once;
 import org.demebook.rest.Once.Answer;
 import org.demebook.rest.Page;
 import org.demebook.rest.Refuses;
+import org.demebook.rest.ShownTo;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;

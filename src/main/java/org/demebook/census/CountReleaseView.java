@@ -1,9 +1,9 @@
 package org.demebook.census;
 
-import org.demebook.rest.ShownTo;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**

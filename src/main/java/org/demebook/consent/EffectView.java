@@ -1,9 +1,9 @@
 package org.demebook.consent;
 
-import org.demebook.rest.ShownTo;
 import java.util.List;
 import java.util.UUID;
 import org.demebook.consent.NewGrant.StatedRecipient;
+import org.demebook.rest.ShownTo;
 
 /**
  * What a grant, or a ready choice, would change: nothing is saved.

@@ -1,6 +1,5 @@
 package org.demebook.consent;
 
-import org.demebook.rest.ShownTo;
 import static org.demebook.problem.ProblemType.*;
 
 import io.quarkus.security.Authenticated;
@@ -24,6 +23,7 @@ import org.demebook.rest.Once.Answer;
 import org.demebook.rest.Page;
 import org.demebook.rest.Refuses;
 import org.demebook.rest.Revision;
+import org.demebook.rest.ShownTo;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
@@ -110,8 +110,9 @@ class GrantResource {
     @Operation(
             operationId = "checkSharing",
             summary = "See what a grant, or a ready choice, would change; nothing is saved",
-            description = "Who may do what with which field groups of how many of your animals, now and then. For members"
-                    + " of the population; to everybody else it does not exist.")
+            description =
+                    "Who may do what with which field groups of how many of your animals, now and then. For members"
+                            + " of the population; to everybody else it does not exist.")
     @APIResponse(
             responseCode = "200",
             description = "The effect",

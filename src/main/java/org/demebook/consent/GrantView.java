@@ -1,10 +1,10 @@
 package org.demebook.consent;
 
-import org.demebook.rest.ShownTo;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
 import org.demebook.consent.NewGrant.StatedRecipient;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**

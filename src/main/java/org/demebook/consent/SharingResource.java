@@ -1,6 +1,5 @@
 package org.demebook.consent;
 
-import org.demebook.rest.ShownTo;
 import static org.demebook.problem.ProblemType.BAD_PARAMETER;
 import static org.demebook.problem.ProblemType.NO_SUCH_COLLECTION;
 import static org.demebook.problem.ProblemType.NO_SUCH_POPULATION;
@@ -22,6 +21,7 @@ import java.util.UUID;
 import org.demebook.keeper.SignedIn;
 import org.demebook.rest.Page;
 import org.demebook.rest.Refuses;
+import org.demebook.rest.ShownTo;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;

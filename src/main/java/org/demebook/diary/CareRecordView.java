@@ -1,6 +1,5 @@
 package org.demebook.diary;
 
-import org.demebook.rest.ShownTo;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.UUID;
@@ -14,6 +13,7 @@ import org.demebook.diary.CareRecord.Quarantine;
 import org.demebook.diary.CareRecord.Shed;
 import org.demebook.notation.Length;
 import org.demebook.notation.Mass;
+import org.demebook.rest.ShownTo;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 

@@ -1,6 +1,5 @@
 package org.demebook.diary;
 
-import org.demebook.rest.ShownTo;
 import static org.demebook.problem.ProblemType.BAD_PARAMETER;
 import static org.demebook.problem.ProblemType.CARE_RECORD_HAS_NO_END;
 import static org.demebook.problem.ProblemType.CARE_RECORD_WITHDRAWN;
@@ -36,6 +35,7 @@ import org.demebook.registry.Animals;
 import org.demebook.registry.Breach;
 import org.demebook.rest.Page;
 import org.demebook.rest.Revision;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /** The care records of the populations on this node. */

@@ -1,6 +1,5 @@
 package org.demebook.handover;
 
-import org.demebook.rest.ShownTo;
 import static org.demebook.problem.ProblemType.*;
 
 import io.quarkus.security.Authenticated;
@@ -26,6 +25,7 @@ import org.demebook.rest.Once;
 import org.demebook.rest.Once.Answer;
 import org.demebook.rest.Refuses;
 import org.demebook.rest.Revision;
+import org.demebook.rest.ShownTo;
 import org.demebook.transfer.Ending;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;

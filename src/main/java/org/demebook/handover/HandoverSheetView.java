@@ -1,8 +1,8 @@
 package org.demebook.handover;
 
-import org.demebook.rest.ShownTo;
 import java.time.Instant;
 import java.util.UUID;
+import org.demebook.rest.ShownTo;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 

@@ -1,7 +1,7 @@
 package org.demebook.handover;
 
-import org.demebook.rest.ShownTo;
 import java.time.LocalDate;
+import org.demebook.rest.ShownTo;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 

@@ -1,7 +1,7 @@
 package org.demebook.keeper;
 
-import org.demebook.rest.ShownTo;
 import java.util.UUID;
+import org.demebook.rest.ShownTo;
 
 /** A collection that the asker acts for. */
 @ShownTo(ShownTo.Whom.MEMBERS)

@@ -1,9 +1,9 @@
 package org.demebook.keeper;
 
-import org.demebook.rest.ShownTo;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
+import org.demebook.rest.ShownTo;
 
 /** A keeper's place in a population. */
 @ShownTo(ShownTo.Whom.MEMBERS)

@@ -1,7 +1,7 @@
 package org.demebook.keeper;
 
-import org.demebook.rest.ShownTo;
 import com.fasterxml.jackson.annotation.JsonProperty;
+import org.demebook.rest.ShownTo;
 
 /** A token in the form of RFC 6750, section 4; sent as {@code Authorization: Bearer <access_token>}. */
 @ShownTo(ShownTo.Whom.MEMBERS)

@@ -1,12 +1,12 @@
 package org.demebook.litter;
 
-import org.demebook.rest.ShownTo;
 import java.util.List;
 import java.util.UUID;
 import org.demebook.notation.Origin;
 import org.demebook.notation.RoughDate;
 import org.demebook.registry.StatedSire;
 import org.demebook.registry.Twins;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**

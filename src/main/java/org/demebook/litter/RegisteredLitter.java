@@ -1,10 +1,10 @@
 package org.demebook.litter;
 
-import org.demebook.rest.ShownTo;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import org.demebook.problem.Finding;
 import org.demebook.registry.AnimalView;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -1,8 +1,8 @@
 package org.demebook.photo;
 
-import org.demebook.rest.ShownTo;
 import java.time.LocalDate;
 import java.util.UUID;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -1,8 +1,8 @@
 package org.demebook.problem;
 
-import org.demebook.rest.ShownTo;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
+import org.demebook.rest.ShownTo;
 
 /**
  * The body of every error answer: problem details of RFC 9457, with the findings as an extension member.

@@ -1,6 +1,5 @@
 package org.demebook.reading;
 
-import org.demebook.rest.ShownTo;
 import com.fasterxml.jackson.annotation.JsonValue;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
@@ -9,6 +8,7 @@ import java.util.Locale;
 import org.demebook.chance.SexRatio;
 import org.demebook.litter.Outcome;
 import org.demebook.notation.Sex;
+import org.demebook.rest.ShownTo;
 import org.demebook.taxon.SexSystem;
 import org.jspecify.annotations.Nullable;
 

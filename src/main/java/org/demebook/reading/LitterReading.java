@@ -1,7 +1,7 @@
 package org.demebook.reading;
 
-import org.demebook.rest.ShownTo;
 import java.util.List;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**

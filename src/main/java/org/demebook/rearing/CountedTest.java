@@ -1,6 +1,5 @@
 package org.demebook.rearing;
 
-import org.demebook.rest.ShownTo;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -8,6 +7,7 @@ import java.util.Locale;
 import java.util.TreeMap;
 import org.demebook.diary.CareRecord.HealthTest;
 import org.demebook.diary.Diary;
+import org.demebook.rest.ShownTo;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 

@@ -1,6 +1,5 @@
 package org.demebook.rearing;
 
-import org.demebook.rest.ShownTo;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.LocalDate;
@@ -13,6 +12,7 @@ import org.demebook.diary.Diary;
 import org.demebook.diary.Diary.Weighing;
 import org.demebook.notation.Mass;
 import org.demebook.notation.RoughDate;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**

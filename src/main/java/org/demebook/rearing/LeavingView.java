@@ -1,9 +1,9 @@
 package org.demebook.rearing;
 
-import org.demebook.rest.ShownTo;
 import java.time.LocalDate;
 import java.util.List;
 import org.demebook.rearing.Readiness.LeavingCondition;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -1,12 +1,12 @@
 package org.demebook.rearing;
 
-import org.demebook.rest.ShownTo;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import org.demebook.diary.CareRecord.Meal;
 import org.demebook.notation.RoughDate;
+import org.demebook.rest.ShownTo;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 

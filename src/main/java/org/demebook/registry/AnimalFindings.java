@@ -1,6 +1,5 @@
 package org.demebook.registry;
 
-import org.demebook.rest.ShownTo;
 import static org.demebook.problem.ProblemType.NOT_YOUR_ANIMAL;
 
 import jakarta.enterprise.context.ApplicationScoped;
@@ -16,6 +15,7 @@ import org.demebook.notation.Transponder;
 import org.demebook.problem.Finding;
 import org.demebook.problem.Refusal;
 import org.demebook.registry.LeftFindings.LeftView;
+import org.demebook.rest.ShownTo;
 
 /** What the register finds strained about an animal when it is asked, and what was left as it is. */
 @ApplicationScoped

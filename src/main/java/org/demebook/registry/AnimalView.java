@@ -40,7 +40,10 @@ public record AnimalView(
         @Shows(PARENTAGE) @Nullable String dam,
         @Shows(PARENTAGE) StatedSire sire,
         @Shows(PARENTAGE) @Nullable UUID litter,
-        @Shows(PARENTAGE) @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Twin> twins,
+
+        @Shows(PARENTAGE) @JsonInclude(JsonInclude.Include.NON_EMPTY)
+        List<Twin> twins,
+
         @Shows(IDENTITY) @Nullable String sameAs,
         @Shows(CUSTODY) @Nullable Long revision,
         @Nullable Held held) {

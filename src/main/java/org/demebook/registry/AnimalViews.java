@@ -65,9 +65,7 @@ class AnimalViews {
                                 twins.getOrDefault(animal.id, List.of()),
                                 isOwn(animal, own),
                                 held.get(animal.id)),
-                        group -> isOwn(animal, own)
-                                || shown.contains(group)
-                                || AnimalSight.shows(lens, animal, group)))
+                        group -> isOwn(animal, own) || shown.contains(group) || AnimalSight.shows(lens, animal, group)))
                 .toList();
     }
 

@@ -59,11 +59,7 @@ class OwnHistory {
         var isDam = sex == Sex.MALE;
         var rule = isDam ? Rule.DAM_NOT_FEMALE : Rule.SIRE_NOT_MALE;
         var message = "%s cannot be %s: it is registered as %s of %s. Correct that parentage first, or look again."
-                .formatted(
-                        animal.number,
-                        sex.word(),
-                        isDam ? "dam" : "sire",
-                        told(sight.seen(by, contradicting)));
+                .formatted(animal.number, sex.word(), isDam ? "dam" : "sire", told(sight.seen(by, contradicting)));
         if (determination != null && determination.presumed()) {
             return Optional.of(Breach.warning(
                     rule, "sex", sex.word(), message, "The sex: it is only presumed. Have it examined."));

@@ -1,9 +1,9 @@
 package org.demebook.registry;
 
-import org.demebook.rest.ShownTo;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import org.demebook.problem.Finding;
+import org.demebook.rest.ShownTo;
 
 /** An animal that was saved, and what is worth a second look. */
 @ShownTo(ShownTo.Whom.ASKER_AS_FAR_AS_GRANTED)

@@ -1,6 +1,5 @@
 package org.demebook.registry;
 
-import org.demebook.rest.ShownTo;
 import static org.demebook.problem.ProblemType.CLAIM_ALREADY_ANSWERED;
 import static org.demebook.problem.ProblemType.CLAIM_NOT_POSSIBLE;
 import static org.demebook.problem.ProblemType.NOT_YOUR_ANIMAL;
@@ -21,6 +20,7 @@ import org.demebook.problem.Refusal;
 import org.demebook.registry.AnimalFacts.SameAnimalClaimed;
 import org.demebook.registry.AnimalFacts.SameAnimalConfirmed;
 import org.demebook.registry.AnimalFacts.SameAnimalReversed;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -27,8 +27,8 @@ public final class Revision {
      */
     public static Response taggedByContent(Object view) {
         try {
-            var digest = MessageDigest.getInstance("SHA-256")
-                    .digest(view.toString().getBytes(StandardCharsets.UTF_8));
+            var digest =
+                    MessageDigest.getInstance("SHA-256").digest(view.toString().getBytes(StandardCharsets.UTF_8));
             return Response.ok(view)
                     .tag(new EntityTag(HexFormat.of().formatHex(digest, 0, 8)))
                     .build();

@@ -1,8 +1,8 @@
 package org.demebook.sheet;
 
-import org.demebook.rest.ShownTo;
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import java.util.List;
+import org.demebook.rest.ShownTo;
 
 /**
  * What a sheet would do to the register.

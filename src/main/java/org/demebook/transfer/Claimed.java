@@ -1,9 +1,9 @@
 package org.demebook.transfer;
 
-import org.demebook.rest.ShownTo;
 import org.demebook.keeper.CollectionView;
 import org.demebook.keeper.TokenView;
 import org.demebook.registry.AnimalView;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**
