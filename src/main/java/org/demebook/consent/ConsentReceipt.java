@@ -59,20 +59,20 @@ public record ConsentReceipt(Header header, Processing processing, List<Party> p
      * @param dpv the nearest term of DPV
      * @param odrl the nearest action of ODRL; absent for a purpose, for which ODRL has none
      */
-    public record Term(
-            String word, String dpv, @Nullable String odrl) {}
+    public record Term(String word, String dpv, @Nullable String odrl) {}
 
     /**
      * @param role dpv:DataSubject, dpv:DataController or dpv:Recipient
      * @param kind of a recipient: keeper, members, coordinators, public or node
      */
     public record Party(
-            String role, @Nullable Recipient.Kind kind, @Nullable String name) {}
+            String role,
+            Recipient.@Nullable Kind kind,
+            @Nullable String name) {}
 
     /**
      * @param state dpv:ConsentGiven, dpv:RenewedConsentGiven, dpv:ConsentWithdrawn, dpv:ConsentExpired or dpv:ConsentInvalidated
      * @param by sign-in name; absent where time did it, or when they are gone
      */
-    public record Event(
-            Instant at, String state, @Nullable String by) {}
+    public record Event(Instant at, String state, @Nullable String by) {}
 }

@@ -64,19 +64,20 @@ public class Disclosures {
         var rows = new TreeMap<String, Object[]>();
         var seenOn = LocalDate.ofInstant(lens.at(), ZoneOffset.UTC);
         var seenBy = seenBy(lens.audience());
-        lens.untold().forEach((use, fieldGroups) -> fieldGroups.forEach((fieldGroup, animals) -> rows.put(
-                "%s %s %s %s".formatted(use.collectionId(), use.grantId(), use.action(), fieldGroup),
-                new Object[] {
-                    lens.audience().populationId(),
-                    use.collectionId(),
-                    seenOn,
-                    seenBy,
-                    use.grantId(),
-                    lens.purpose().word(),
-                    use.action().word(),
-                    fieldGroup.word(),
-                    (long) animals.size()
-                })));
+        lens.untold()
+                .forEach((use, fieldGroups) -> fieldGroups.forEach((fieldGroup, animals) -> rows.put(
+                        "%s %s %s %s".formatted(use.collectionId(), use.grantId(), use.action(), fieldGroup),
+                        new Object[] {
+                            lens.audience().populationId(),
+                            use.collectionId(),
+                            seenOn,
+                            seenBy,
+                            use.grantId(),
+                            lens.purpose().word(),
+                            use.action().word(),
+                            fieldGroup.word(),
+                            (long) animals.size()
+                        })));
         if (rows.isEmpty()) {
             return;
         }
@@ -122,8 +123,7 @@ public class Disclosures {
         });
         var names = keepers.names(keeperIds);
         var page = Page.of(lines, limit, Line::key);
-        return new Page<>(
-                page.items().stream().map(line -> line.view(names)).toList(), page.next());
+        return new Page<>(page.items().stream().map(line -> line.view(names)).toList(), page.next());
     }
 
     private record Line(

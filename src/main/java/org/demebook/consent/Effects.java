@@ -78,7 +78,8 @@ class Effects {
             throw new Refusal(
                     INVALID_VALUES,
                     "Send either a grant or a choice, so that it is clear which effect is meant.",
-                    List.of(Finding.error(sharing.grant() == null ? "grant" : "choice", sharing.choice(), "either, or")));
+                    List.of(Finding.error(
+                            sharing.grant() == null ? "grant" : "choice", sharing.choice(), "either, or")));
         }
         var now = checks.now();
         var before = snapshots.now(by.populationId()).grants();
@@ -95,12 +96,10 @@ class Effects {
                 .toList();
         var superseded =
                 choices.standing(by, collection).stream().map(row -> row.id).collect(Collectors.toSet());
-        return new Plan(
-                collection, before, with(by, before, given, superseded), now.plus(Duration.ofMillis(1)));
+        return new Plan(collection, before, with(by, before, given, superseded), now.plus(Duration.ofMillis(1)));
     }
 
-    private static List<Grant> with(
-            Standing by, List<Grant> present, List<GrantGiven> given, Set<UUID> superseded) {
+    private static List<Grant> with(Standing by, List<Grant> present, List<GrantGiven> given, Set<UUID> superseded) {
         var then = new ArrayList<Grant>();
         present.stream().filter(grant -> !superseded.contains(grant.id())).forEach(then::add);
         for (var one : given) {
@@ -125,8 +124,7 @@ class Effects {
 
     /** Everybody, and whoever is named in a grant of the collection. */
     private static Set<Recipient> recipients(Plan plan) {
-        var recipients =
-                new LinkedHashSet<>(List.of(Recipient.PUBLIC, Recipient.MEMBERS, Recipient.COORDINATORS));
+        var recipients = new LinkedHashSet<>(List.of(Recipient.PUBLIC, Recipient.MEMBERS, Recipient.COORDINATORS));
         for (var grants : List.of(plan.before(), plan.after())) {
             grants.stream()
                     .filter(grant -> grant.collectionId().equals(plan.collectionId()))

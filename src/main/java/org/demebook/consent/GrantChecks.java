@@ -73,14 +73,14 @@ class GrantChecks {
                 null);
     }
 
-    private @Nullable Recipient recipient(
-            Standing by, UUID collectionId, StatedRecipient sent, List<Fault> faults) {
+    private @Nullable Recipient recipient(Standing by, UUID collectionId, StatedRecipient sent, List<Fault> faults) {
         var named = sent.name() != null;
         var coded = sent.node() != null;
         return switch (sent.kind()) {
             case KEEPER ->
                 coded || sent.name() == null
-                        ? nobody(faults, "name", sent.name(), "Say which keeper: write their sign-in name, and no node.")
+                        ? nobody(
+                                faults, "name", sent.name(), "Say which keeper: write their sign-in name, and no node.")
                         : keeper(by, collectionId, sent.name(), faults);
             case NODE ->
                 named || sent.node() == null

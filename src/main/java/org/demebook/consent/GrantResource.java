@@ -108,8 +108,9 @@ class GrantResource {
     @Operation(
             operationId = "checkSharing",
             summary = "See what a grant, or a ready choice, would change; nothing is saved",
-            description = "Who may do what with which field groups of how many of your animals, now and then. For members"
-                    + " of the population; to everybody else it does not exist.")
+            description =
+                    "Who may do what with which field groups of how many of your animals, now and then. For members"
+                            + " of the population; to everybody else it does not exist.")
     @APIResponse(
             responseCode = "200",
             description = "The effect",

@@ -39,8 +39,7 @@ class GrantViews {
         return rows.stream().map(row -> view(row, names, numbers, now)).toList();
     }
 
-    private static GrantView view(
-            GrantRow row, Map<UUID, String> names, Map<UUID, String> numbers, Instant now) {
+    private static GrantView view(GrantRow row, Map<UUID, String> names, Map<UUID, String> numbers, Instant now) {
         return new GrantView(
                 row.id,
                 row.collectionId,
@@ -52,7 +51,10 @@ class GrantViews {
                         row.recipientNode),
                 row.animalIds == null
                         ? null
-                        : Arrays.stream(row.animalIds).map(numbers::get).sorted().toList(),
+                        : Arrays.stream(row.animalIds)
+                                .map(numbers::get)
+                                .sorted()
+                                .toList(),
                 inOrder(row.fieldGroups, FieldGroup::parse),
                 inOrder(row.purposes, Purpose::parse),
                 inOrder(row.actions, Action::parse),

@@ -45,7 +45,11 @@ public class Grants {
      */
     @Transactional
     public Page<GrantView> page(
-            Standing by, @Nullable GrantState state, @Nullable Integer endWithinDays, @Nullable String after, int limit) {
+            Standing by,
+            @Nullable GrantState state,
+            @Nullable Integer endWithinDays,
+            @Nullable String after,
+            int limit) {
         var now = checks.now();
         var last = after == null ? null : Page.id(after);
         var read = GrantRow.ofCollections(by.populationId(), keepers.collectionIds(by)).stream()
@@ -53,7 +57,8 @@ public class Grants {
                 .filter(row -> endWithinDays == null
                         || row.grant().state(now) == GrantState.LIVE
                                 && !row.untilAt.isAfter(now.plus(Duration.ofDays(endWithinDays))))
-                .sorted(Comparator.comparing((GrantRow row) -> row.id.toString()).reversed())
+                .sorted(Comparator.comparing((GrantRow row) -> row.id.toString())
+                        .reversed())
                 .filter(row -> last == null || row.id.toString().compareTo(last.toString()) < 0)
                 .limit(limit + 1L)
                 .toList();
@@ -110,8 +115,7 @@ public class Grants {
                             .formatted(row.withdrawnAt != null ? "withdrawn" : "replaced by another"));
         }
         if (state == GrantState.NOT_YET) {
-            throw new Refusal(
-                    GRANT_ENDED, "The grant begins on %s; renew it once it holds.".formatted(row.fromAt));
+            throw new Refusal(GRANT_ENDED, "The grant begins on %s; renew it once it holds.".formatted(row.fromAt));
         }
         if (row.recipientKeeper != null && !keepers.belongs(by.populationId(), row.recipientKeeper)) {
             throw new Refusal(

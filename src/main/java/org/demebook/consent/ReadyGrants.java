@@ -61,11 +61,7 @@ final class ReadyGrants {
                     List.of(COMPUTE, PUBLISH_IN_AGGREGATE)));
 
     private static final List<Line> PAIRED = List.of(
-            new Line(
-                    Recipient.MEMBERS,
-                    List.of(COARSE_PLACE, HEALTH),
-                    List.of(PAIRING_COMPUTATION),
-                    List.of(COMPUTE)),
+            new Line(Recipient.MEMBERS, List.of(COARSE_PLACE, HEALTH), List.of(PAIRING_COMPUTATION), List.of(COMPUTE)),
             new Line(
                     Recipient.MEMBERS,
                     List.of(IDENTITY, PARENTAGE, GENETICS),
