@@ -5,7 +5,6 @@ import static org.demebook.problem.ProblemType.NO_SUCH_COLLECTION;
 import static org.demebook.problem.ProblemType.NO_SUCH_POPULATION;
 
 import io.quarkus.security.Authenticated;
-import jakarta.annotation.security.PermitAll;
 import jakarta.inject.Inject;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
@@ -30,7 +29,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jspecify.annotations.Nullable;
 
-@Path("/api/v1")
+@Path("/api/v1/populations/{population}")
 @Authenticated
 @Tag(name = "Consent")
 class SharingResource {
@@ -42,10 +41,6 @@ class SharingResource {
     /** @param choice private, compute-only, pairing-with-members or open-pedigree */
     record StatedSharing(@NotNull ReadyChoice choice) {}
 
-    /** What keepers are told before they consent. */
-    @ShownTo(ShownTo.Whom.EVERYBODY)
-    record NoticeView(String version, String language, String text) {}
-
     @Inject
     SignedIn signedIn;
 
@@ -56,7 +51,7 @@ class SharingResource {
     Disclosures disclosures;
 
     @GET
-    @Path("populations/{population}/collections/{collection}/sharing")
+    @Path("collections/{collection}/sharing")
     @Operation(operationId = "getSharing", summary = "What a collection of yours shares by a ready choice")
     @Refuses({NO_SUCH_POPULATION, NO_SUCH_COLLECTION})
     public SharingView sharing(@RestPath String population, @RestPath UUID collection) {
@@ -64,7 +59,7 @@ class SharingResource {
     }
 
     @PUT
-    @Path("populations/{population}/collections/{collection}/sharing")
+    @Path("collections/{collection}/sharing")
     @Operation(
             operationId = "chooseSharing",
             summary = "Share by a ready choice, in place of the earlier one; grants written by hand stay",
@@ -76,7 +71,7 @@ class SharingResource {
     }
 
     @GET
-    @Path("populations/{population}/disclosures")
+    @Path("disclosures")
     @Operation(
             operationId = "listDisclosures",
             summary = "Who saw what of your collections, on which of your grants, the latest day first")
@@ -93,14 +88,5 @@ class SharingResource {
         return disclosures
                 .page(signedIn.standing(population), Page.after(after), Page.limit(limit))
                 .response(uri);
-    }
-
-    @GET
-    @Path("consent-notice")
-    @PermitAll
-    @Operation(operationId = "getConsentNotice", summary = "What keepers are told before they consent")
-    @Refuses
-    public NoticeView notice() {
-        return new NoticeView(Notice.VERSION, Notice.LANGUAGE, Notice.TEXT);
     }
 }

@@ -29,6 +29,7 @@ import javax.imageio.ImageIO;
 import org.demebook.Colony;
 import org.demebook.breeding.BreedingStory;
 import org.demebook.care.CareStory;
+import org.demebook.consent.ConsentStory;
 import org.demebook.diary.DiaryStory;
 import org.demebook.handover.SheetStory;
 import org.demebook.incubation.IncubationStory;
@@ -44,8 +45,12 @@ import org.junit.jupiter.api.Test;
 @QuarkusTest
 @QuarkusTestResource(TestServer.class)
 class ReplayTest {
-    /** Tables that are no state: pictures and the words of sheets by their digest, and how an import went. */
-    private static final List<String> NO_STATE = List.of("photo_content", "handover_sheet_words", "import_run");
+    /**
+     * Tables that are no state: pictures and the words of sheets by their digest, how an import went, and who looked at
+     * what.
+     */
+    private static final List<String> NO_STATE =
+            List.of("photo_content", "handover_sheet_words", "import_run", "disclosure");
 
     private static final String TABLES_OF_POPULATIONS = """
             select t.relname
@@ -138,6 +143,7 @@ class ReplayTest {
         SheetStory.tell(colony);
         FindingStory.tell(colony);
         CareStory.tell(colony);
+        ConsentStory.tell(colony);
         colony.post(INES, "/collections", Map.of("label", "household", "sharedWith", List.of(DOV)))
                 .statusCode(201);
         colony.post(WREN, "/count-releases", Map.of()).statusCode(201);
