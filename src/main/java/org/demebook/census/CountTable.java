@@ -33,7 +33,11 @@ final class CountTable {
      * @param holder household where it lives; null when that is in dispute
      * @param owner household whose it is; null likewise
      */
-    record Counted(Sex sex, AgeClass age, @Nullable UUID holder, @Nullable UUID owner) {}
+    record Counted(
+            Sex sex,
+            AgeClass age,
+            @Nullable UUID holder,
+            @Nullable UUID owner) {}
 
     private final List<Counted> animals;
 

@@ -189,8 +189,9 @@ public class Keepers {
     /** Sign-in names of those who act for a collection, in order; who is gone from this node has none. */
     @Transactional
     public List<String> namesOf(UUID populationId, UUID collectionId) {
-        Collection collection = Collection.findById(new Collection.Key(populationId, collectionId));
-        return names(collection.keeperIds).values().stream().sorted().toList();
+        return names(Collection.keepersOf(populationId, collectionId)).values().stream()
+                .sorted()
+                .toList();
     }
 
     /** The name of a keeper of this node in full, to be shown where they ask for it. */

@@ -24,7 +24,8 @@ import org.jspecify.annotations.Nullable;
 class PedigreeRows {
     private static final int ROWS_AT_ONCE = 5000;
 
-    // what is in dispute is with nobody and nobody's; the candidates of a sire come as "id probability, …", the likeliest first
+    // what is in dispute is with nobody and nobody's; the candidates of a sire come as "id probability, …", the
+    // likeliest first
     private static final String SOME = """
             select h.seq, a.id, a.number, a.sex, a.born, a.born_earliest, a.born_latest, a.died is null, a.died_earliest,
                 a.origin, a.dam_id, a.sire_kind, a.sire_id, a.sire_draw_id, a.fusion, a.second_division,

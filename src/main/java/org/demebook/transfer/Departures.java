@@ -31,8 +31,8 @@ public class Departures {
                         animalIds,
                         List.of(State.ACCEPTED, State.HANDED_OUT, State.CLAIMED));
         var departures = new ArrayList<Departure>();
-        gone.forEach(transfer ->
-                departures.add(new Departure(transfer.animalId, transfer.fromCollectionId, day(transfer))));
+        gone.forEach(
+                transfer -> departures.add(new Departure(transfer.animalId, transfer.fromCollectionId, day(transfer))));
         Dispute.thatMoved(populationId, animalIds)
                 .forEach(dispute -> departures.add(
                         new Departure(dispute.animalId, dispute.registeredCollectionId, dispute.seenOn)));

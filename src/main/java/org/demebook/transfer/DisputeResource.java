@@ -52,8 +52,9 @@ class DisputeResource {
     @Operation(
             operationId = "disputeAnimal",
             summary = "Report an animal in a collection of yours although the register has it elsewhere",
-            description = "For whoever gave or received the animal in a transfer that stands or is done. Until the dispute"
-                    + " is withdrawn, conceded or settled, the animal changes hands no more and counts for neither side.")
+            description =
+                    "For whoever gave or received the animal in a transfer that stands or is done. Until the dispute"
+                            + " is withdrawn, conceded or settled, the animal changes hands no more and counts for neither side.")
     @APIResponse(
             responseCode = "201",
             description = "The animal is in dispute",
@@ -141,7 +142,8 @@ class DisputeResource {
     @Path("disputes/{dispute}/concession")
     @Operation(
             operationId = "concedeDispute",
-            summary = "Agree that the animal is where it was reported (its holder by the register; of a loan, its owner)")
+            summary =
+                    "Agree that the animal is where it was reported (its holder by the register; of a loan, its owner)")
     @APIResponse(
             responseCode = "200",
             description = "The dispute, conceded: the animal is where it was reported",
@@ -160,8 +162,7 @@ class DisputeResource {
             description = "The dispute, settled",
             content = @Content(mediaType = "application/json", schema = @Schema(implementation = DisputeView.class)))
     @Refuses({NO_SUCH_POPULATION, NO_SUCH_DISPUTE, BAD_PARAMETER, NOT_ALLOWED, DISPUTE_ENDED})
-    public Response settle(
-            @RestPath String population, @RestPath UUID dispute, @NotNull @Valid Settlement settlement) {
+    public Response settle(@RestPath String population, @RestPath UUID dispute, @NotNull @Valid Settlement settlement) {
         var by = signedIn.standing(population);
         return once.answer(by.keeperId(), settlement, () -> answer(disputes.settle(by, dispute, settlement)));
     }

@@ -201,9 +201,7 @@ public class Disputes {
             record(
                     by,
                     new DisputeSettled(
-                            disputeId,
-                            settlement.outcome(),
-                            settlement.reason().strip()));
+                            disputeId, settlement.outcome(), settlement.reason().strip()));
         }
         return views.of(by, dispute);
     }

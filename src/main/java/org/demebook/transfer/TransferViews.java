@@ -78,11 +78,7 @@ class TransferViews {
     }
 
     private static TransferView view(
-            Transfer transfer,
-            boolean given,
-            AnimalView animal,
-            Map<UUID, String> nameOfId,
-            @Nullable UUID disputeId) {
+            Transfer transfer, boolean given, AnimalView animal, Map<UUID, String> nameOfId, @Nullable UUID disputeId) {
         return new TransferView(
                 transfer.id,
                 given,
