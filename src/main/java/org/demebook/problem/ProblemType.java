@@ -97,6 +97,10 @@ public enum ProblemType {
     GRAVID_FEMALE(422, "The female is gravid"),
     ON_LOAN(422, "The animal is on loan to you"),
     CLAIM_CODE_NOT_VALID(404, "This claim code cannot be used"),
+    ANIMAL_IN_DISPUTE(409, "The animal is reported in two places"),
+    NO_SUCH_DISPUTE(404, "There is no such dispute"),
+    DISPUTE_ENDED(409, "The dispute has come to its end"),
+    NOTHING_TO_DISPUTE(409, "There is nothing to dispute"),
 
     // hand-over sheets
     NO_SUCH_HANDOVER_SHEET(404, "There is no such hand-over sheet"),

@@ -84,7 +84,8 @@ public enum Rule {
             WARNING, "Programs write the first of January 1900 where nothing is known, and ages are computed from it."),
     DAY_MONTH_SWAPPED(WARNING, "Day and month are easily swapped between countries; every check of ages uses the day."),
     YEAR_ONLY(WARNING, "With the year alone, every check takes any day of that year; less is found."),
-    GRAVID_TRANSFER(BLOCK, "A journey late in gravidity is hard on the dam and her young.");
+    GRAVID_TRANSFER(BLOCK, "A journey late in gravidity is hard on the dam and her young."),
+    IN_TWO_PLACES(WARNING, "An animal is in one place: until it is known in which, it counts for no keeper.");
 
     private final Level grade;
     private final String why;

@@ -114,6 +114,9 @@ class Animal extends PanacheEntityBase {
     UUID transferId;
 
     @Nullable
+    UUID disputeId;
+
+    @Nullable
     UUID ownerCollectionId;
 
     @Nullable

@@ -14,6 +14,7 @@ import org.demebook.keeper.Standing;
 import org.demebook.notation.Transponder;
 import org.demebook.problem.Finding;
 import org.demebook.problem.Refusal;
+import org.demebook.problem.Rule;
 import org.demebook.registry.LeftFindings.LeftView;
 
 /** What the register finds strained about an animal when it is asked, and what was left as it is. */
@@ -73,6 +74,15 @@ public class AnimalFindings {
         registration.checkDay("born", animal.born, breaches);
         registration.checkDay("died", animal.died, breaches);
         history.changedBefore(animal).ifPresent(breaches::add);
+        if (animal.disputeId != null) {
+            breaches.add(Breach.warning(
+                    Rule.IN_TWO_PLACES,
+                    "dispute",
+                    animal.disputeId,
+                    "The register has %s in one collection, and a keeper reports it in another. Read dispute %s; concede if they are right, else ask them to take it back or a coordinator to decide."
+                            .formatted(animal.number, animal.disputeId),
+                    null));
+        }
         if (animal.died != null) {
             history.afterDeath(animal, animal.died).ifPresent(breaches::add);
         } else {

@@ -181,6 +181,7 @@ public class Animals {
                 animal.collectionId,
                 animal.ownerCollectionId,
                 animal.transferId,
+                animal.disputeId,
                 animal.sameAsId != null,
                 animal.revision);
     }
@@ -317,6 +318,14 @@ public class Animals {
             animal.notes = null;
         }
         animal.ownerCollectionId = ownerCollectionId;
+        animal.revision = entry.seq();
+    }
+
+    /** Marks an animal as reported in two places, or, with null, in one again; called while that fact is applied. */
+    @Transactional(TxType.MANDATORY)
+    public void dispute(Entry entry, UUID animalId, @Nullable UUID disputeId) {
+        var animal = Animal.of(entry.populationId(), animalId);
+        animal.disputeId = disputeId;
         animal.revision = entry.seq();
     }
 

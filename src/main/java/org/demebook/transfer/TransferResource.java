@@ -83,6 +83,7 @@ class TransferResource {
         NOT_YOUR_ANIMAL,
         ANIMAL_DEAD,
         ANIMAL_MERGED,
+        ANIMAL_IN_DISPUTE,
         ALREADY_IN_TRANSFER,
         GRAVID_FEMALE,
         NO_SUCH_KEEPER,
@@ -132,6 +133,7 @@ class TransferResource {
         TRANSFER_ENDED,
         ANIMAL_DEAD,
         ANIMAL_MERGED,
+        ANIMAL_IN_DISPUTE,
         NO_COLLECTION,
         NO_SUCH_COLLECTION,
         DATE_IN_FUTURE

@@ -68,6 +68,19 @@ class SnapshotAfterTest {
     }
 
     @Test
+    void an_animal_in_dispute_is_with_nobody_until_it_is_with_somebody_again() {
+        records.add(founder());
+        var before = Snapshot.of(1, records);
+        var disputed = before.after(2, List.of(inDispute(records.get(0)))).orElseThrow();
+        assertThat(disputed.collection(0)).isNull();
+        assertThat(disputed.owner(0)).isNull();
+        assertThat(disputed.pool().orElseThrow()).isSameAs(before.pool().orElseThrow());
+        var settled = disputed.after(3, List.of(moved(0))).orElseThrow();
+        assertThat(settled.collection(0)).isEqualTo(THERE);
+        assertThat(settled.owner(0)).isEqualTo(HERE);
+    }
+
+    @Test
     void a_corrected_parentage_has_all_read_anew() {
         IntStream.range(0, 3).forEach(founder -> records.add(founder()));
         records.add(young(new Sire.Known(records.get(1).id()), records.get(0).id()));
@@ -209,6 +222,27 @@ class SnapshotAfterTest {
                 record.ownerCollectionId(),
                 record.sameAsId(),
                 other.id(),
+                record.parentageSeq());
+    }
+
+    /** As the register tells it then: neither where it is nor whose. */
+    private static PedigreeRow inDispute(PedigreeRow record) {
+        return new PedigreeRow(
+                record.id(),
+                record.number(),
+                record.sex(),
+                record.born(),
+                record.bornEarliest(),
+                record.bornLatest(),
+                record.alive(),
+                record.diedEarliest(),
+                record.origin(),
+                record.damId(),
+                record.sire(),
+                null,
+                null,
+                record.sameAsId(),
+                record.twinOfId(),
                 record.parentageSeq());
     }
 

@@ -35,6 +35,7 @@ import org.demebook.incubation.IncubationStory;
 import org.demebook.litter.LitterStory;
 import org.demebook.registry.FindingStory;
 import org.demebook.start.TestServer;
+import org.demebook.transfer.DisputeStory;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -133,6 +134,7 @@ class ReplayTest {
         DiaryStory.tell(colony);
         LitterStory.tell(colony);
         animalsChangeHands(colony);
+        DisputeStory.tell(colony);
         BreedingStory.tell(colony);
         IncubationStory.tell(colony);
         SheetStory.tell(colony);
