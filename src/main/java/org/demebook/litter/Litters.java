@@ -12,6 +12,7 @@ import java.util.Objects;
 import java.util.OptionalInt;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import org.demebook.gestation.Grade;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
@@ -29,6 +30,7 @@ import org.demebook.registry.Custody;
 import org.demebook.registry.LeftFindings;
 import org.demebook.registry.Newborns;
 import org.demebook.registry.Newborns.Neonate;
+import org.demebook.registry.Newborns.Parentage;
 import org.demebook.registry.Populations;
 import org.demebook.registry.Sire;
 import org.demebook.registry.StatedSire;
@@ -87,8 +89,13 @@ public class Litters {
         var breaches = outcome.breaches();
         var sire = sire(by, dam, litter, breaches);
         var origin = Objects.requireNonNullElse(litter.origin(), Origin.CAPTIVE_BRED);
-        var parentage = newborns.parentage(by, dam, sire, origin, litter.born(), id, breaches);
-        var confidence = parentage.sire() instanceof Sire.Known && sireIsDoubted(breaches) ? "low" : null;
+        var parentage = lastMet(
+                by,
+                dam,
+                sire,
+                litter.born(),
+                newborns.parentage(by, dam, sire, origin, litter.born(), id, breaches),
+                breaches);
         checkLitter(by, held, dam, litter.born(), outcome, breaches);
         var neonates = ToldYoung.neonates(litter, outcome, breaches);
         var young = newborns.facts(by, parentage, litter.born(), id, collectionId, neonates, breaches);
@@ -105,7 +112,6 @@ public class Litters {
                         litter.born(),
                         collectionId,
                         outcome,
-                        confidence,
                         Words.orNull(litter.notes())));
         animals.recordAll(by, young, done -> {});
         for (var two : ToldYoung.twins(litter)) {
@@ -132,9 +138,29 @@ public class Litters {
         return workedOut.sire();
     }
 
-    /** Whether something speaks against the male that is taken as the sire. */
-    private static boolean sireIsDoubted(List<Breach> breaches) {
-        return breaches.stream().anyMatch(breach -> breach.finding().rule() == Rule.STORED_SPERM);
+    /** A named sire that she met last so long before that it is rare is warned of, and doubtful unless it is said not. */
+    private Parentage lastMet(
+            Standing by,
+            Custody dam,
+            @Nullable StatedSire stated,
+            RoughDate born,
+            Parentage parentage,
+            List<Breach> breaches) {
+        if (stated == null
+                || !(parentage.sire() instanceof Sire.Known known)
+                || breaches.stream().anyMatch(breach -> breach.finding().rule() == Rule.STORED_SPERM)) {
+            return parentage;
+        }
+        var longAgo = breeding.mates(by.populationId(), dam.id(), born).stream()
+                .filter(mate -> mate.maleId().equals(known.sireId()))
+                .filter(mate -> mate.grade() == Grade.RARE || mate.grade() == Grade.BEYOND)
+                .findFirst();
+        if (longAgo.isEmpty()) {
+            return parentage;
+        }
+        var sire = animals.custody(by.populationId(), known.sireId()).number();
+        breaches.add(LitterRules.lastMetLongAgo(sire, dam.number(), longAgo.get()));
+        return stated.doubtful() == null ? parentage.doubting() : parentage;
     }
 
     private void checkLitter(

@@ -39,12 +39,13 @@ record WorkedOutSire(StatedSire sire, List<Breach> findings) {
             var only = numbers.get(mate.maleId());
             var message = "%s is taken as the sire: the only male on record with %s that it may be (%s)."
                     .formatted(only, dam, males);
-            var finding = mate.daysBeforeConception() > 0
-                    ? Breach.warning(Rule.STORED_SPERM, "sire", only, message, null)
-                    : Notice.of("sire.kind", only, message);
-            return new WorkedOutSire(StatedSire.known(only), List.of(finding));
+            return mate.grade() == Grade.RARE
+                    ? new WorkedOutSire(
+                            StatedSire.doubted(only),
+                            List.of(Breach.warning(Rule.STORED_SPERM, "sire", only, message, null)))
+                    : new WorkedOutSire(StatedSire.known(only), List.of(Notice.of("sire.kind", only, message)));
         }
-        var sire = new StatedSire("candidates", null, candidates(possible, numbers), wholeLitter, null, null);
+        var sire = StatedSire.candidates(candidates(possible, numbers), wholeLitter);
         return new WorkedOutSire(
                 sire,
                 List.of(Notice.of(

@@ -119,6 +119,8 @@ public enum ProblemType {
 
     // planning, census
     NO_CANDIDATES(422, "There is nothing to pair"),
+    ON_HOLD(409, "The animal is on hold"),
+    NOT_ON_HOLD(409, "The animal is not on hold"),
     NO_SUCH_RELEASE(404, "There is no such release"),
     DAY_COUNTED_ALREADY(409, "The counts of that day are released");
 

@@ -82,6 +82,8 @@ class Animal extends PanacheEntityBase {
     @Nullable
     UUID sireId;
 
+    boolean sireDoubtful;
+
     @Nullable
     UUID sireDrawId;
 
@@ -234,12 +236,14 @@ class Animal extends PanacheEntityBase {
     void setParents(@Nullable UUID dam, Sire sire) {
         damId = dam;
         sireId = null;
+        sireDoubtful = false;
         sireDrawId = null;
         fusion = null;
         secondDivision = null;
         if (sire instanceof Sire.Known known) {
             sireKind = "known";
             sireId = known.sireId();
+            sireDoubtful = known.doubtful();
         } else if (sire instanceof Sire.Candidates candidates) {
             sireKind = "candidates";
             sireDrawId = candidates.drawId();
@@ -262,7 +266,7 @@ class Animal extends PanacheEntityBase {
     /** The sire as it was stated; candidates are read from their own table. */
     Sire sire() {
         return switch (sireKind) {
-            case "known" -> new Sire.Known(Objects.requireNonNull(sireId));
+            case "known" -> new Sire.Known(Objects.requireNonNull(sireId), sireDoubtful);
             case "candidates" ->
                 new Sire.Candidates(
                         CandidateSire.of(populationId, List.of(id)).stream()

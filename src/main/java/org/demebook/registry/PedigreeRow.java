@@ -37,6 +37,27 @@ public record PedigreeRow(
         @Nullable UUID twinOfId,
         long parentageSeq) {
 
+    /** This record as if nobody had named its sire. */
+    public PedigreeRow withoutSire() {
+        return new PedigreeRow(
+                id,
+                number,
+                sex,
+                born,
+                bornEarliest,
+                bornLatest,
+                alive,
+                diedEarliest,
+                origin,
+                damId,
+                new Sire.Unknown(),
+                collectionId,
+                ownerCollectionId,
+                sameAsId,
+                twinOfId,
+                parentageSeq);
+    }
+
     /**
      * This record with its gaps filled from another record of the same animal. The parents are those of one record, never
      * one of each; a death on either counts.

@@ -144,7 +144,7 @@ class Registration {
                         : parent(by, "sire.animal", stated.animal(), breaches);
                 if (sire != null) {
                     sires.add(sire);
-                    return new Sire.Known(sire.id);
+                    return new Sire.Known(sire.id, stated.inDoubt());
                 }
                 return new Sire.Unknown();
             }
@@ -194,7 +194,8 @@ class Registration {
     }
 
     private static void requireOnlyItsOwnFields(StatedSire stated, List<Breach> breaches) {
-        var foreign = stated.animal() != null && !stated.kind().equals("known")
+        var foreign = (stated.animal() != null || stated.doubtful() != null)
+                        && !stated.kind().equals("known")
                 || (stated.candidates() != null || stated.wholeLitter() != null)
                         && !stated.kind().equals("candidates")
                 || (stated.fusion() != null || stated.secondDivision() != null)
@@ -204,7 +205,7 @@ class Registration {
                     CONTRADICTORY_PARENTAGE,
                     "sire",
                     stated.kind(),
-                    "The sire is given as \"%s\" with fields of another kind; known takes animal, candidates takes candidates and wholeLitter, none takes fusion and secondDivision."
+                    "The sire is given as \"%s\" with fields of another kind; known takes animal and doubtful, candidates takes candidates and wholeLitter, none takes fusion and secondDivision."
                             .formatted(stated.kind())));
         }
     }

@@ -151,10 +151,14 @@ final class KnownRow {
         if (stated == null || animal.parentMissing) {
             return true;
         }
-        return form(stated, animal.sires).equals(form(view.sire()))
+        // a list that knows of no doubt does not deny it
+        boolean doubtAgrees = !stated.inDoubt() || view.sire().inDoubt();
+        return doubtAgrees && form(stated, animal.sires).equals(form(view.sire()))
                 || tell(
                         Column.SIRE,
-                        stated.kind().equals("none") ? "no sire" : String.join("|", ParentFinder.names(stated)),
+                        stated.kind().equals("none")
+                                ? "no sire"
+                                : (stated.inDoubt() ? "doubtful " : "") + String.join("|", ParentFinder.names(stated)),
                         view.sire().kind().equals("unknown")
                                 ? "the register knows of no sire"
                                 : "the register has " + SireText.of(view.sire()));

@@ -33,6 +33,7 @@ import org.demebook.diary.DiaryStory;
 import org.demebook.handover.SheetStory;
 import org.demebook.incubation.IncubationStory;
 import org.demebook.litter.LitterStory;
+import org.demebook.planning.PlanningStory;
 import org.demebook.registry.FindingStory;
 import org.demebook.start.TestServer;
 import org.demebook.transfer.DisputeStory;
@@ -140,6 +141,7 @@ class ReplayTest {
         SheetStory.tell(colony);
         FindingStory.tell(colony);
         CareStory.tell(colony);
+        PlanningStory.tell(colony);
         colony.post(INES, "/collections", Map.of("label", "household", "sharedWith", List.of(DOV)))
                 .statusCode(201);
         colony.post(WREN, "/count-releases", Map.of()).statusCode(201);

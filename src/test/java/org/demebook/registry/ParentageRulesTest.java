@@ -127,14 +127,14 @@ class ParentageRulesTest {
     @CsvSource({
         "2026-02-26, , 0",
         "2026-06-01, , 0",
-        "2026-02-25, NOTICE, 1",
-        "2025-11-02, NOTICE, 116", // scenario: the dead sire
-        "2025-02-26, NOTICE, 365",
+        "2026-02-25, WARNING, 1",
+        "2025-11-02, WARNING, 116", // scenario: the dead sire
+        "2025-02-26, WARNING, 365",
         "2025-02-25, WARNING, 366",
         "2020-03-29, WARNING, 2160",
         "2020-03-28, WARNING, 2161",
     })
-    void a_sire_that_died_before_the_conception_is_graded_by_the_days_of_stored_sperm_and_never_blocked(
+    void a_sire_that_died_before_the_conception_is_warned_of_in_words_graded_by_the_days_and_never_blocked(
             String died, Finding.@Nullable Level level, int days) {
         var dead = new Kin("014", Sex.MALE, date("2015-06-01"), date(died));
         var found = check(young("2026-06-29"), null, dead);
@@ -145,6 +145,7 @@ class ParentageRulesTest {
             assertThat(only(found).rule()).isEqualTo(Rule.STORED_SPERM);
             assertThat(only(found).level()).isEqualTo(level);
             assertThat(only(found).message()).contains("2026-02-26, %d days after the death".formatted(days));
+            assertThat(only(found).message()).contains("71 months (2160 days)");
             assertThat(only(found).message().contains("beyond every published case"))
                     .isEqualTo(days > 2160);
             assertThat(only(found).message().contains("low confidence; a DNA test is advised"))

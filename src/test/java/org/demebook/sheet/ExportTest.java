@@ -182,6 +182,32 @@ class ExportTest {
         assertThat(number).isEqualTo(number(1));
     }
 
+    @Test
+    void a_doubtful_sire_comes_back_doubtful_and_a_list_that_knows_of_no_doubt_does_not_deny_it() {
+        var sire = colony.register(WREN, animal("male", "2015"));
+        var young = animal("female", "2018");
+        young.put("sire", Map.of("kind", "known", "animal", sire, "doubtful", true));
+        var number = colony.register(WREN, young);
+        var first = wren.exportedText("");
+        assertThat(first).contains(",doubtful " + sire + ",");
+
+        var other = Colony.found();
+        var there = new Sheets(other, WREN);
+        there.imports(renumbered(first, other).getBytes(StandardCharsets.UTF_8), Sheets.CSV)
+                .body("state", equalTo("done"));
+        assertThat(there.exportedText("")).isEqualTo(renumbered(first, other));
+        other.get(WREN, "/animals/" + renumbered(number, other)).body("sire.doubtful", equalTo(true));
+
+        wren.imports(first.replace("doubtful ", "").getBytes(StandardCharsets.UTF_8), Sheets.CSV)
+                .body("findings", equalTo(List.of()))
+                .body("alreadyKnown", equalTo(2));
+        colony.put(WREN, number, "/parentage", Map.of("sire", Map.of("kind", "known", "animal", sire)))
+                .statusCode(200);
+        wren.check(first.getBytes(StandardCharsets.UTF_8), Sheets.CSV)
+                .body("findings[0].column", equalTo("sire"))
+                .body("findings[0].message", containsString("the register has " + sire));
+    }
+
     private static String renumbered(String text, Colony other) {
         return Pattern.compile("[A-Z0-9]+-H-([0-9]+)-[0-9A-Z*]")
                 .matcher(text)
