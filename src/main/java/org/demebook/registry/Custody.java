@@ -23,4 +23,18 @@ public record Custody(
         @Nullable UUID ownerCollectionId,
         @Nullable UUID transferId,
         boolean merged,
-        long revision) {}
+        long revision) {
+    static Custody of(Animal animal) {
+        return new Custody(
+                animal.id,
+                animal.number,
+                animal.sex,
+                animal.born,
+                animal.died,
+                animal.collectionId,
+                animal.ownerCollectionId,
+                animal.transferId,
+                animal.sameAsId != null,
+                animal.revision);
+    }
+}
