@@ -127,7 +127,7 @@ public class Litters {
         var mates = breeding.mates(by.populationId(), dam.id(), litter.born());
         var numbers = animals.numbers(
                 by.populationId(), mates.stream().map(Mate::maleId).collect(Collectors.toSet()));
-        var workedOut = WorkedOutSire.of(dam.number(), mates, numbers, !Boolean.FALSE.equals(stated.wholeLitter()));
+        var workedOut = WorkedOutSire.of(dam.number(), mates, numbers, Boolean.TRUE.equals(stated.wholeLitter()));
         breaches.addAll(workedOut.findings());
         return workedOut.sire();
     }

@@ -59,6 +59,7 @@ class LitterSireTest {
                 .body("warnings.field", contains("sire.kind"));
     }
 
+    /** Scenario A9. */
     @Test
     void a_test_fixes_one_neonate_of_two_possible_sires_without_touching_the_rest() {
         var dam = colony.female(WREN);
@@ -68,16 +69,19 @@ class LitterSireTest {
                 id(dam),
                 mate(february, "2026-02-20", -2, Grade.IN_TIME, "0.7"),
                 mate(january, "2026-01-20", 37, Grade.STORED_SPERM, "0.3"));
-        var perYoung = Map.of("kind", "worked-out", "wholeLitter", false);
-        List<String> young = colony.post(WREN, "/litters", with(litter(dam, "2026-06-29", 4), "sire", perYoung))
+        // nobody says that one male sired them all
+        List<String> young = colony.post(WREN, "/litters", with(litter(dam, "2026-06-29", 4), "sire", workedOut()))
                 .statusCode(201)
                 .body("young[3].sire.candidates.animal", contains(february, january))
                 .body("young[3].sire.candidates.probability", contains(0.7f, 0.3f))
                 .body("young[3].sire.wholeLitter", equalTo(false))
+                .body("warnings.message[0]", containsString("Each young may have another"))
                 .extract()
                 .path("young.number");
         // half the dam's: ½ · ½; half the sire's: ½ · .7 with one, ½ · .3 with the other
         kinship(young.get(0), february, 0.175);
+        // of unrelated parents ¼ with one sire, ⅛ with two: ⅛ + ⅛ · (.7² + .3²)
+        kinship(young.get(0), young.get(1), 0.1975);
 
         colony.put(WREN, young.get(0), "/parentage", Map.of("dam", dam, "sire", known(february)))
                 .statusCode(200);
@@ -86,6 +90,28 @@ class LitterSireTest {
         kinship(young.get(0), january, 0);
         kinship(young.get(1), february, 0.175);
         kinship(young.get(1), january, 0.075);
+        kinship(young.get(1), young.get(2), 0.1975);
+    }
+
+    @Test
+    void one_male_for_the_whole_litter_is_a_claim_of_its_own_and_makes_littermates_full_siblings() {
+        var dam = colony.female(WREN);
+        var january = colony.male(WREN);
+        var february = colony.male(WREN);
+        record.met(
+                id(dam),
+                mate(february, "2026-02-20", -2, Grade.IN_TIME, "0.7"),
+                mate(january, "2026-01-20", 37, Grade.STORED_SPERM, "0.3"));
+        var oneForAll = Map.of("kind", "worked-out", "wholeLitter", true);
+        List<String> young = colony.post(WREN, "/litters", with(litter(dam, "2026-06-29", 2), "sire", oneForAll))
+                .statusCode(201)
+                .body("young.sire.wholeLitter", everyItem(equalTo(true)))
+                .body("warnings.message[0]", containsString("one of them sired all young"))
+                .extract()
+                .path("young.number");
+
+        kinship(young.get(0), february, 0.175);
+        kinship(young.get(0), young.get(1), 0.25);
     }
 
     private static void kinship(String one, String other, double expected) {
