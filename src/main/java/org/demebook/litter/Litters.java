@@ -3,10 +3,13 @@ package org.demebook.litter;
 import static org.demebook.problem.ProblemType.LITTER_DOES_NOT_ADD_UP;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.inject.Any;
+import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.OptionalInt;
@@ -16,6 +19,7 @@ import org.demebook.gestation.Grade;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
+import org.demebook.litter.BirthReading.LitterAtBirth;
 import org.demebook.litter.LitterFacts.LitterOutcomeCorrected;
 import org.demebook.litter.LitterFacts.LitterRegistered;
 import org.demebook.notation.Origin;
@@ -71,6 +75,10 @@ public class Litters {
     LitterRules rules;
 
     @Inject
+    @Any
+    Instance<BirthReading> readings;
+
+    @Inject
     SeenLitters seen;
 
     // ── writing ──────────────────────────────────────────────────────────────────────────────────────────────────────
@@ -98,6 +106,9 @@ public class Litters {
                 breaches);
         checkLitter(by, held, dam, litter.born(), outcome, breaches);
         var neonates = ToldYoung.neonates(litter, outcome, breaches);
+        if (!(parentage.sire() instanceof Sire.None)) {
+            breaches.addAll(read(by, id, dam, litter.born(), outcome, neonates));
+        }
         var young = newborns.facts(by, parentage, litter.born(), id, collectionId, neonates, breaches);
         var warnings = Breach.refuse(breaches, litter.leave());
 
@@ -133,7 +144,7 @@ public class Litters {
         var mates = breeding.mates(by.populationId(), dam.id(), litter.born());
         var numbers = animals.numbers(
                 by.populationId(), mates.stream().map(Mate::maleId).collect(Collectors.toSet()));
-        var workedOut = WorkedOutSire.of(dam.number(), mates, numbers, !Boolean.FALSE.equals(stated.wholeLitter()));
+        var workedOut = WorkedOutSire.of(dam.number(), mates, numbers, Boolean.TRUE.equals(stated.wholeLitter()));
         breaches.addAll(workedOut.findings());
         return workedOut.sire();
     }
@@ -161,6 +172,20 @@ public class Litters {
         var sire = animals.custody(by.populationId(), known.sireId()).number();
         breaches.add(LitterRules.lastMetLongAgo(sire, dam.number(), longAgo.get()));
         return stated.doubtful() == null ? parentage.doubting() : parentage;
+    }
+
+    /** What its counts and sexes tell, beside the males that she met. */
+    private List<Breach> read(
+            Standing by, UUID id, Custody dam, RoughDate born, Outcome outcome, List<Neonate> neonates) {
+        var lastMetOn = breeding.mates(by.populationId(), dam.id(), born).stream()
+                .map(Mate::lastMetOn)
+                .max(Comparator.naturalOrder())
+                .orElse(null);
+        var sexes = neonates.stream().map(Neonate::sex).toList();
+        var atBirth = new LitterAtBirth(id, outcome, sexes, born.earliest(), lastMetOn);
+        return readings.stream()
+                .flatMap(room -> room.check(by, atBirth).stream())
+                .toList();
     }
 
     private void checkLitter(

@@ -37,6 +37,9 @@ public enum Rule {
             WARNING, "Females store sperm, but the longer the gap, the likelier another male; kinship hangs on it."),
     FOUNDER_WITH_PARENTS(
             BLOCK, "A founder brings genes that no other has; one with parents here would be counted twice."),
+    LOCALITY_MIXED(WARNING, "Young of two localities are of neither, and what is bred from them is never pure again."),
+    LOCALITY_SURER_THAN_PARENT(
+            WARNING, "A bred animal's locality rests on its founders': it is known no better than its parents'."),
     LOOKS_LIKE_ANOTHER(WARNING, "One animal under two numbers is counted twice, unless they are twins."),
 
     // a litter

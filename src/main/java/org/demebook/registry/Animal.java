@@ -20,6 +20,7 @@ import org.demebook.notation.RoughDate;
 import org.demebook.notation.Sex;
 import org.demebook.notation.SourceCode;
 import org.demebook.notation.StudbookNumber;
+import org.demebook.registry.LocalityClaim.Certainty;
 import org.jspecify.annotations.Nullable;
 
 /** An animal of a population, as its last facts left it. */
@@ -99,6 +100,15 @@ class Animal extends PanacheEntityBase {
     UUID litterId;
 
     boolean malformed;
+
+    @Nullable
+    String locality;
+
+    @Nullable
+    Certainty localityCertainty;
+
+    @Nullable
+    Long localitySeq;
 
     @Nullable
     UUID twinOfId;
@@ -289,7 +299,18 @@ class Animal extends PanacheEntityBase {
     }
 
     Kin kin() {
-        return new Kin(number, sex, born, died, sexDetermination(), removedFromDeadDam);
+        return new Kin(number, sex, born, died, sexDetermination(), removedFromDeadDam, localityClaim());
+    }
+
+    @Nullable
+    LocalityClaim localityClaim() {
+        return localityCertainty == null ? null : new LocalityClaim(locality, localityCertainty);
+    }
+
+    void setLocality(Entry entry, @Nullable LocalityClaim claim) {
+        locality = claim == null ? null : claim.locality();
+        localityCertainty = claim == null ? null : claim.certainty();
+        localitySeq = claim == null ? null : Long.valueOf(entry.seq());
     }
 
     @Nullable

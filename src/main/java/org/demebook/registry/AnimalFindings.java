@@ -42,6 +42,9 @@ public class AnimalFindings {
     OwnHistory history;
 
     @Inject
+    Localities localities;
+
+    @Inject
     IdentifierRules identifierRules;
 
     @Inject
@@ -63,7 +66,14 @@ public class AnimalFindings {
         var subjects =
                 Stream.of(animal.id, animal.litterId).filter(Objects::nonNull).toList();
         var breaches = new ArrayList<>(leftFindings.unsettled(by.populationId(), subjects, ofItself(animal)));
-        breaches.addAll(family.withParents(by, animal, animal.kin(), animal.origin));
+        var withParents = family.withParents(by, animal, animal.kin(), animal.origin);
+        breaches.addAll(withParents);
+        if (withParents.stream().noneMatch(breach -> breach.finding().rule() == Rule.LOCALITY_MIXED)) {
+            breaches.addAll(leftFindings.unsettled(
+                    by.populationId(),
+                    subjects,
+                    localities.mixedFurtherUp(animal).stream().toList()));
+        }
         breaches.addAll(family.withYoung(by, animal, animal.kin()));
         return new AnimalFindingsView(
                 breaches.stream().map(Breach::finding).distinct().toList(), leftFindings.about(by, subjects));

@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param id never changes and is never used again
  * @param born absent when unknown
+ * @param locality what is claimed of it; absent when nothing is. What its pedigree makes of it is computed elsewhere
  * @param dam studbook number; absent when unknown
  * @param twins littermates from the same sac
  * @param sameAs the number that stands for it since two records were found to be one animal
@@ -28,6 +29,7 @@ public record AnimalView(
         @Nullable RoughDate born,
         boolean alive,
         Origin origin,
+        @Nullable LocalityClaim locality,
         @Nullable String dam,
         StatedSire sire,
         @Nullable UUID litter,

@@ -84,6 +84,7 @@ class AnimalViews {
                 animal.born,
                 animal.alive(),
                 animal.origin,
+                animal.localityClaim(),
                 animal.damId == null ? null : numbers.get(animal.damId),
                 sire(animal, candidates, numbers),
                 animal.litterId,

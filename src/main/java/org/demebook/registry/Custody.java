@@ -25,4 +25,19 @@ public record Custody(
         @Nullable UUID transferId,
         @Nullable UUID disputeId,
         boolean merged,
-        long revision) {}
+        long revision) {
+    static Custody of(Animal animal) {
+        return new Custody(
+                animal.id,
+                animal.number,
+                animal.sex,
+                animal.born,
+                animal.died,
+                animal.collectionId,
+                animal.ownerCollectionId,
+                animal.transferId,
+                animal.disputeId,
+                animal.sameAsId != null,
+                animal.revision);
+    }
+}

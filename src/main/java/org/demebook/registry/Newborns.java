@@ -139,7 +139,8 @@ public class Newborns {
                     identifiers(by, neonate, "young[%d]".formatted(i), collectionId, references, breaches),
                     neonate.notes(),
                     null,
-                    parentage.removedFromDeadDam()));
+                    parentage.removedFromDeadDam(),
+                    null));
         }
         return facts;
     }

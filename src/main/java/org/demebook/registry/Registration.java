@@ -56,7 +56,8 @@ class Registration {
                 animal.born(),
                 animal.died(),
                 animal.sexDetermination(),
-                Boolean.TRUE.equals(animal.removedFromDeadDam()));
+                Boolean.TRUE.equals(animal.removedFromDeadDam()),
+                locality(by, animal.locality()));
         checkDay("born", animal.born(), breaches);
         checkDay("died", animal.died(), breaches);
         var parents = parents(by, animal.dam(), animal.sire(), Journal.newId(), breaches);
@@ -81,14 +82,22 @@ class Registration {
                         identifiers,
                         animal.notes(),
                         animal.sexDetermination(),
-                        young.removedFromDeadDam()),
+                        young.removedFromDeadDam(),
+                        young.locality()),
                 breaches,
                 warnings);
     }
 
+    /** A claim with its locality written out. */
+    @Nullable
+    LocalityClaim locality(Standing by, @Nullable LocalityClaim stated) {
+        Population population = Population.findById(by.populationId());
+        return stated == null ? null : stated.in(population.locality);
+    }
+
     ParentageRules rules(Standing by) {
         Population population = Population.findById(by.populationId());
-        return new ParentageRules(population.profile, LocalDate.now(clock));
+        return new ParentageRules(population.profile, population.locality, LocalDate.now(clock));
     }
 
     void checkDay(String field, @Nullable RoughDate date, List<Breach> breaches) {

@@ -22,8 +22,8 @@ import org.jspecify.annotations.Nullable;
  *     days tell it: a sire that was dead, or long away, when it was conceived is doubtful. Anywhere else nothing said is no
  *     doubt, as after a DNA test
  * @param candidates the males that it may be; what their probabilities leave to 1 is an unrelated, unnamed male
- * @param wholeLitter with candidates or worked-out: true when one and the same male sired the whole litter, false when each young may
- *     have another
+ * @param wholeLitter with candidates or worked-out: true when one and the same male sired the whole litter; false, or
+ *     nothing, when each young may have another, as is common in snakes
  * @param fusion with none: {@code terminal} (the default) or {@code central}
  * @param secondDivision with none: share of second-division segregation, 0 (the default) to 1
  */

@@ -68,7 +68,10 @@ record Plan(Report report, List<SheetAnimal> toAdd, List<SheetAnimal> parentsFir
                 false,
                 Objects.requireNonNull(row.collection()),
                 identifiers(row),
-                row.notes());
+                row.notes(),
+                null,
+                false,
+                row.locality());
     }
 
     private static List<IdentifierView> identifiers(StatedRow row) {

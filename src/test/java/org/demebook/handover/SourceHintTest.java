@@ -94,6 +94,7 @@ class SourceHintTest {
                 true,
                 origin,
                 null,
+                null,
                 sire,
                 null,
                 List.of(),

@@ -30,6 +30,8 @@ import org.junit.jupiter.api.Test;
 @QuarkusTest
 @QuarkusTestResource(TestServer.class)
 class LitterSireTest {
+    private static final double SIBLINGS = (1 + 0.5461 * 0.5461 + 0.4539 * 0.4539) / 8;
+
     static Colony colony;
 
     @BeforeAll
@@ -57,7 +59,7 @@ class LitterSireTest {
                 .body("warnings.level", contains("notice"));
     }
 
-    // scenario A9
+    /** Scenario A9. */
     @Test
     void a_test_fixes_one_neonate_of_two_possible_sires_without_touching_the_rest() {
         var dam = colony.female(WREN);
@@ -66,12 +68,13 @@ class LitterSireTest {
         introduce(colony, dam, january, "2026-01-05", "2026-01-31");
         introduce(colony, dam, february, "2026-02-01", "2026-02-28");
         noted(colony, dam, "ovulation", "2026-02-24");
-        var perYoung = Map.of("kind", "worked-out", "wholeLitter", false);
-        List<String> young = colony.post(WREN, "/litters", with(litter(dam, "2026-06-29", 4), "sire", perYoung))
+        // nobody says that one male sired them all
+        List<String> young = colony.post(WREN, "/litters", with(litter(dam, "2026-06-29", 4), "sire", workedOut()))
                 .statusCode(201)
                 .body("young[3].sire.candidates.animal", contains(february, january))
                 .body("young[3].sire.candidates.probability", contains(0.5461f, 0.4539f))
                 .body("young[3].sire.wholeLitter", equalTo(false))
+                .body("warnings.message[0]", containsString("Each young may have another"))
                 .extract()
                 .path("young.number");
         // with a sire ½ · ½, times his share: 1 for who was there on the day of the ovulation, 2^(−24/90) for who left
@@ -79,6 +82,8 @@ class LitterSireTest {
         // days before, over their sum
         kinship(young.get(0), february, 0.5461 / 4);
         kinship(young.get(0), january, 0.4539 / 4);
+        // of unrelated parents ¼ with one sire, ⅛ with two: ⅛ + ⅛ · (p² + q²)
+        kinship(young.get(0), young.get(1), SIBLINGS);
 
         colony.put(WREN, young.get(0), "/parentage", Map.of("dam", dam, "sire", known(february)))
                 .statusCode(200);
@@ -87,6 +92,27 @@ class LitterSireTest {
         kinship(young.get(0), january, 0);
         kinship(young.get(1), february, 0.5461 / 4);
         kinship(young.get(1), january, 0.4539 / 4);
+        kinship(young.get(1), young.get(2), SIBLINGS);
+    }
+
+    @Test
+    void one_male_for_the_whole_litter_is_a_claim_of_its_own_and_makes_littermates_full_siblings() {
+        var dam = colony.female(WREN);
+        var january = colony.male(WREN);
+        var february = colony.male(WREN);
+        introduce(colony, dam, january, "2026-01-05", "2026-01-31");
+        introduce(colony, dam, february, "2026-02-01", "2026-02-28");
+        noted(colony, dam, "ovulation", "2026-02-24");
+        var oneForAll = Map.of("kind", "worked-out", "wholeLitter", true);
+        List<String> young = colony.post(WREN, "/litters", with(litter(dam, "2026-06-29", 2), "sire", oneForAll))
+                .statusCode(201)
+                .body("young.sire.wholeLitter", everyItem(equalTo(true)))
+                .body("warnings.message[0]", containsString("one of them sired all young"))
+                .extract()
+                .path("young.number");
+
+        kinship(young.get(0), february, 0.5461 / 4);
+        kinship(young.get(0), young.get(1), 0.25);
     }
 
     private static void kinship(String one, String other, double expected) {
