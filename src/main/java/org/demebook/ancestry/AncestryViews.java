@@ -25,6 +25,7 @@ final class AncestryViews {
 
     static AncestryView ancestry(Snapshot snapshot, int row, int generations) {
         var pedigree = snapshot.pedigree();
+        var doubtful = snapshot.doubtfulSiresOf(row);
         var founders = founders(snapshot, pedigree.founderContributions(row));
         var ancestors = new ArrayList<Ancestor>();
         ancestors(snapshot, row, generations)
@@ -37,6 +38,8 @@ final class AncestryViews {
                 pedigree.knownFraction(row) == 1
                         ? null
                         : pedigree.under(UNKNOWN_FULL_SIBS).inbreeding(row),
+                doubtful,
+                doubtful.isEmpty() ? null : snapshot.ifDoubtfulSiresUnknown().inbreeding(row),
                 pedigree.knownFraction(row),
                 UNRELATED,
                 founders,
@@ -92,6 +95,7 @@ final class AncestryViews {
                 .map(snapshot::number)
                 .toList();
         var pedigree = snapshot.pedigree();
+        var doubtful = snapshot.doubtfulSiresOf(row, other);
         boolean allKnown = pedigree.knownFraction(row) == 1 && pedigree.knownFraction(other) == 1;
         return new KinshipView(
                 side(snapshot, row),
@@ -99,6 +103,8 @@ final class AncestryViews {
                 pedigree.kinship(row, other),
                 FigureRange.ofKinship(pedigree, row, other),
                 allKnown ? null : pedigree.under(UNKNOWN_FULL_SIBS).kinship(row, other),
+                doubtful,
+                doubtful.isEmpty() ? null : snapshot.ifDoubtfulSiresUnknown().kinship(row, other),
                 UNRELATED,
                 common,
                 snapshot.head());
@@ -123,6 +129,7 @@ final class AncestryViews {
                     "coancestry",
                     null,
                     null,
+                    List.of(),
                     UNRELATED,
                     List.of(),
                     null,
@@ -141,6 +148,7 @@ final class AncestryViews {
                 "coancestry",
                 contributions.effectiveFounders(),
                 pool.knownFraction(),
+                snapshot.doubtfulSiresOf(snapshot.living()),
                 UNRELATED,
                 founders,
                 unnamed(founders),

@@ -1,8 +1,10 @@
 package org.demebook.ancestry;
 
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.UUID;
 import org.demebook.kinship.GenePool;
 import org.demebook.kinship.Pedigree;
@@ -24,21 +26,29 @@ public final class Snapshot {
     private final Parents parents;
     private final Pedigree pedigree;
     private final Optional<GenePool> pool;
+    private final DoubtfulSires doubtful;
 
     private Snapshot(long head, Records records, BirthTeller births) {
         this(head, records, births.parents(), births.pedigree());
     }
 
     private Snapshot(long head, Records records, Parents parents, Pedigree pedigree) {
-        this(head, records, parents, pedigree, pool(records, pedigree));
+        this(head, records, parents, pedigree, pool(records, pedigree), new DoubtfulSires(records, parents));
     }
 
-    private Snapshot(long head, Records records, Parents parents, Pedigree pedigree, Optional<GenePool> pool) {
+    private Snapshot(
+            long head,
+            Records records,
+            Parents parents,
+            Pedigree pedigree,
+            Optional<GenePool> pool,
+            DoubtfulSires doubtful) {
         this.head = head;
         this.records = records;
         this.parents = parents;
         this.pedigree = pedigree;
         this.pool = pool;
+        this.doubtful = doubtful;
     }
 
     private static Optional<GenePool> pool(Records records, Pedigree pedigree) {
@@ -61,7 +71,7 @@ public final class Snapshot {
      */
     Optional<Snapshot> after(long laterHead, List<PedigreeRow> touched) {
         if (touched.isEmpty()) {
-            return Optional.of(new Snapshot(laterHead, records, parents, pedigree, pool));
+            return Optional.of(new Snapshot(laterHead, records, parents, pedigree, pool, doubtful));
         }
         if (!touched.stream().allMatch(this::leavesAncestryAlone)) {
             return Optional.empty();
@@ -74,7 +84,7 @@ public final class Snapshot {
                 .allMatch(record -> record.alive()
                         == records.animal(records.row(record.id())).alive());
         return Optional.of(
-                new Snapshot(laterHead, later, parents, pedigree, sameLiving ? pool : pool(later, pedigree)));
+                new Snapshot(laterHead, later, parents, pedigree, sameLiving ? pool : pool(later, pedigree), doubtful));
     }
 
     private boolean leavesAncestryAlone(PedigreeRow record) {
@@ -138,12 +148,12 @@ public final class Snapshot {
         return records.animal(row).diedEarliest();
     }
 
-    /** Where it lives; null while it is in a transfer. Never to be shown. */
+    /** Where it lives; null while it is in a transfer, or in dispute. Never to be shown. */
     public @Nullable UUID collection(int row) {
         return records.animal(row).collectionId();
     }
 
-    /** Whose it is. Never to be shown. */
+    /** Whose it is; null while it is in dispute where it is. Never to be shown. */
     public @Nullable UUID owner(int row) {
         return records.animal(row).ownerCollectionId();
     }
@@ -169,7 +179,35 @@ public final class Snapshot {
         if (sire != null) {
             return sire;
         }
-        return sires(row).length == 0 ? StatedSire.UNKNOWN : StatedSire.known(number(sires(row)[0]));
+        if (sires(row).length == 0) {
+            return StatedSire.UNKNOWN;
+        }
+        var known = number(sires(row)[0]);
+        return parents.doubtful().get(row) ? StatedSire.doubted(known) : StatedSire.known(known);
+    }
+
+    /** Whether it has no sire at all, which is not the same as that nobody knows him. */
+    public boolean fatherless(int row) {
+        var sire = parents.uncertainSire().get(row);
+        return sire != null && sire.kind().equals("none");
+    }
+
+    /**
+     * The animals whose doubtful sire the figures of these rest on: of these and all their ancestors, by number.
+     * O(ancestors), O(1) where no sire is doubtful.
+     */
+    public List<String> doubtfulSiresOf(int... rows) {
+        return Arrays.stream(doubtful.above(rows)).mapToObj(this::number).toList();
+    }
+
+    /** The pedigree where every doubtful sire is unknown; the first question builds it. */
+    Pedigree ifDoubtfulSiresUnknown() {
+        return doubtful.ifUnknown();
+    }
+
+    /** The row of an animal by the id of any of its records; empty for one that came later. */
+    public OptionalInt row(UUID id) {
+        return records.knows(id) ? OptionalInt.of(records.row(id)) : OptionalInt.empty();
     }
 
     /** Rows of the living, ascending. */

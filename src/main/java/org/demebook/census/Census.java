@@ -38,7 +38,7 @@ public class Census {
     private static final String METHOD =
             "Animals registered as living on the day, by sex and age class: young under one year, juvenile under %d days,"
                     + " adult from then on, unknown where the birth is not known well enough. Animals are counted where they"
-                    + " are held at the time of the release. A count is given where animals of at least three keepers stand"
+                    + " are held at the time of the release; one that is reported in two places counts once, for no keeper. A count is given where animals of at least three keepers stand"
                     + " behind it; keepers of one household are one. A total is given where none of its counts is withheld."
                     + " Gene diversity is 1 − the mean kinship of the animals counted, founder genome equivalents are"
                     + " 1 / (2 × mean kinship) from coancestry; an unknown parent counts as unrelated to all.";
@@ -110,13 +110,13 @@ public class Census {
 
     private static Counted counted(
             Snapshot snapshot, int row, LocalDate day, int daysOfAgeToBreed, Map<UUID, UUID> households) {
-        var owner = Objects.requireNonNull(snapshot.owner(row));
+        var age = AgeClass.on(day, snapshot.bornEarliest(row), snapshot.bornLatest(row), daysOfAgeToBreed);
+        var owner = snapshot.owner(row);
+        if (owner == null) {
+            return new Counted(snapshot.sex(row), age, null, null);
+        }
         var holder = Objects.requireNonNullElse(snapshot.collection(row), owner);
-        return new Counted(
-                snapshot.sex(row),
-                AgeClass.on(day, snapshot.bornEarliest(row), snapshot.bornLatest(row), daysOfAgeToBreed),
-                households.get(holder),
-                households.get(owner));
+        return new Counted(snapshot.sex(row), age, households.get(holder), households.get(owner));
     }
 
     private static String twoFigures(double value) {

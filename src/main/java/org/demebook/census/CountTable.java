@@ -9,6 +9,7 @@ import java.util.UUID;
 import java.util.function.Predicate;
 import org.demebook.census.CountReleaseView.Cell;
 import org.demebook.notation.Sex;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Living animals by sex and age class, with what may not be told left out.
@@ -16,7 +17,7 @@ import org.demebook.notation.Sex;
  * <p>A cell is told where animals of at least three households stand in it, whether one looks at who holds them or at whose
  * they are; an empty cell is not told either, since that all others have none is something about each of them. A total is
  * told where every cell that it sums is: it says nothing that the cells do not say, so that no sum or difference of what
- * is told gives a cell that is not.
+ * is told gives a cell that is not. An animal whose place is in dispute is counted and stands for no household.
  *
  * <p>That a single household may have most of a cell (dominance) is not looked at.
  */
@@ -29,10 +30,14 @@ final class CountTable {
     /**
      * An animal in the table.
      *
-     * @param holder household where it lives
-     * @param owner household whose it is
+     * @param holder household where it lives; null when that is in dispute
+     * @param owner household whose it is; null likewise
      */
-    record Counted(Sex sex, AgeClass age, UUID holder, UUID owner) {}
+    record Counted(
+            Sex sex,
+            AgeClass age,
+            @Nullable UUID holder,
+            @Nullable UUID owner) {}
 
     private final List<Counted> animals;
 
@@ -89,8 +94,10 @@ final class CountTable {
         Set<UUID> holders = new HashSet<>();
         Set<UUID> owners = new HashSet<>();
         for (var animal : animals) {
-            holders.add(animal.holder());
-            owners.add(animal.owner());
+            if (animal.holder() != null && animal.owner() != null) {
+                holders.add(animal.holder());
+                owners.add(animal.owner());
+            }
         }
         return Math.min(holders.size(), owners.size());
     }

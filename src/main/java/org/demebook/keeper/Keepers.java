@@ -202,6 +202,14 @@ public class Keepers {
         return Keeper.withIds(keeperIds).stream().collect(Collectors.toMap(keeper -> keeper.id, keeper -> keeper.name));
     }
 
+    /** Sign-in names of those who act for a collection, in order; who is gone from this node has none. */
+    @Transactional
+    public List<String> namesOf(UUID populationId, UUID collectionId) {
+        return names(Collection.keepersOf(populationId, collectionId)).values().stream()
+                .sorted()
+                .toList();
+    }
+
     /** The name of a keeper of this node in full, to be shown where they ask for it. */
     @Transactional
     public Optional<String> fullName(UUID keeperId) {

@@ -7,6 +7,7 @@ import static org.demebook.problem.ProblemType.NOT_YOUR_ANIMAL;
 import static org.demebook.problem.ProblemType.NO_CANDIDATES;
 import static org.demebook.problem.ProblemType.NO_SUCH_ANIMAL;
 import static org.demebook.problem.ProblemType.NO_SUCH_POPULATION;
+import static org.demebook.problem.ProblemType.ON_HOLD;
 
 import io.quarkus.security.Authenticated;
 import jakarta.inject.Inject;
@@ -43,7 +44,8 @@ class PairingResource {
     @Operation(
             operationId = "suggestPairings",
             summary = "Which animals should breed next, and how many young to keep",
-            description = "Living animals of known and opposite sex, old enough, in different collections.")
+            description =
+                    "Living animals of known and opposite sex, old enough, not on hold, in different collections.")
     @Refuses({
         NO_SUCH_POPULATION,
         NO_SUCH_ANIMAL,
@@ -51,6 +53,7 @@ class PairingResource {
         NOT_YOUR_ANIMAL,
         ANIMAL_DEAD,
         NO_CANDIDATES,
+        ON_HOLD,
         BAD_PARAMETER
     })
     public PairingsView pairings(

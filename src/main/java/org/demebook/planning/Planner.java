@@ -3,6 +3,7 @@ package org.demebook.planning;
 import static org.demebook.problem.ProblemType.ANIMAL_DEAD;
 import static org.demebook.problem.ProblemType.NOT_YOUR_ANIMAL;
 import static org.demebook.problem.ProblemType.NO_CANDIDATES;
+import static org.demebook.problem.ProblemType.ON_HOLD;
 
 import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
@@ -56,13 +57,16 @@ public class Planner {
     Keepers keepers;
 
     @Inject
+    BreedingHolds holds;
+
+    @Inject
     Clock clock;
 
     private final Cache<Asked, PairingsView> ofPopulations =
             Caffeine.newBuilder().maximumSize(64).build();
 
     /**
-     * Partners for one animal of the asker's. Refuses with NOT_YOUR_ANIMAL for any other, and with ANIMAL_DEAD or
+     * Partners for one animal of the asker's. Refuses with NOT_YOUR_ANIMAL for any other, and with ANIMAL_DEAD, ON_HOLD or
      * NO_CANDIDATES when it cannot be paired itself.
      */
     public PairingsView partners(Standing by, String number, Question question) {
@@ -75,9 +79,7 @@ public class Planner {
         var apart = IntStream.of(others)
                 .filter(other -> candidates.apart(row, other))
                 .toArray();
-        var mature = IntStream.of(apart)
-                .filter(other -> candidates.age(other) != Age.TOO_YOUNG)
-                .toArray();
+        var mature = IntStream.of(apart).filter(candidates::proposable).toArray();
         int[] self = {row};
         var pairs = snapshot.sex(row) == Sex.FEMALE
                 ? rank(candidates, self, mature, (dam, sire) -> true, question)
@@ -103,8 +105,8 @@ public class Planner {
             return ofPopulations.get(asked, same -> {
                 var pairs = rank(
                         candidates,
-                        candidates.mature(Sex.FEMALE),
-                        candidates.mature(Sex.MALE),
+                        candidates.proposable(Sex.FEMALE),
+                        candidates.proposable(Sex.MALE),
                         candidates::apart,
                         question);
                 return view(null, "population", candidates, question, pairs, List.of());
@@ -115,8 +117,8 @@ public class Planner {
     }
 
     private static List<Pair> withOneOf(Set<Integer> own, Candidates candidates, Question question) {
-        var females = candidates.mature(Sex.FEMALE);
-        var males = candidates.mature(Sex.MALE);
+        var females = candidates.proposable(Sex.FEMALE);
+        var males = candidates.proposable(Sex.MALE);
         var ownFemales = IntStream.of(females).filter(own::contains).toArray();
         var ownMales = IntStream.of(males).filter(own::contains).toArray();
         var otherFemales =
@@ -131,7 +133,8 @@ public class Planner {
         return new Candidates(
                 snapshot,
                 LocalDate.now(clock),
-                populations.get(by).profile().breeding().daysOfAgeToBreed());
+                populations.get(by).profile().breeding().daysOfAgeToBreed(),
+                holds.in(by, snapshot));
     }
 
     private void requireOwn(Standing by, Snapshot snapshot, int row) {
@@ -164,6 +167,16 @@ public class Planner {
             throw new Refusal(
                     NO_CANDIDATES,
                     "The sex of %s is not known; have it determined and state it first.".formatted(number));
+        }
+        var held = candidates.held().get(row);
+        if (held != null) {
+            throw new Refusal(
+                    ON_HOLD,
+                    held.fatherless()
+                            ? "%s is on hold: it has no sire, so it carries nothing that its dam lacks. Ask for partners for its dam; or ask a coordinator to lift the hold of this one."
+                                    .formatted(number)
+                            : "%s is %s. Lift the hold, or ask a coordinator to, before you plan with it."
+                                    .formatted(number, held.words()));
         }
         if (candidates.age(row) == Age.TOO_YOUNG) {
             throw new Refusal(NO_CANDIDATES, "%s: %s.".formatted(number, tooYoung(candidates, row)));
@@ -201,7 +214,10 @@ public class Planner {
         for (int i = 0; i < others.length; i++) {
             double f = kinship[i][0];
             var number = snapshot.number(others[i]);
-            if (f > question.maximumInbreeding() + Ranking.ROUNDING) {
+            var held = candidates.held().get(others[i]);
+            if (held != null) {
+                excluded.add(new Excluded(number, f, held.words()));
+            } else if (f > question.maximumInbreeding() + Ranking.ROUNDING) {
                 excluded.add(new Excluded(
                         number,
                         f,

@@ -13,8 +13,8 @@ import org.jspecify.annotations.Nullable;
  * @param bornEarliest null: not known, or open towards the past
  * @param bornLatest null: not known, or open towards the future
  * @param diedEarliest null: not known, or open towards the past
- * @param collectionId where it lives; null while it is in a transfer
- * @param ownerCollectionId whose it is
+ * @param collectionId where it lives; null while it is in a transfer, or in dispute
+ * @param ownerCollectionId whose it is; null while it is in dispute where it is
  * @param sameAsId the record that stands for this one; null when it stands for itself
  * @param twinOfId the littermate whose genome it has; null when it has its own
  * @param parentageSeq the last entry that states its parents, or whether it has a genome of its own
@@ -36,6 +36,27 @@ public record PedigreeRow(
         @Nullable UUID sameAsId,
         @Nullable UUID twinOfId,
         long parentageSeq) {
+
+    /** This record as if nobody had named its sire. */
+    public PedigreeRow withoutSire() {
+        return new PedigreeRow(
+                id,
+                number,
+                sex,
+                born,
+                bornEarliest,
+                bornLatest,
+                alive,
+                diedEarliest,
+                origin,
+                damId,
+                new Sire.Unknown(),
+                collectionId,
+                ownerCollectionId,
+                sameAsId,
+                twinOfId,
+                parentageSeq);
+    }
 
     /**
      * This record with its gaps filled from another record of the same animal. The parents are those of one record, never

@@ -24,17 +24,20 @@ import org.jspecify.annotations.Nullable;
 class PedigreeRows {
     private static final int ROWS_AT_ONCE = 5000;
 
-    // the candidates of a sire come as "id probability, …", the likeliest first
+    // what is in dispute is with nobody and nobody's; the candidates of a sire come as "id probability, …", the
+    // likeliest first
     private static final String SOME = """
             select h.seq, a.id, a.number, a.sex, a.born, a.born_earliest, a.born_latest, a.died is null, a.died_earliest,
                 a.origin, a.dam_id, a.sire_kind, a.sire_id, a.sire_draw_id, a.fusion, a.second_division,
-                a.collection_id, a.owner_collection_id, a.same_as_id,
+                case when a.dispute_id is null then a.collection_id end,
+                case when a.dispute_id is null then a.owner_collection_id end, a.same_as_id,
                 case when a.twin_kind = 'identical' then a.twin_of_id end, greatest(a.parentage_seq, a.twin_seq),
                 case when a.sire_kind = 'candidates' then (
                     select string_agg(s.sire_id || ' ' || s.probability, ',' order by s.probability desc, s.sire_id)
                     from demebook.candidate_sire s
                     where s.population_id = a.population_id and s.animal_id = a.id)
-                end
+                end,
+                a.sire_doubtful
             from demebook.journal_head h
             left join demebook.animal a on a.population_id = h.population_id%s
             where h.population_id = ?
@@ -115,7 +118,7 @@ class PedigreeRows {
 
     private static Sire sire(ResultSet row) throws SQLException {
         return switch (row.getString(12)) {
-            case "known" -> new Sire.Known(row.getObject(13, UUID.class));
+            case "known" -> new Sire.Known(row.getObject(13, UUID.class), row.getBoolean(23));
             case "candidates" -> candidates(row.getString(22), row.getObject(14, UUID.class));
             case "none" ->
                 new Sire.None(

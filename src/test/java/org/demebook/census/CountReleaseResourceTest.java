@@ -28,6 +28,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.demebook.Colony;
 import org.demebook.Marrowfin;
 import org.demebook.census.CountReleaseView.Cell;
@@ -107,6 +108,42 @@ class CountReleaseResourceTest {
         colony.post(WREN, "/transfers", Map.of("animal", sold, "kind", "sale", "withClaimCode", true))
                 .statusCode(201);
         release(colony, DAY).body(cell("female", "adult", "count"), equalTo(4));
+    }
+
+    @Test
+    void an_animal_reported_in_two_places_is_counted_once_and_stands_for_neither_keeper() {
+        var colony = threeKeepers();
+        colony.male(WREN);
+        colony.male(DOV);
+        var female = soldToInes(colony, colony.female(WREN));
+        var male = soldToInes(colony, colony.male(WREN));
+        release(colony, "2025-06-01")
+                .body(cell("female", "adult", "count"), equalTo(4))
+                .body(cell("male", "adult", "count"), equalTo(3));
+
+        var disputes = Stream.of(female, male)
+                .map(animal -> colony.post(WREN, "/animals/" + animal + "/disputes", Map.of("seenOn", "2025-09-05"))
+                        .statusCode(201)
+                        .extract()
+                        .<String>path("id"))
+                .toList();
+        release(colony, "2025-06-02")
+                .body(cell("female", "adult", "count"), equalTo(4))
+                // with wren's and dov's alone it would tell what two keepers have
+                .body(cell("male", "adult", "count"), nullValue());
+
+        disputes.forEach(id ->
+                colony.post(WREN, "/disputes/" + id + "/withdrawal", Map.of()).statusCode(200));
+        release(colony, "2025-06-03").body(cell("male", "adult", "count"), equalTo(3));
+    }
+
+    private static String soldToInes(Colony colony, String animal) {
+        String id = colony.post(WREN, "/transfers", Map.of("animal", animal, "kind", "sale", "to", INES))
+                .statusCode(201)
+                .extract()
+                .path("transfer.id");
+        colony.post(INES, "/transfers/" + id + "/acceptance", Map.of()).statusCode(200);
+        return animal;
     }
 
     @Test

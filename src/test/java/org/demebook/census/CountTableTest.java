@@ -77,6 +77,18 @@ class CountTableTest {
         assertThat(new CountTable(animals).households()).isEqualTo(1);
     }
 
+    @Test
+    void an_animal_whose_place_is_in_dispute_is_counted_and_stands_for_no_keeper() {
+        put(Sex.FEMALE, AgeClass.ADULT, 1, 2, 3);
+        put(Sex.MALE, AgeClass.ADULT, 1, 2);
+        animals.add(new Counted(Sex.FEMALE, AgeClass.ADULT, null, null));
+        animals.add(new Counted(Sex.MALE, AgeClass.ADULT, null, null));
+
+        assertThat(count("female", "adult")).isEqualTo(4);
+        assertThat(count("male", "adult")).isNull();
+        assertThat(new CountTable(animals).households()).isEqualTo(3);
+    }
+
     @ParameterizedTest
     @CsvSource({
         "0, fewer than 3",
