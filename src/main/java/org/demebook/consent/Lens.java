@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * What one audience may see for one purpose at one moment: the grants of the population, looked up once for many decisions.
- * Decides as {@link Consents#decide} does, in well under a microsecond, and remembers what it allowed on somebody's grant.
+ * Decides as {@link Consents#decide} does, in about a tenth of a microsecond (docs/performance.md), and remembers what it allowed on somebody's grant.
  *
  * <p>Of one request, and of one thread.
  */
