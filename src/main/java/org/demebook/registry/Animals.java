@@ -164,6 +164,12 @@ public class Animals {
         return Custody.of(require(by, number));
     }
 
+    /** The same, whoever asks: for a room that knows on other grounds that they may know of the animal. */
+    @Transactional
+    public Optional<Custody> custodyUnseen(UUID populationId, String number) {
+        return Animal.numbered(populationId, number(number).toString()).map(Custody::of);
+    }
+
     /** The same by id; for rooms that hold one. */
     @Transactional
     public Custody custody(UUID populationId, UUID animalId) {

@@ -64,7 +64,7 @@ public class Disputes {
     @Transactional
     public DisputeView report(Standing by, String number, NewDispute report) {
         journal.open(by.populationId());
-        var animal = animals.custody(by, number);
+        var animal = parties.known(by, number);
         var own = parties.lastOfTheirs(by, animal.id())
                 .orElseThrow(() -> new Refusal(
                         NO_SUCH_TRANSFER,
@@ -229,7 +229,7 @@ public class Disputes {
     /** The disputes over an animal that the asker sees, the latest first. */
     @Transactional
     public List<DisputeView> about(Standing by, String number) {
-        var animal = animals.custody(by, number);
+        var animal = parties.known(by, number);
         return views.of(
                 by,
                 Dispute.about(by.populationId(), animal.id()).stream()

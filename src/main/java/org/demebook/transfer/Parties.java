@@ -10,6 +10,7 @@ import java.util.UUID;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.problem.Refusal;
+import org.demebook.registry.Animals;
 import org.demebook.registry.Custody;
 
 /** Who is on which side of a transfer. */
@@ -17,6 +18,9 @@ import org.demebook.registry.Custody;
 class Parties {
     @Inject
     Keepers keepers;
+
+    @Inject
+    Animals animals;
 
     @Inject
     Days days;
@@ -45,6 +49,13 @@ class Parties {
         return standing(by.populationId(), animalId).stream()
                 .filter(transfer -> gives(by, transfer) || receives(by, transfer))
                 .findFirst();
+    }
+
+    /** For who was on a side of a transfer of the animal, or sees it; refuses everybody else with NO_SUCH_ANIMAL. */
+    Custody known(Standing by, String number) {
+        return animals.custodyUnseen(by.populationId(), number)
+                .filter(animal -> lastOfTheirs(by, animal.id()).isPresent())
+                .orElseGet(() -> animals.custody(by, number));
     }
 
     /** Nobody gives an animal twice: who gave it away is told when, and what to do if it is with them all the same. */

@@ -105,7 +105,7 @@ public class Transfers {
 
     /** The animal, alive, in the asker's hands, and in no other transfer. */
     private Custody requireFree(Standing by, String number) {
-        var known = animals.custody(by, number);
+        var known = parties.known(by, number);
         parties.requireNotGivenAway(by, known);
         Transfer.openOf(by.populationId(), known.id()).ifPresent(open -> {
             if (open.due(days.now())) {
