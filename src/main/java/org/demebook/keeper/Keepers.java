@@ -13,6 +13,8 @@ import jakarta.transaction.Transactional;
 import jakarta.transaction.Transactional.TxType;
 import java.sql.SQLException;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -132,18 +134,27 @@ public class Keepers {
      */
     public Map<UUID, UUID> households(UUID populationId) {
         var households = new Households();
+        keepersOfCollections(populationId)
+                .forEach((collection, keeperIds) -> keeperIds.forEach(keeper -> households.add(collection, keeper)));
+        return households.byCollection();
+    }
+
+    /** The keepers of each collection of a population. */
+    public Map<UUID, Set<UUID>> keepersOfCollections(UUID populationId) {
+        var keepers = new LinkedHashMap<UUID, Set<UUID>>();
         try (var connection = database.getConnection();
                 var query = connection.prepareStatement(KEEPERS_OF_COLLECTIONS)) {
             query.setObject(1, populationId);
             try (var row = query.executeQuery()) {
                 while (row.next()) {
-                    households.add(row.getObject(1, UUID.class), row.getObject(2, UUID.class));
+                    keepers.computeIfAbsent(row.getObject(1, UUID.class), collection -> new LinkedHashSet<>())
+                            .add(row.getObject(2, UUID.class));
                 }
             }
         } catch (SQLException e) {
             throw new IllegalStateException(e);
         }
-        return households.byCollection();
+        return keepers;
     }
 
     /** Opens a collection of the asker's, shared with further members of the same household where they are named. */

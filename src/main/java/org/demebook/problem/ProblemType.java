@@ -116,7 +116,8 @@ public enum ProblemType {
     // planning, census
     NO_CANDIDATES(422, "There is nothing to pair"),
     NO_SUCH_RELEASE(404, "There is no such release"),
-    DAY_COUNTED_ALREADY(409, "The counts of that day are released");
+    DAY_COUNTED_ALREADY(409, "The counts of that day are released"),
+    COUNTS_NOT_SAFE(409, "The counts would tell what a keeper has");
 
     private final int status;
     private final String title;

@@ -29,6 +29,7 @@ import javax.imageio.ImageIO;
 import org.demebook.Colony;
 import org.demebook.breeding.BreedingStory;
 import org.demebook.care.CareStory;
+import org.demebook.census.CountStory;
 import org.demebook.diary.DiaryStory;
 import org.demebook.handover.SheetStory;
 import org.demebook.incubation.IncubationStory;
@@ -138,9 +139,9 @@ class ReplayTest {
         SheetStory.tell(colony);
         FindingStory.tell(colony);
         CareStory.tell(colony);
+        CountStory.tell(colony);
         colony.post(INES, "/collections", Map.of("label", "household", "sharedWith", List.of(DOV)))
                 .statusCode(201);
-        colony.post(WREN, "/count-releases", Map.of()).statusCode(201);
     }
 
     private static void keepersComeAndGo(Colony colony) {

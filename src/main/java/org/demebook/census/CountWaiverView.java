@@ -1,0 +1,10 @@
+package org.demebook.census;
+
+import jakarta.validation.constraints.NotNull;
+
+/**
+ * Whether you do without the protection of your own numbers in published counts. Of a household, all have to.
+ *
+ * @param waived true: a count may be told although it shows what you have
+ */
+public record CountWaiverView(@NotNull Boolean waived) {}
