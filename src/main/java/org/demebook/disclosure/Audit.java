@@ -95,9 +95,9 @@ public record Audit(List<Finding> findings) {
         return sign * question.in(world);
     }
 
-    /** The bound where nothing of the release is told: what earlier releases tell cannot be taken back. */
+    /** The bound where no more of the release is told than always: what earlier releases tell cannot be taken back. */
     private static long extreme(Knowledge knowledge, Question question, View view, boolean upwards) {
-        return question.in(Bound.world(knowledge, question, view, new BitSet(), upwards));
+        return question.in(Bound.world(knowledge, question, view, knowledge.alwaysTold(), upwards));
     }
 
     private static BitSet told(Release release) {

@@ -5,11 +5,11 @@ import java.util.Arrays;
 import java.util.BitSet;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import org.demebook.disclosure.Rules.Need;
+import org.demebook.disclosure.Rules.Reason;
 
 /**
  * What somebody knows who has read every release, as linear equations: the possible worlds are the whole, non-negative
@@ -129,14 +129,27 @@ final class Knowledge {
 
     private void askForFigures(int k) {
         var when = k == tallies.size() - 1 ? "" : " of release " + (k + 1);
-        needs(tallies.get(k), rules)
+        var tally = tallies.get(k);
+        Sensitivity.figures(tally, rules)
                 .forEach((figure, need) -> questions.add(new Question(
                         figure.name() + when,
                         figure.name(),
                         places(k, figure),
                         new int[0],
-                        tallies.get(k).value(figure),
+                        tally.value(figure),
                         need)));
+        for (var line : Sensitivity.inOneClass(tally)) {
+            int[] others = Sensitivity.empty(tally, line).stream()
+                    .flatMapToInt(figure -> Arrays.stream(places(k, figure)))
+                    .toArray();
+            questions.add(new Question(
+                    "empty classes of " + line.total() + when,
+                    line.total(),
+                    others,
+                    new int[0],
+                    0,
+                    new Need(Reason.ALL_IN_ONE_CLASS, 0, 1)));
+        }
     }
 
     /** What the value of a figure of the release being prepared is, whether sensitive or not. */
@@ -148,7 +161,7 @@ final class Knowledge {
                 places(last, figure),
                 new int[0],
                 now.value(figure),
-                new Need(Rules.Reason.FEW_RESPONDENTS, 0, 0));
+                new Need(Reason.FEW_RESPONDENTS, 0, 0));
     }
 
     private void askForChanges(int k, int l) {
@@ -183,36 +196,7 @@ final class Knowledge {
     }
 
     private Optional<Need> change(int k, int l, Figure figure) {
-        var tally = tallies.get(l);
-        return Tally.WAYS.stream()
-                .map(way -> rules.need(tally.changes(tallies.get(k), figure, way), tally.waivers()))
-                .flatMap(Optional::stream)
-                .reduce(Knowledge::stricter);
-    }
-
-    /** The sensitive figures of a tally, each with what it needs. */
-    static Map<Figure, Need> needs(Tally tally, Rules rules) {
-        var needs = new LinkedHashMap<Figure, Need>();
-        for (var figure : tally.plan().figures()) {
-            for (var way : Tally.WAYS) {
-                rules.need(tally.shares(figure, way), tally.waivers())
-                        .ifPresent(need -> needs.merge(figure, need, Knowledge::stricter));
-            }
-        }
-        for (var line : tally.plan().lines()) {
-            var filled = line.parts().stream()
-                    .map(tally.plan()::figure)
-                    .filter(figure -> tally.value(figure) > 0)
-                    .toList();
-            if (filled.size() == 1 && line.parts().size() > 1) {
-                needs.merge(filled.get(0), new Need(Rules.Reason.ALL_IN_ONE_CLASS, 1, 0), Knowledge::stricter);
-            }
-        }
-        return needs;
-    }
-
-    private static Need stricter(Need one, Need other) {
-        return new Need(one.reason(), Math.max(one.below(), other.below()), Math.max(one.above(), other.above()));
+        return Sensitivity.change(tallies.get(k), tallies.get(l), figure, rules);
     }
 
     // ── what is asked of it ──────────────────────────────────────────────────────────────────────────────────────────
@@ -284,6 +268,11 @@ final class Knowledge {
 
     int variables() {
         return variables;
+    }
+
+    /** Of the release being prepared: what is told of it in any case. */
+    BitSet alwaysTold() {
+        return Sensitivity.alwaysTold(now);
     }
 
     /** More units than any base cell needs to hold to show that something is not known. */

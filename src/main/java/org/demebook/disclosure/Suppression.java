@@ -21,6 +21,8 @@ import org.demebook.disclosure.Knowledge.View;
  * by the solver, and tried next. The first that is safe is the lightest safe one. What the reader knows from earlier releases
  * alone cannot be taken back: for it is asked that the new release tells no more.
  *
+ * <p>Figures that are empty are told, unless everything in their row or column stands in one class.
+ *
  * <p>Cost: the number of sets grows with the number of figures, in the worst case exponentially; a table of 20 figures takes
  * some milliseconds. Source of the problem: Fischetti &amp; Salazar (2001), Management Science 47: 1008–1027 (from memory);
  * that a set of figures is enough for a cut follows from the multipliers of the linear program.
@@ -30,12 +32,14 @@ public final class Suppression {
 
     private final Tally now;
     private final List<Figure> figures;
+    private final BitSet alwaysTold;
     private final List<Attack> attacks = new ArrayList<>();
     private final Set<BitSet> cuts = new LinkedHashSet<>();
 
     private Suppression(Tally now) {
         this.now = now;
         this.figures = now.plan().figures();
+        this.alwaysTold = Sensitivity.alwaysTold(now);
     }
 
     /**
@@ -57,7 +61,7 @@ public final class Suppression {
     }
 
     private Release choose(Rules rules) {
-        for (var figure : Knowledge.needs(now, rules).keySet()) {
+        for (var figure : Sensitivity.figures(now, rules).keySet()) {
             var one = new BitSet();
             one.set(figures.indexOf(figure));
             cuts.add(one);
@@ -81,6 +85,7 @@ public final class Suppression {
             withheld[f] = model.newBoolVar(figures.get(f).name());
             weights[f] = (long) now.value(figures.get(f)) * (figures.size() + 1) + 1;
         }
+        alwaysTold.stream().forEach(f -> model.addEquality(withheld[f], 0));
         for (var cut : cuts) {
             model.addBoolOr(cut.stream().mapToObj(f -> withheld[f]).toArray(Literal[]::new));
         }
@@ -107,6 +112,7 @@ public final class Suppression {
         private final Knowledge knowledge;
         private final Reach reach;
         private final List<View> views;
+        private final BitSet always;
         private final List<long[]> worlds = new ArrayList<>();
         private final List<BitSet> differing = new ArrayList<>();
         private final long[][][] targets;
@@ -115,6 +121,7 @@ public final class Suppression {
             this.knowledge = knowledge;
             reach = new Reach(knowledge);
             views = knowledge.views();
+            always = knowledge.alwaysTold();
             targets = new long[knowledge.questions().size()][views.size()][];
         }
 
@@ -133,11 +140,11 @@ public final class Suppression {
             return cuts;
         }
 
-        /** Fewer figures that already tell too much. */
+        /** Fewer figures that, beside those that are always told, already tell too much. */
         private BitSet smallest(int q, int v, int way, BitSet told) {
             var cut = (BitSet) told.clone();
             for (int f = told.nextSetBit(0); f >= 0; f = told.nextSetBit(f + 1)) {
-                if (!cut.get(f)) {
+                if (!cut.get(f) || always.get(f)) {
                     continue;
                 }
                 cut.clear(f);
@@ -145,9 +152,12 @@ public final class Suppression {
                 if (reaches(q, v, way, best.value())) {
                     cut.set(f);
                 } else {
-                    cut.and(best.binding());
+                    var binding = (BitSet) best.binding().clone();
+                    binding.or(always);
+                    cut.and(binding);
                 }
             }
+            cut.andNot(always);
             return cut;
         }
 
@@ -175,12 +185,12 @@ public final class Suppression {
             return way == 1 ? value >= target : value <= target;
         }
 
-        /** Down and up: what is needed, or what is possible where nothing of the release is told. */
+        /** Down and up: what is needed, or what is possible where no more is told than always. */
         private long[] targets(int q, int v) {
             if (targets[q][v] == null) {
                 var question = knowledge.questions().get(q);
-                long lowest = best(q, v, 0, new BitSet()).value();
-                long highest = best(q, v, 1, new BitSet()).value();
+                long lowest = best(q, v, 0, always).value();
+                long highest = best(q, v, 1, always).value();
                 targets[q][v] = new long[] {
                     Math.max(question.value() - question.need().below(), lowest),
                     Math.min(question.value() + question.need().above(), highest)

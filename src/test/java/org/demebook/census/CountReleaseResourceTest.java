@@ -1,6 +1,7 @@
 package org.demebook.census;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.demebook.Backstage.ask;
 import static org.demebook.Colony.DOV;
 import static org.demebook.Colony.INES;
 import static org.demebook.Colony.OUTSIDER;
@@ -17,6 +18,7 @@ import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.nullValue;
 import static org.hamcrest.Matchers.startsWith;
 
+import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.ValidatableResponse;
@@ -32,6 +34,7 @@ import java.util.Map;
 import java.util.UUID;
 import org.demebook.Colony;
 import org.demebook.Marrowfin;
+import org.demebook.census.CensusFacts.CountsReleased;
 import org.demebook.census.CountReleaseView.Cell;
 import org.demebook.journal.Journal;
 import org.demebook.start.TestServer;
@@ -50,6 +53,9 @@ class CountReleaseResourceTest {
         var colony = threeKeepers();
         colony.register(WREN, animal("unknown", "2025-01-15"));
         colony.register(INES, animal("unknown", "2025-01-15"));
+        for (var keeper : new String[] {WREN, INES, DOV}) {
+            colony.register(keeper, animal("unknown", "2019-06-01"));
+        }
 
         var release = release(colony, DAY)
                 .statusCode(201)
@@ -59,11 +65,11 @@ class CountReleaseResourceTest {
                 .body("taxon", equalTo("insular dwarf Boa"))
                 .body("countedOn", equalTo(DAY))
                 .body("keepers", equalTo("3 to 5"))
-                .body(cell("female", "adult", "count"), equalTo(6))
-                .body(cell("female", "adult", "informationWithheld"), nullValue())
+                .body(cell("all", "adult", "count"), equalTo(15))
+                .body(cell("all", "adult", "informationWithheld"), nullValue())
                 .body(cell("unknown", "young", "count"), nullValue())
                 .body(cell("unknown", "young", "informationWithheld"), startsWith("count withheld"))
-                .body(cell("all", "all", "count"), equalTo(20));
+                .body(cell("all", "all", "count"), equalTo(23));
         int lowest = release.extract().path(cell("unknown", "young", "lowest"));
         Integer highest = release.extract().path(cell("unknown", "young", "highest"));
         assertThat(lowest).isLessThan(2);
@@ -356,6 +362,56 @@ class CountReleaseResourceTest {
         }
         assertThat(open(colony.code, "/" + DAY).statusCode(200).extract().asString())
                 .isEqualTo(released);
+    }
+
+    // as the journal held it before the animals were kept: no name, no taxon, no births, no animals
+    @Test
+    void a_release_of_before_is_read_and_is_known_to_the_next() throws SQLException {
+        var colony = threeKeepers();
+        var old = new CountsReleased(
+                colony.code,
+                null,
+                null,
+                LocalDate.parse(DAY),
+                "3 to 5",
+                List.of(new Cell("all", "all", null, 18, null, null, null)),
+                null,
+                null,
+                "counted",
+                null);
+        try (var connection = asOwner()) {
+            var populationId = populationId(connection, colony.code);
+            QuarkusTransaction.requiringNew().run(() -> {
+                journal.open(populationId);
+                journal.record(populationId, new UUID(0, 1), old);
+            });
+        }
+        open(colony.code, "/" + DAY)
+                .statusCode(200)
+                .body("cells[0].count", equalTo(18))
+                .body("name", nullValue());
+        open(colony.code, "/" + DAY + "/table.csv").statusCode(200);
+        open(colony.code, "/" + DAY + "/darwin-core.zip").statusCode(200);
+
+        colony.register(DOV, animal("female", "2025-06-02"));
+        release(colony, "2025-06-03")
+                .statusCode(201)
+                .body(cell("all", "all", "count"), nullValue())
+                .body(cell("male", "adult", "count"), equalTo(6));
+    }
+
+    @Test
+    void the_animals_behind_a_release_stay_in_the_house() {
+        var colony = threeKeepers();
+        release(colony, DAY).body("counted", nullValue());
+        assertThat(ask(
+                        "select b.body from demebook.count_basis b join demebook.population p"
+                                + " on p.population_id = b.population_id where p.code = ?",
+                        colony.code))
+                .singleElement()
+                .asString()
+                .contains(colony.code + "-H-")
+                .contains("\"holder\"");
     }
 
     // ── helpers ──────────────────────────────────────────────────────────────────────────────────────────────────────

@@ -2,7 +2,6 @@ package org.demebook.disclosure;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Random;
@@ -73,6 +72,50 @@ class RandomTablesTest {
             return all;
         }
 
+        /** Whether a cell of the table (not a total) is the only one in its row, or in its column, that is not empty. */
+        boolean isAlone(int i, int j, boolean inRow) {
+            return i < rows.length
+                    && j < columns.length
+                    && all(i, j) > 0
+                    && all(i, j) == (inRow ? all(i, columns.length) : all(rows.length, j));
+        }
+
+        boolean hidesAClass(int i, int j) {
+            return isAlone(i, j, true) || isAlone(i, j, false);
+        }
+
+        /** Empty, and not beside a cell that has everything of a row or column. */
+        boolean isAlwaysTold(String name) {
+            for (int i = 0; i <= rows.length; i++) {
+                for (int j = 0; j <= columns.length; j++) {
+                    if (name(i, j).equals(name)) {
+                        return all(i, j) == 0 && !isBesideOneThatIsAlone(i, j);
+                    }
+                }
+            }
+            throw new IllegalArgumentException(name);
+        }
+
+        private boolean isBesideOneThatIsAlone(int i, int j) {
+            return i < rows.length
+                    && j < columns.length
+                    && (IntStream.range(0, columns.length).anyMatch(c -> isAlone(i, c, true))
+                            || IntStream.range(0, rows.length).anyMatch(r -> isAlone(r, j, false)));
+        }
+
+        Set<String> mayBeWithheld() {
+            return tally.plan().figures().stream()
+                    .map(Figure::name)
+                    .filter(name -> !isAlwaysTold(name))
+                    .collect(Collectors.toSet());
+        }
+
+        private String name(int i, int j) {
+            var row = i == rows.length ? Regions.TOTAL : rows[i];
+            var column = j == columns.length ? Regions.TOTAL : columns[j];
+            return i == rows.length && j == columns.length ? Regions.TOTAL : row + "·" + column;
+        }
+
         int[][] values() {
             int[][] values = new int[rows.length][columns.length];
             for (var mine : shares) {
@@ -133,6 +176,9 @@ class RandomTablesTest {
                         .filter(f -> (bits >> f & 1) == 1)
                         .mapToObj(figures::get)
                         .toList();
+                if (withheld.stream().anyMatch(figure -> table.isAlwaysTold(figure.name()))) {
+                    continue;
+                }
                 int weight = withheld.stream().mapToInt(table.tally::value).sum();
                 if (weight < lightest
                         && isSafe(table, withheld.stream().map(Figure::name).collect(Collectors.toSet()))) {
@@ -168,27 +214,32 @@ class RandomTablesTest {
         }
     }
 
-    /** Attacks every sensitive cell and total from every view; how many are sensitive. */
+    /** Attacks every sensitive cell and total, and what is all in one class, from every view; how many there are. */
     private static int attack(Table table, Set<String> names, String what) {
-        int keepers = table.shares.length;
         var withheld = Intruder.withheld(names, table.rows, table.columns);
-        int[][] values = table.values();
+        var most = Intruder.withheld(table.mayBeWithheld(), table.rows, table.columns);
         int sensitive = 0;
         for (int i = 0; i <= table.rows.length; i++) {
             for (int j = 0; j <= table.columns.length; j++) {
-                int[] needs = needs(table, i, j);
-                int all = table.all(i, j);
-                if (needs[0] + needs[1] == 0) {
+                int need = need(table, i, j);
+                boolean hides = table.hidesAClass(i, j);
+                if (need == 0 && !hides) {
                     continue;
                 }
                 sensitive++;
-                for (int keeper = -1; keeper < keepers; keeper++) {
+                for (int keeper = -1; keeper < table.shares.length; keeper++) {
                     var own = keeper < 0 ? new int[table.rows.length][table.columns.length] : table.shares[keeper];
-                    var intruder = new Intruder(values, own, withheld);
+                    var intruder = new Intruder(table.values(), own, withheld);
                     int mine = keeper < 0 ? 0 : table.share(keeper, i, j);
-                    if (intruder.up(i, j) < needs[1] || intruder.down(i, j) < Math.min(needs[0], all - mine)) {
-                        throw new AssertionError("%s: row %d, column %d is found out by %d, %s told"
-                                .formatted(what, i, j, keeper, Arrays.deepToString(withheld)));
+                    boolean found = need > 0
+                            && (intruder.up(i, j) < need
+                                    || intruder.down(i, j) < Math.min(need, table.all(i, j) - mine));
+                    if (hides) {
+                        found |= othersAreEmpty(table, i, j, intruder, new Intruder(table.values(), own, most));
+                    }
+                    if (found) {
+                        throw new AssertionError("%s: row %d, column %d is found out by %d, %s withheld"
+                                .formatted(what, i, j, keeper, names));
                     }
                 }
             }
@@ -196,8 +247,22 @@ class RandomTablesTest {
         return sensitive;
     }
 
-    /** Below and above: three keepers, 20 %, everything in one class. */
-    private static int[] needs(Table table, int i, int j) {
+    /** Whether they find that a row or column has no other class, although that could be hidden. */
+    private static boolean othersAreEmpty(Table table, int i, int j, Intruder intruder, Intruder atBest) {
+        boolean found = false;
+        if (table.isAlone(i, j, true)) {
+            found = IntStream.range(0, table.columns.length).allMatch(c -> c == j || intruder.up(i, c) == 0)
+                    && !IntStream.range(0, table.columns.length).allMatch(c -> c == j || atBest.up(i, c) == 0);
+        }
+        if (table.isAlone(i, j, false)) {
+            found |= IntStream.range(0, table.rows.length).allMatch(r -> r == i || intruder.up(r, j) == 0)
+                    && !IntStream.range(0, table.rows.length).allMatch(r -> r == i || atBest.up(r, j) == 0);
+        }
+        return found;
+    }
+
+    /** On both sides: three keepers, 20 %. */
+    private static int need(Table table, int i, int j) {
         var amounts = IntStream.range(0, table.shares.length)
                 .map(keeper -> table.share(keeper, i, j))
                 .filter(share -> share > 0)
@@ -205,22 +270,12 @@ class RandomTablesTest {
                 .sorted((a, b) -> b - a)
                 .toList();
         if (amounts.isEmpty()) {
-            return new int[] {0, 0};
+            return 0;
         }
         int rest = amounts.stream().skip(2).mapToInt(Integer::intValue).sum();
         boolean dominated = 100 * rest < 20 * amounts.get(0);
-        if (amounts.size() < 3 || dominated) {
-            int need = Math.max(1, (int) Math.ceil((20 * amounts.get(0) - 100 * rest) / 100.0));
-            return new int[] {need, need};
-        }
-        boolean inner = i < table.rows.length && j < table.columns.length;
-        boolean alone = inner && (others(table, i, j, true) == 0 || others(table, i, j, false) == 0);
-        return new int[] {alone ? 1 : 0, 0};
-    }
-
-    /** What else is in the row or in the column of a cell. */
-    private static int others(Table table, int i, int j, boolean inRow) {
-        int line = inRow ? table.all(i, table.columns.length) : table.all(table.rows.length, j);
-        return line - table.all(i, j);
+        return amounts.size() < 3 || dominated
+                ? Math.max(1, (int) Math.ceil((20 * amounts.get(0) - 100 * rest) / 100.0))
+                : 0;
     }
 }

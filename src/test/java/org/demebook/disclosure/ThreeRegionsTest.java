@@ -24,7 +24,7 @@ class ThreeRegionsTest {
 
     @Test
     void three_cells_are_sensitive() {
-        assertThat(Knowledge.needs(table, RULES).keySet())
+        assertThat(Sensitivity.figures(table, RULES).keySet())
                 .extracting(Figure::name)
                 .containsExactly("Middle·F", "Middle·U", "South·M");
     }
@@ -58,7 +58,7 @@ class ThreeRegionsTest {
     @Test
     void where_their_keeper_waives_protection_they_are_told() {
         var waived = tally(threeRegions(), "D");
-        assertThat(Knowledge.needs(waived, RULES).keySet())
+        assertThat(Sensitivity.figures(waived, RULES).keySet())
                 .extracting(Figure::name)
                 .containsExactly("South·M");
         assertThat(Suppression.choose(List.of(), waived, RULES).told())
@@ -71,7 +71,7 @@ class ThreeRegionsTest {
         cells.put("South·F", "G5 I2");
         cells.put("South·M", "G2");
         cells.put("South·U", "G6 I3");
-        assertThat(Knowledge.needs(tally(cells), RULES).keySet())
+        assertThat(Sensitivity.figures(tally(cells), RULES).keySet())
                 .extracting(Figure::name)
                 .containsExactly("Middle·F", "Middle·U", "South·F", "South·M", "South·U", "South·total");
     }
