@@ -9,6 +9,8 @@ import org.ojalgo.optimisation.Variable;
 
 /** The bounds of a question by the solver that audits: one integer program each, from scratch. */
 final class Bound {
+    private static final int MOST_STEPS = 1_000_000;
+
     static {
         // the library prints a word about unknown hardware to the console unless it is told not to
         System.setProperty("shut.up.ojAlgo", "");
@@ -23,6 +25,7 @@ final class Bound {
      */
     static long[] world(Knowledge knowledge, Question question, View view, BitSet told, boolean upwards) {
         var model = new ExpressionsBasedModel();
+        model.options.iterations_abort = MOST_STEPS;
         var unknowns = new Variable[knowledge.variables()];
         for (int variable = 0; variable < unknowns.length; variable++) {
             unknowns[variable] = model.newVariable("y" + variable)

@@ -29,6 +29,7 @@ import org.demebook.disclosure.Knowledge.View;
  */
 public final class Suppression {
     private static final double MOST_WORK = 120;
+    private static final int MOST_PATTERNS = 5_000;
 
     private final Tally now;
     private final List<Figure> figures;
@@ -66,7 +67,7 @@ public final class Suppression {
             one.set(figures.indexOf(figure));
             cuts.add(one);
         }
-        while (true) {
+        for (int pattern = 0; pattern < MOST_PATTERNS; pattern++) {
             var told = lightest();
             int known = cuts.size();
             attacks.forEach(attack -> cuts.addAll(attack.cuts(told)));
@@ -74,6 +75,7 @@ public final class Suppression {
                 return new Release(now, names(told));
             }
         }
+        throw new ArithmeticException("None of the %d lightest patterns is safe".formatted(MOST_PATTERNS));
     }
 
     /** What is told when the least is withheld that meets every cut. */

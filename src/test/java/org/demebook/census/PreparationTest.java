@@ -98,6 +98,23 @@ class PreparationTest {
         assertThat(cell(now, "female", "adult", "all").count()).isEqualTo(6);
     }
 
+    // so few that only the total can be told; then one keeper has a litter
+    @Test
+    void two_releases_whose_difference_is_one_keepers_litter_are_not_both_made() {
+        var herd = new Herd()
+                .put("female", "adult", "2010s", 2, 1, 2)
+                .put("male", "adult", "2010s", 2, 3)
+                .put("unknown", "young", "2020s", 2, 4);
+        var first = herd.cells();
+        assertThat(first).singleElement().extracting(Cell::count).isEqualTo(8);
+        var earlier = new Earlier(view(first), List.copyOf(herd.animals));
+
+        herd.put("unknown", "young", "2020s", 11, 4);
+        assertThatThrownBy(() -> herd.cells(earlier))
+                .isInstanceOf(Refusal.class)
+                .hasMessageContaining("2025-06-01");
+    }
+
     @Test
     void a_figure_that_comes_out_differently_today_is_left_out_of_account() {
         var herd = settled();
