@@ -148,12 +148,12 @@ public final class Snapshot {
         return records.animal(row).diedEarliest();
     }
 
-    /** Where it lives; null while it is in a transfer, or in dispute. Never to be shown. */
+    /** Where it lives; null while it is in a transfer. Never to be shown. */
     public @Nullable UUID collection(int row) {
         return records.animal(row).collectionId();
     }
 
-    /** Whose it is; null while it is in dispute where it is. Never to be shown. */
+    /** Whose it is. Never to be shown. */
     public @Nullable UUID owner(int row) {
         return records.animal(row).ownerCollectionId();
     }

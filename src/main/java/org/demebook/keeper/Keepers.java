@@ -15,6 +15,8 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -146,6 +148,15 @@ public class Keepers {
                 .computeIfAbsent(keeperId, id -> new HashSet<>())
                 .add(collectionId));
         return collections;
+    }
+
+    /** The keepers of each collection of a population. */
+    public Map<UUID, Set<UUID>> keepersOfCollections(UUID populationId) {
+        var keepers = new LinkedHashMap<UUID, Set<UUID>>();
+        eachKeeperOfACollection(populationId, (collectionId, keeperId) -> keepers
+                .computeIfAbsent(collectionId, id -> new LinkedHashSet<>())
+                .add(keeperId));
+        return keepers;
     }
 
     private void eachKeeperOfACollection(UUID populationId, BiConsumer<UUID, UUID> collectionAndKeeper) {

@@ -129,7 +129,8 @@ public enum ProblemType {
     ON_HOLD(409, "The animal is on hold"),
     NOT_ON_HOLD(409, "The animal is not on hold"),
     NO_SUCH_RELEASE(404, "There is no such release"),
-    DAY_COUNTED_ALREADY(409, "The counts of that day are released");
+    DAY_COUNTED_ALREADY(409, "The counts of that day are released"),
+    COUNTS_NOT_SAFE(409, "The counts would tell what a keeper has");
 
     private final int status;
     private final String title;

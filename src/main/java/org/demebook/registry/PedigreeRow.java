@@ -13,8 +13,8 @@ import org.jspecify.annotations.Nullable;
  * @param bornEarliest null: not known, or open towards the past
  * @param bornLatest null: not known, or open towards the future
  * @param diedEarliest null: not known, or open towards the past
- * @param collectionId where it lives; null while it is in a transfer, or in dispute
- * @param ownerCollectionId whose it is; null while it is in dispute where it is
+ * @param collectionId where it lives; null while it is in a transfer
+ * @param ownerCollectionId whose it is
  * @param sameAsId the record that stands for this one; null when it stands for itself
  * @param twinOfId the littermate whose genome it has; null when it has its own
  * @param parentageSeq the last entry that states its parents, or whether it has a genome of its own

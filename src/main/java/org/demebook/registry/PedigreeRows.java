@@ -24,13 +24,11 @@ import org.jspecify.annotations.Nullable;
 class PedigreeRows {
     private static final int ROWS_AT_ONCE = 5000;
 
-    // what is in dispute is with nobody and nobody's; the candidates of a sire come as "id probability, …", the
-    // likeliest first
+    // the candidates of a sire come as "id probability, …", the likeliest first
     private static final String SOME = """
             select h.seq, a.id, a.number, a.sex, a.born, a.born_earliest, a.born_latest, a.died is null, a.died_earliest,
                 a.origin, a.dam_id, a.sire_kind, a.sire_id, a.sire_draw_id, a.fusion, a.second_division,
-                case when a.dispute_id is null then a.collection_id end,
-                case when a.dispute_id is null then a.owner_collection_id end, a.same_as_id,
+                a.collection_id, a.owner_collection_id, a.same_as_id,
                 case when a.twin_kind = 'identical' then a.twin_of_id end, greatest(a.parentage_seq, a.twin_seq),
                 case when a.sire_kind = 'candidates' then (
                     select string_agg(s.sire_id || ' ' || s.probability, ',' order by s.probability desc, s.sire_id)

@@ -23,8 +23,7 @@ final class RegisterVerbs {
                 "offer", line -> offer(line, world.body().put("to", line.with())),
                 "accepted", this::accepted,
                 "handed out", this::handedOut,
-                "sheet", line -> world.post(line, "/animals/" + world.animal(line) + "/handover-sheets", world.body()),
-                "counts", line -> world.post(line, "/count-releases", world.body()));
+                "sheet", line -> world.post(line, "/animals/" + world.animal(line) + "/handover-sheets", world.body()));
     }
 
     private void found(DiaryLine line) throws IOException, InterruptedException {

@@ -29,6 +29,7 @@ import javax.imageio.ImageIO;
 import org.demebook.Colony;
 import org.demebook.breeding.BreedingStory;
 import org.demebook.care.CareStory;
+import org.demebook.census.CountStory;
 import org.demebook.consent.ConsentStory;
 import org.demebook.diary.DiaryStory;
 import org.demebook.handover.SheetStory;
@@ -148,9 +149,9 @@ class ReplayTest {
         CareStory.tell(colony);
         PlanningStory.tell(colony);
         ConsentStory.tell(colony);
+        CountStory.tell(colony);
         colony.post(INES, "/collections", Map.of("label", "household", "sharedWith", List.of(DOV)))
                 .statusCode(201);
-        colony.post(WREN, "/count-releases", Map.of()).statusCode(201);
     }
 
     private static void keepersComeAndGo(Colony colony) {
