@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicInteger;
+import org.demebook.consent.Granting;
 import org.demebook.start.TestServer;
 
 /**
@@ -36,7 +37,17 @@ public final class Colony {
         this.code = code;
     }
 
+    /** Every keeper shows animals and ancestry to members. */
     public static Colony found() {
+        var colony = foundUnshared();
+        for (var keeper : new String[] {WREN, INES, DOV}) {
+            new Granting(colony.code).open(keeper);
+        }
+        return colony;
+    }
+
+    /** Nobody shows anything to anybody. */
+    public static Colony foundUnshared() {
         var colony = new Colony(
                 "T" + Integer.toString(36 * 36 + FOUNDED.incrementAndGet(), 36).toUpperCase());
         var population = new HashMap<String, Object>();

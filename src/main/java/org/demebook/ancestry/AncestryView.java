@@ -3,6 +3,7 @@ package org.demebook.ancestry;
 import java.util.List;
 import org.demebook.notation.Sex;
 import org.demebook.registry.StatedSire;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -20,8 +21,10 @@ import org.jspecify.annotations.Nullable;
  * @param founders the largest contribution first
  * @param unnamedContribution what the founders' contributions leave to 1: genes lost at a parent that nobody knows
  * @param ancestors each once, the nearest generation first
- * @param journalHead the last journal entry that was taken into account
+ * @param throughAncestorsNotShown true where a figure rests on ancestors that are granted to be computed with and not to be seen;
+ *     absent otherwise
  */
+@ShownTo(ShownTo.Whom.ASKER_AS_FAR_AS_GRANTED)
 public record AncestryView(
         Ancestor animal,
         int generations,
@@ -33,7 +36,7 @@ public record AncestryView(
         List<Contribution> founders,
         double unnamedContribution,
         List<Ancestor> ancestors,
-        long journalHead) {
+        @Nullable Boolean throughAncestorsNotShown) {
 
     /**
      * @param born absent when unknown

@@ -2,6 +2,7 @@ package org.demebook.ancestry;
 
 import java.util.List;
 import org.demebook.ancestry.AncestryView.Contribution;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -20,8 +21,10 @@ import org.jspecify.annotations.Nullable;
  * @param convention {@code unrelated}: an unknown parent counts as unrelated to all, which flatters
  * @param founders the largest contribution first
  * @param unnamedContribution what the founders' contributions leave to 1: genes lost at a parent that nobody knows
- * @param journalHead the last journal entry that was taken into account
+ * @param throughAncestorsNotShown true where a figure rests on animals that are granted to be computed with and not to be seen;
+ *     absent otherwise
  */
+@ShownTo(ShownTo.Whom.ASKER_AS_FAR_AS_GRANTED)
 public record GenePoolView(
         int living,
         @Nullable Double meanKinship,
@@ -35,4 +38,4 @@ public record GenePoolView(
         String convention,
         List<Contribution> founders,
         @Nullable Double unnamedContribution,
-        long journalHead) {}
+        @Nullable Boolean throughAncestorsNotShown) {}

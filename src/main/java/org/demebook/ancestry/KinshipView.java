@@ -1,6 +1,7 @@
 package org.demebook.ancestry;
 
 import java.util.List;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -12,8 +13,10 @@ import org.jspecify.annotations.Nullable;
  *     case; absent where all ancestry of the two is known
  * @param convention {@code unrelated}: an unknown parent counts as unrelated to all, which understates kinship
  * @param commonAncestors studbook numbers, the nearest first; one of the two itself, where it is an ancestor of the other
- * @param journalHead the last journal entry that was taken into account
+ * @param throughAncestorsNotShown true where a figure rests on ancestors that are granted to be computed with and not to be seen;
+ *     absent otherwise
  */
+@ShownTo(ShownTo.Whom.ASKER_AS_FAR_AS_GRANTED)
 public record KinshipView(
         Side animal,
         Side other,
@@ -22,7 +25,7 @@ public record KinshipView(
         @Nullable Double ifUnknownAreSiblings,
         String convention,
         List<String> commonAncestors,
-        long journalHead) {
+        @Nullable Boolean throughAncestorsNotShown) {
 
     /**
      * One of the two.

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.demebook.consent.Subject;
 import org.demebook.kinship.GenePool;
 import org.demebook.kinship.Pedigree;
 import org.demebook.notation.Origin;
@@ -13,7 +14,8 @@ import org.demebook.registry.StatedSire;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A population as its journal left it at one entry: its animals by row, and the pedigree under the same rows.
+ * A population as its journal left it at one entry: its animals by row, and the pedigree under the same rows. Either all of
+ * it, or what one asker may see or have computed with; then there may be rows that count and are not to be shown.
  *
  * <p>Records that were found to be one animal have one row; each of their numbers leads to it. Rows stand in the order of
  * the numbers. Immutable. Takes about 550 bytes an animal, of which its pedigree takes 200.
@@ -24,21 +26,36 @@ public final class Snapshot {
     private final Parents parents;
     private final Pedigree pedigree;
     private final Optional<GenePool> pool;
+    private final Shown shown;
+    private final Object identity;
 
     private Snapshot(long head, Records records, BirthTeller births) {
         this(head, records, births.parents(), births.pedigree());
     }
 
     private Snapshot(long head, Records records, Parents parents, Pedigree pedigree) {
-        this(head, records, parents, pedigree, pool(records, pedigree));
+        this(head, records, parents, pedigree, pool(records, pedigree), new Object());
     }
 
-    private Snapshot(long head, Records records, Parents parents, Pedigree pedigree, Optional<GenePool> pool) {
+    private Snapshot(
+            long head, Records records, Parents parents, Pedigree pedigree, Optional<GenePool> pool, Object identity) {
         this.head = head;
         this.records = records;
         this.parents = parents;
         this.pedigree = pedigree;
         this.pool = pool;
+        this.identity = identity;
+        this.shown = Shown.all(parents);
+    }
+
+    private Snapshot(long head, Cut cut, BirthTeller births) {
+        this.head = head;
+        this.records = cut.records();
+        this.parents = births.parents();
+        this.pedigree = births.pedigree();
+        this.pool = pool(records, pedigree);
+        this.identity = new Object();
+        this.shown = new Shown(parents, cut);
     }
 
     private static Optional<GenePool> pool(Records records, Pedigree pedigree) {
@@ -52,6 +69,15 @@ public final class Snapshot {
         return new Snapshot(head, records, new BirthTeller(records));
     }
 
+    /** What a sight of this population, which is all of it, leaves: itself where that is everything. O(population). */
+    Snapshot as(Sight sight) {
+        if (sight.isWhole(size())) {
+            return this;
+        }
+        var cut = Cut.of(records, sight);
+        return new Snapshot(head, cut, new BirthTeller(cut.records()));
+    }
+
     /**
      * This population after entries that touched these records: births are added to its pedigree, and its living counted
      * anew. Empty where that would not do, since ancestry that was told before is told differently now; then all of it has
@@ -61,7 +87,7 @@ public final class Snapshot {
      */
     Optional<Snapshot> after(long laterHead, List<PedigreeRow> touched) {
         if (touched.isEmpty()) {
-            return Optional.of(new Snapshot(laterHead, records, parents, pedigree, pool));
+            return Optional.of(new Snapshot(laterHead, records, parents, pedigree, pool, identity));
         }
         if (!touched.stream().allMatch(this::leavesAncestryAlone)) {
             return Optional.empty();
@@ -73,8 +99,8 @@ public final class Snapshot {
         boolean sameLiving = touched.stream()
                 .allMatch(record -> record.alive()
                         == records.animal(records.row(record.id())).alive());
-        return Optional.of(
-                new Snapshot(laterHead, later, parents, pedigree, sameLiving ? pool : pool(later, pedigree)));
+        return Optional.of(new Snapshot(
+                laterHead, later, parents, pedigree, sameLiving ? pool : pool(later, pedigree), new Object()));
     }
 
     private boolean leavesAncestryAlone(PedigreeRow record) {
@@ -100,9 +126,52 @@ public final class Snapshot {
         return records.size();
     }
 
-    /** The row of an animal by any of its numbers. */
+    /** The same object for snapshots that answer everything alike. */
+    public Object identity() {
+        return identity;
+    }
+
+    Records records() {
+        return records;
+    }
+
+    /** The row of an animal by any of its numbers; of one that is not to be shown there is none. */
     Optional<Integer> row(String writtenNumber) {
-        return records.row(writtenNumber);
+        return records.row(writtenNumber).filter(shown::animal);
+    }
+
+    /** The row of an animal, shown or not; {@link Pedigree#UNKNOWN} for one that does not count. */
+    public int row(UUID animalId) {
+        return records.knows(animalId) ? records.row(animalId) : Pedigree.UNKNOWN;
+    }
+
+    public UUID id(int row) {
+        return records.animal(row).id();
+    }
+
+    /** Whether the asker may see it, and not only have it computed with. */
+    public boolean isShown(int row) {
+        return shown.animal(row);
+    }
+
+    /** Whether the asker may see who its parents are. */
+    public boolean isParentageShown(int row) {
+        return shown.parentage(row);
+    }
+
+    /** Whether what is stated of its parents counts, shown or not. */
+    public boolean countsParentage(int row) {
+        return shown.countsParentage(row);
+    }
+
+    /** Whether figures of these animals rest on ancestors, or on parentages, that are not shown. O(ancestors). */
+    boolean restsOnWhatIsNotShown(int... rows) {
+        return shown.isLessThan(rows);
+    }
+
+    /** Whether figures of the living rest on animals, or on parentages, that are not shown. */
+    public boolean poolRestsOnWhatIsNotShown() {
+        return shown.isLessThanThePool();
     }
 
     public String number(int row) {
@@ -143,6 +212,11 @@ public final class Snapshot {
         return records.animal(row).collectionId();
     }
 
+    /** The animal as consent has it. */
+    public Subject subject(int row) {
+        return records.animal(row).subject();
+    }
+
     /** Whose it is. Never to be shown. */
     public @Nullable UUID owner(int row) {
         return records.animal(row).ownerCollectionId();
@@ -163,8 +237,21 @@ public final class Snapshot {
         return parents.sires()[row];
     }
 
-    /** The sire as a member sees it. */
+    /** The ancestors one generation back that may be shown, the dam first. */
+    int[] shownParents(int row) {
+        return shown.parents(row);
+    }
+
+    /** The dam as the asker sees her: {@link Pedigree#UNKNOWN} where her number is not shown. */
+    int shownDam(int row) {
+        return shown.parentage(row) ? dam(row) : Pedigree.UNKNOWN;
+    }
+
+    /** The sire as the asker sees him. */
     StatedSire sire(int row) {
+        if (!shown.parentage(row)) {
+            return StatedSire.UNKNOWN;
+        }
         var sire = parents.uncertainSire().get(row);
         if (sire != null) {
             return sire;

@@ -78,7 +78,7 @@ public class Census {
             throw new Refusal(
                     DATE_IN_FUTURE, "%s lies in the future; animals are counted when it has come.".formatted(day));
         }
-        var snapshot = ancestries.snapshot(by);
+        var snapshot = ancestries.whole(by);
         int daysOfAgeToBreed = populations.get(by).profile().breeding().daysOfAgeToBreed();
         int[] living = livingOn(snapshot, day);
         var households = keepers.households(by.populationId());

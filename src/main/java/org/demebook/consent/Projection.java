@@ -20,7 +20,10 @@ public final class Projection {
 
     private Projection() {}
 
-    private record Shape(Constructor<?> constructor, RecordComponent[] components, @Nullable Object[] absent) {}
+    private record Shape(
+            Constructor<?> constructor,
+            RecordComponent[] components,
+            @Nullable Object[] absent) {}
 
     /** @param may whether the asker may see a field group of what this view is of */
     @SuppressWarnings("unchecked")

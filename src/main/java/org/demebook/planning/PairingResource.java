@@ -43,7 +43,9 @@ class PairingResource {
     @Operation(
             operationId = "suggestPairings",
             summary = "Which animals should breed next, and how many young to keep",
-            description = "Living animals of known and opposite sex, old enough, in different collections.")
+            description =
+                    "Living animals of known and opposite sex, old enough, in different collections, whose keepers grant"
+                            + " number and parentage to be read for it.")
     @Refuses({
         NO_SUCH_POPULATION,
         NO_SUCH_ANIMAL,

@@ -1,4 +1,4 @@
-package org.demebook.consent;
+package org.demebook.rest;
 
 import java.lang.annotation.ElementType;
 import java.lang.annotation.Retention;
