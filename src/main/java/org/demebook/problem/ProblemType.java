@@ -115,6 +115,7 @@ public enum ProblemType {
 
     // planning, census
     NO_CANDIDATES(422, "There is nothing to pair"),
+    TOO_FEW_CONTRIBUTE(409, "Too few keepers contribute"),
     NO_SUCH_RELEASE(404, "There is no such release"),
     DAY_COUNTED_ALREADY(409, "The counts of that day are released");
 
