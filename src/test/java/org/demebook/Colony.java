@@ -39,7 +39,7 @@ public final class Colony {
 
     /** Every keeper shows animals and ancestry to members. */
     public static Colony found() {
-        var colony = foundUnshared();
+        var colony = foundPrivate();
         for (var keeper : new String[] {WREN, INES, DOV}) {
             new Granting(colony.code).open(keeper);
         }
@@ -47,7 +47,7 @@ public final class Colony {
     }
 
     /** Nobody shows anything to anybody. */
-    public static Colony foundUnshared() {
+    public static Colony foundPrivate() {
         var colony = new Colony(
                 "T" + Integer.toString(36 * 36 + FOUNDED.incrementAndGet(), 36).toUpperCase());
         var population = new HashMap<String, Object>();

@@ -38,7 +38,7 @@ public final class Marrowfin {
     private final Map<Integer, String> numbers = new HashMap<>();
 
     private Marrowfin(boolean shared) {
-        colony = shared ? Colony.found() : Colony.foundUnshared();
+        colony = shared ? Colony.found() : Colony.foundPrivate();
         Colony.token(OYELARAN);
         colony.post(WREN, "/members", Map.of("name", OYELARAN, "role", "member"))
                 .statusCode(200);

@@ -7,7 +7,7 @@ import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Where an animal comes from, by numbers alone.
+ * Where an animal comes from, by numbers alone, and by what the asker may see or have computed with.
  *
  * @param animal itself, as generation 0
  * @param generations how far back the ancestors are listed; the figures look at all that is known
@@ -18,9 +18,10 @@ import org.jspecify.annotations.Nullable;
  *     customary worst case; absent where all ancestry is known
  * @param knownAncestry the share of its genome, in [0, 1], that traces to stated founders
  * @param convention {@code unrelated}: an unknown parent counts as unrelated to all, which understates F
- * @param founders the largest contribution first
- * @param unnamedContribution what the founders' contributions leave to 1: genes lost at a parent that nobody knows
- * @param ancestors each once, the nearest generation first
+ * @param founders those that are shown, the largest contribution first
+ * @param unnamedContribution what the founders' contributions leave to 1: genes lost at a parent that nobody knows, or
+ *     of a founder that is not shown
+ * @param ancestors those that are shown, each once, the nearest generation first
  * @param throughAncestorsNotShown true where a figure rests on ancestors that are granted to be computed with and not to be seen;
  *     absent otherwise
  */

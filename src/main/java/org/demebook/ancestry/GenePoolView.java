@@ -6,7 +6,7 @@ import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The living animals of a population as one pool of genes. The figures are absent while none is alive.
+ * The living animals of a population that the asker may see or have computed with, as one pool of genes. The figures are absent while none is alive.
  *
  * @param living how many animals
  * @param meanKinship of all pairs, each animal with itself included; in [0, 1]
@@ -19,8 +19,9 @@ import org.jspecify.annotations.Nullable;
  * @param effectiveFounders the number of founders that would give the same evenness with equal shares
  * @param knownAncestry the share of all genes, in [0, 1], that traces to stated founders
  * @param convention {@code unrelated}: an unknown parent counts as unrelated to all, which flatters
- * @param founders the largest contribution first
- * @param unnamedContribution what the founders' contributions leave to 1: genes lost at a parent that nobody knows
+ * @param founders those that are shown, the largest contribution first
+ * @param unnamedContribution what the founders' contributions leave to 1: genes lost at a parent that nobody knows, or
+ *     of a founder that is not shown
  * @param throughAncestorsNotShown true where a figure rests on animals that are granted to be computed with and not to be seen;
  *     absent otherwise
  */

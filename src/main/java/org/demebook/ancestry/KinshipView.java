@@ -5,7 +5,8 @@ import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**
- * How two animals are related.
+ * How two animals are related, by all that the asker may see or have computed with: exact only where that is all that leads
+ * from one to the other, and otherwise lower.
  *
  * @param kinship the inbreeding coefficient F of young of the two, in [0, 1]
  * @param bySire from the lowest to the highest that it may be; absent where it depends on no sire that is one of several

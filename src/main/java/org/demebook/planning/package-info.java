@@ -2,8 +2,9 @@
  * Which animals should breed next: pairs across collections, what their young would be, how many of them to keep, and
  * why.
  *
- * <p>Computes on what {@code ancestry} has in memory, outside of any transaction, and writes nothing. Knows where animals
- * live, to tell apart what lives together, and never shows it. Door: {@link org.demebook.planning.Planner}.
+ * <p>Computes on what {@code ancestry} has in memory, outside of any transaction, and writes nothing but which
+ * pseudonyms it told. Knows where animals live, to tell apart what lives together, and never shows it. Doors: {@link
+ * org.demebook.planning.Planner}, {@link org.demebook.planning.UnnamedPartners}.
  */
 @NullMarked
 package org.demebook.planning;

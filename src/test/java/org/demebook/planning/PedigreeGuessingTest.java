@@ -76,7 +76,10 @@ class PedigreeGuessingTest {
                 nearest = nearest.and(attack(population, keeper, misfit(told)));
             }
         }
-        assertThat(nearest.share()).isGreaterThan(.8);
+        // the right pair is nearly always among those that fit best; it is not alone where full siblings are possible
+        // parents, who look
+        // alike to a keeper who holds no young of either
+        assertThat(nearest.share()).isGreaterThan(.65);
     }
 
     /** A young is to every animal what its parents are to it on the average. */

@@ -111,11 +111,11 @@ class UnnamedPartnersTest {
         var before = pseudonyms(partners(13));
         assertThat(change(
                         "update demebook.unnamed_partners set month = (month - interval '1 month')::date"
-                                + " where pseudonyms = ?",
+                                + " where pseudonyms = cast(? as text[])",
                         (Object) before.toArray(String[]::new)))
                 .isEqualTo(1);
         assertThat(pseudonyms(partners(13).body("partners", hasSize(4)))).doesNotContainAnyElementsOf(before);
-        assertThat(ask("select count(*) from demebook.unnamed_partners where pseudonyms = ?", (Object)
+        assertThat(ask("select count(*) from demebook.unnamed_partners where pseudonyms = cast(? as text[])", (Object)
                         before.toArray(String[]::new)))
                 .containsExactly("0");
     }
@@ -131,9 +131,7 @@ class UnnamedPartnersTest {
                 List.of(PEDIGREE_VIEW, PAIRING_COMPUTATION),
                 List.of(READ));
         partners(13).body("partners", hasSize(4));
-        as(WREN).get(own.colony.path("/pairings?for=" + own.number(13)))
-                .then()
-                .body("pairings", hasSize(0));
+        as(WREN).get(own.colony.path("/pairings?for=" + own.number(13))).then().body("pairings", hasSize(0));
     }
 
     @Test
@@ -168,8 +166,7 @@ class UnnamedPartnersTest {
     }
 
     private ValidatableResponse partners(int id) {
-        return as(WREN)
-                .get(own.colony.path("/animals/" + own.number(id) + "/unnamed-partners"))
+        return as(WREN).get(own.colony.path("/animals/" + own.number(id) + "/unnamed-partners"))
                 .then();
     }
 
