@@ -12,7 +12,6 @@ import java.util.Map;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicInteger;
-import org.demebook.consent.Granting;
 import org.demebook.start.TestServer;
 
 /**
@@ -37,16 +36,16 @@ public final class Colony {
         this.code = code;
     }
 
-    /** Every keeper shows animals and ancestry to members. */
+    /** Each of the three shares an open pedigree with the others. */
     public static Colony found() {
         var colony = foundPrivate();
         for (var keeper : new String[] {WREN, INES, DOV}) {
-            new Granting(colony.code).open(keeper);
+            colony.share(keeper, "open-pedigree");
         }
         return colony;
     }
 
-    /** Nobody shows anything to anybody. */
+    /** Nobody shares anything. */
     public static Colony foundPrivate() {
         var colony = new Colony(
                 "T" + Integer.toString(36 * 36 + FOUNDED.incrementAndGet(), 36).toUpperCase());
@@ -67,6 +66,16 @@ public final class Colony {
                     .statusCode(201);
         }
         return colony;
+    }
+
+    /** A ready choice for the first collection of a keeper. */
+    public void share(String keeper, String choice) {
+        var collection = get(keeper, "/collections").extract().<String>path("[0].id");
+        as(keeper)
+                .body(Map.of("choice", choice))
+                .put(path("/collections/" + collection + "/sharing"))
+                .then()
+                .statusCode(200);
     }
 
     /** A request of a keeper of this node, with a fresh Idempotency-Key. */

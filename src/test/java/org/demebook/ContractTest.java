@@ -44,7 +44,7 @@ class ContractTest {
                         operation.has("security") && operation.get("security").isEmpty();
                 var address = path.getKey()
                         .replaceAll(
-                                "\\{(claim|photo|id|transfer|import|release|sheet|litter|record)}",
+                                "\\{(claim|photo|id|transfer|import|release|sheet|litter|record|grant|collection)}",
                                 UUID.randomUUID().toString())
                         .replaceAll("\\{[^}]+}", "none");
                 var form = operation.path("requestBody").path("content").fieldNames();

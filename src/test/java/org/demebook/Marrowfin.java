@@ -7,7 +7,6 @@ import static org.demebook.Colony.WREN;
 
 import java.util.HashMap;
 import java.util.Map;
-import org.demebook.consent.Granting;
 
 /**
  * Five founders, one of them over-used, a sixth that was never bred, and ten of their descendants, held by four keepers.
@@ -45,7 +44,7 @@ public final class Marrowfin {
         colony.post(OYELARAN, "/collections", Map.of("label", "racks by the door"))
                 .statusCode(201);
         if (shared) {
-            new Granting(colony.code).open(OYELARAN);
+            colony.share(OYELARAN, "open-pedigree");
         }
     }
 
@@ -55,7 +54,7 @@ public final class Marrowfin {
     }
 
     /** The same, of whose animals nobody shows anything to anybody. */
-    public static Marrowfin unshared() {
+    public static Marrowfin settledPrivate() {
         return settled(6, false);
     }
 

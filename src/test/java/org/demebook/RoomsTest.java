@@ -38,7 +38,7 @@ class RoomsTest {
             Map.entry("journal", MANNERS),
             Map.entry("keeper", Set.of("problem", "rest", "journal")),
             Map.entry("consent", union(MANNERS, Set.of("notation", "journal", "keeper"))),
-            Map.entry("photo", union(MANNERS, VALUES, Set.of("journal", "consent"))),
+            Map.entry("photo", union(MANNERS, VALUES, Set.of("journal"))),
             Map.entry("registry", union(MANNERS, VALUES, Set.of("journal", "keeper", "consent", "kinship", "photo"))),
             Map.entry("care", REGISTER),
             Map.entry("calendar", union(REGISTER, Set.of("care"))),

@@ -24,6 +24,7 @@ import org.demebook.rest.Once.Answer;
 import org.demebook.rest.Page;
 import org.demebook.rest.Refuses;
 import org.demebook.rest.Revision;
+import org.demebook.rest.ShownTo;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
@@ -37,6 +38,7 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "Breeding")
 class BreedingSignResource {
     /** A page of breeding signs. */
+    @ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
     record BreedingSignPage(
             List<BreedingSignView> items, @Nullable String next) {}
 

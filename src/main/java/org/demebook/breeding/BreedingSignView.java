@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.UUID;
 import org.demebook.gestation.HowKnown;
 import org.demebook.problem.Finding;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -18,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param eggs how many were laid
  * @param withdrawn it was not so; it counts for nothing
  */
+@ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
 public record BreedingSignView(
         UUID id,
         String female,
@@ -36,6 +38,7 @@ public record BreedingSignView(
      *
      * @param warnings what is worth a second look
      */
+    @ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
     public record NotedBreedingSign(
             BreedingSignView sign,
             @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Finding> warnings) {}

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.UUID;
 import org.demebook.gestation.DaySpan;
 import org.demebook.gestation.HowKnown;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -21,6 +22,7 @@ import org.jspecify.annotations.Nullable;
  * @param reason why it is so, in sentences
  * @param prompts what is to be done now
  */
+@ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
 public record CycleView(
         String female,
         LocalDate onDay,

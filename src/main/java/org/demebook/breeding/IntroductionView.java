@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import org.demebook.problem.Finding;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -15,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param untilOn last day together; absent while they are
  * @param withdrawn it never took place; it counts for nothing
  */
+@ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
 public record IntroductionView(
         UUID id,
         String female,
@@ -30,6 +32,7 @@ public record IntroductionView(
      *
      * @param warnings what is worth a second look
      */
+    @ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
     public record RecordedIntroduction(
             IntroductionView introduction,
             @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Finding> warnings) {}

@@ -31,6 +31,7 @@ import org.demebook.registry.Breach;
 import org.demebook.registry.Custody;
 import org.demebook.registry.PopulationView;
 import org.demebook.registry.Populations;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /** What was recorded before a birth, held against it: which males the litter may come from, and whether the days agree. */
@@ -59,6 +60,7 @@ class Sires implements BreedingRecord {
      * @param fromOvulation whether the ovulation was noted
      * @param note what the shares are
      */
+    @ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
     record CandidateSiresView(
             String dam,
             LocalDate bornOn,

@@ -1,6 +1,7 @@
 package org.demebook.calendar;
 
 import java.time.Instant;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -10,4 +11,5 @@ import org.jspecify.annotations.Nullable;
  *     when it was made
  * @param openedAt when the present address was made; absent when there is none
  */
+@ShownTo(ShownTo.Whom.MEMBERS)
 record CalendarView(@Nullable String address, @Nullable Instant openedAt) {}

@@ -26,6 +26,7 @@ import org.demebook.rest.Once;
 import org.demebook.rest.Once.Answer;
 import org.demebook.rest.Page;
 import org.demebook.rest.Refuses;
+import org.demebook.rest.ShownTo;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
@@ -40,6 +41,7 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "Care")
 class CareTaskResource {
     /** A page of tasks. */
+    @ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
     record CareTaskPage(List<CareTaskView> items, @Nullable String next) {}
 
     /**
@@ -60,6 +62,7 @@ class CareTaskResource {
             @Nullable LocalDate on) {}
 
     /** The tasks that were done. */
+    @ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
     record CompletedTasks(List<CareTaskView> items) {}
 
     /** @param to the day on which it is to be done instead */

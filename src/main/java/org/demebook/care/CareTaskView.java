@@ -2,6 +2,7 @@ package org.demebook.care;
 
 import java.time.LocalDate;
 import java.util.UUID;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -22,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param doneBy sign-in name; absent while it is to be done, or when the keeper is gone from this node
  * @param silenced how far the silence goes that it lies under; absent when it is to be heard of
  */
+@ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
 public record CareTaskView(
         String key,
         CareKind kind,

@@ -2,6 +2,7 @@ package org.demebook.care;
 
 import java.time.Instant;
 import java.util.UUID;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -11,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param task key of the one task that is silent; absent when it is a kind
  * @param collection where it holds
  */
+@ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
 public record SilenceView(
         UUID id,
         SilenceScope scope,

@@ -34,6 +34,7 @@ import org.demebook.rest.Once;
 import org.demebook.rest.Once.Answer;
 import org.demebook.rest.Page;
 import org.demebook.rest.Refuses;
+import org.demebook.rest.ShownTo;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
@@ -47,6 +48,7 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "Counts")
 class CountReleaseResource {
     /** A page of releases. */
+    @ShownTo(ShownTo.Whom.EVERYBODY)
     record CountReleasePage(
             List<CountReleaseView> items, @Nullable String next) {}
 

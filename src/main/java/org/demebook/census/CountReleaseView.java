@@ -3,6 +3,7 @@ package org.demebook.census;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -16,6 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param founderGenomeEquivalents from coancestry, decimal text of two figures; absent likewise
  * @param method what was done, in words
  */
+@ShownTo(ShownTo.Whom.EVERYBODY)
 public record CountReleaseView(
         String population,
         LocalDate countedOn,

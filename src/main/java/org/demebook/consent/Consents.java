@@ -22,6 +22,12 @@ public class Consents {
     @Inject
     Snapshots snapshots;
 
+    @Inject
+    Choices choices;
+
+    @Inject
+    Disclosures disclosures;
+
     /**
      * The rule. Whoever acts for one of the parties may; everybody else may if every party has a live grant that covers
      * just this, by itself. A subject without parties is nobody's to show.
@@ -73,6 +79,19 @@ public class Consents {
     public static ListCondition condition(
             Audience audience, Purpose purpose, FieldGroup fieldGroup, Action action, Instant at) {
         return new ListCondition(audience, purpose, fieldGroup, action, at);
+    }
+
+    /**
+     * Writes down what a lens let through since this was called last, for those whose grants it rests on. Call it before the
+     * answer goes out: what cannot be written down is not told.
+     */
+    public void disclosed(Lens lens) {
+        disclosures.record(lens);
+    }
+
+    /** Shares a collection of the asker's by a ready choice: a collection that nobody did this for shares nothing. */
+    public SharingView start(Standing by, UUID collectionId, ReadyChoice choice) {
+        return choices.choose(by, collectionId, choice);
     }
 
     /** The asker as an audience. */

@@ -32,7 +32,8 @@ public final class Lens {
     private final Purpose purpose;
     private final Instant at;
     private final Map<UUID, List<Grant>> byCollection = new HashMap<>();
-    private final Map<Use, Map<FieldGroup, Set<UUID>>> used = new HashMap<>();
+    private final Set<UUID> grantsUsed = new HashSet<>();
+    private Map<Use, Map<FieldGroup, Set<UUID>>> untold = new HashMap<>();
 
     Lens(Audience audience, Purpose purpose, Instant at, Iterable<Grant> inOrderOfIds) {
         this.audience = audience;
@@ -66,7 +67,8 @@ public final class Lens {
             grants[granted++] = grant;
         }
         for (var grant : grants) {
-            used.computeIfAbsent(
+            grantsUsed.add(grant.id());
+            untold.computeIfAbsent(
                             new Use(grant.collectionId(), grant.id(), action), use -> new EnumMap<>(FieldGroup.class))
                     .computeIfAbsent(fieldGroup, group -> new HashSet<>())
                     .add(subject.animalId());
@@ -76,9 +78,7 @@ public final class Lens {
 
     /** The grants that what was allowed so far rests on. */
     public Set<UUID> grantsUsed() {
-        var ids = new HashSet<UUID>();
-        used.keySet().forEach(use -> ids.add(use.grantId()));
-        return ids;
+        return Set.copyOf(grantsUsed);
     }
 
     public Basis basis() {
@@ -99,9 +99,11 @@ public final class Lens {
         return at;
     }
 
-    /** The animals of which something was allowed, by grant, action and field group. */
-    Map<Use, Map<FieldGroup, Set<UUID>>> used() {
-        return used;
+    /** The animals of which something was allowed since this was asked last, by grant, action and field group. */
+    Map<Use, Map<FieldGroup, Set<UUID>>> untold() {
+        var told = untold;
+        untold = new HashMap<>();
+        return told;
     }
 
     private @Nullable Grant firstCovering(UUID party, UUID animalId, FieldGroup fieldGroup, Action action) {

@@ -28,6 +28,7 @@ import org.demebook.rest.Once.Answer;
 import org.demebook.rest.Page;
 import org.demebook.rest.Refuses;
 import org.demebook.rest.Revision;
+import org.demebook.rest.ShownTo;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
@@ -41,6 +42,7 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "Care records")
 class CareRecordResource {
     /** A page of care records. */
+    @ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
     record CareRecordPage(
             List<CareRecordView> items, @Nullable String next) {}
 

@@ -13,6 +13,7 @@ import org.demebook.diary.CareRecord.Quarantine;
 import org.demebook.diary.CareRecord.Shed;
 import org.demebook.notation.Length;
 import org.demebook.notation.Mass;
+import org.demebook.rest.ShownTo;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 
@@ -24,6 +25,7 @@ import org.jspecify.annotations.Nullable;
  * @param yours written for a collection that you act for; only then you may correct or withdraw it
  * @param withdrawn entered by mistake; left out of lists and of everything that is computed
  */
+@ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
 public record CareRecordView(
         UUID id,
         String animal,

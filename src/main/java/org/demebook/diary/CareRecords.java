@@ -35,6 +35,7 @@ import org.demebook.registry.Animals;
 import org.demebook.registry.Breach;
 import org.demebook.rest.Page;
 import org.demebook.rest.Revision;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /** The care records of the populations on this node. */
@@ -44,11 +45,13 @@ public class CareRecords {
     public static final int MOST = 200;
 
     /** A record that was saved, and what is worth a second look. */
+    @ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
     public record Recorded(
             CareRecordView record,
             @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Finding> warnings) {}
 
     /** Records that were saved together, and what is worth a second look; the field of a finding names its record. */
+    @ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
     public record RecordedBatch(
             List<CareRecordView> records,
             @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Finding> warnings) {}

@@ -25,6 +25,7 @@ import org.demebook.rest.Once;
 import org.demebook.rest.Once.Answer;
 import org.demebook.rest.Refuses;
 import org.demebook.rest.Revision;
+import org.demebook.rest.ShownTo;
 import org.demebook.transfer.Ending;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
@@ -43,6 +44,7 @@ class HandoverSheetResource {
     private static final String PDF = "application/pdf";
 
     /** The sheets of an animal, the latest first. */
+    @ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
     record HandoverSheetList(List<HandoverSheetView> items) {}
 
     /** @param claimCode as it was shown when you handed the animal out; it is printed and stored nowhere */

@@ -2,6 +2,7 @@ package org.demebook.handover;
 
 import java.time.Instant;
 import java.util.UUID;
+import org.demebook.rest.ShownTo;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 
@@ -15,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param reason why it was withdrawn
  * @param says absent where its words are not on this node, or not as they were issued
  */
+@ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
 public record HandoverSheetView(
         UUID id,
         String animal,

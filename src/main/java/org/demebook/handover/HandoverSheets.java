@@ -268,7 +268,7 @@ public class HandoverSheets {
         if (sheet.superseded()) {
             return SheetState.SUPERSEDED;
         }
-        var animal = animals.views(by, List.of(sheet.animalId)).get(0);
+        var animal = animals.viewsInTransfer(by, List.of(sheet.animalId)).get(0);
         boolean same =
                 animal.sameAs() == null && SheetDigest.same(words.get().read().identity(), writer.identity(by, animal));
         return same ? SheetState.CURRENT : SheetState.OUTDATED;

@@ -1,6 +1,7 @@
 package org.demebook.handover;
 
 import java.time.LocalDate;
+import org.demebook.rest.ShownTo;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 
@@ -15,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param sire as the sheet has it, in words by number; absent when it is not genuine
  * @param digest SHA-256, in hexadecimal, of what the sheet says
  */
+@ShownTo(ShownTo.Whom.EVERYBODY)
 public record SheetCheck(
         boolean genuine,
         @Schema(implementation = String.class) SheetState state,

@@ -92,8 +92,10 @@ class SheetWriter {
     private String sourceHint(Standing by, AnimalView animal) {
         return SourceHint.of(
                 animal,
-                animal.dam() == null ? null : animals.get(by, animal.dam()),
-                sires(animal).map(number -> animals.get(by, number)).toList());
+                animal.dam() == null ? null : animals.find(by, animal.dam()).orElse(null),
+                sires(animal)
+                        .flatMap(number -> animals.find(by, number).stream())
+                        .toList());
     }
 
     private static Stream<String> sires(AnimalView animal) {

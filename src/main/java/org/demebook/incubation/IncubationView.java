@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -15,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param readings the latest first
  * @param warnings what the latest reading says, and whether eggs were ever overheated
  */
+@ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
 public record IncubationView(
         UUID id,
         String female,

@@ -26,6 +26,7 @@ import org.demebook.rest.Once.Answer;
 import org.demebook.rest.Page;
 import org.demebook.rest.Refuses;
 import org.demebook.rest.Revision;
+import org.demebook.rest.ShownTo;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
@@ -39,6 +40,7 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "Litters")
 class LitterResource {
     /** A page of litters. */
+    @ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
     record LitterPage(List<LitterView> items, @Nullable String next) {}
 
     /**

@@ -1,6 +1,7 @@
 package org.demebook.litter;
 
 import java.time.Instant;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -9,5 +10,6 @@ import org.jspecify.annotations.Nullable;
  * @param revision that the litter had with it
  * @param by sign-in name of who stated it, for those who act for the collection that it was born in; absent for others
  */
+@ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
 public record LitterVersionView(
         long revision, Instant statedAt, @Nullable String by, Outcome outcome) {}

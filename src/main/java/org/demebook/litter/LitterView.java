@@ -6,6 +6,7 @@ import org.demebook.notation.Origin;
 import org.demebook.notation.RoughDate;
 import org.demebook.registry.StatedSire;
 import org.demebook.registry.Twins;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -18,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param young studbook numbers of the live-born, in order
  * @param twins those of them that came from one sac
  */
+@ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
 public record LitterView(
         UUID id,
         String dam,

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import org.demebook.problem.Finding;
 import org.demebook.registry.AnimalView;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -13,6 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param young the animals that came into the register with it
  * @param warnings what is worth a second look
  */
+@ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
 public record RegisteredLitter(
         LitterView litter,
         @Nullable Integer daysFromShed,

@@ -2,6 +2,7 @@ package org.demebook.photo;
 
 import java.time.LocalDate;
 import java.util.UUID;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -9,6 +10,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param moment of a litter: before or after its separation; absent for an animal
  */
+@ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
 public record PhotoView(
         UUID id,
         @Nullable Moment moment,

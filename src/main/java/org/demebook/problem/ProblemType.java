@@ -38,6 +38,13 @@ public enum ProblemType {
     ALREADY_MEMBER(409, "Already a member of this population"),
     SIGN_IN_ELSEWHERE(409, "Accounts are kept elsewhere"),
 
+    // consent
+    NO_SUCH_GRANT(404, "There is no such grant of yours"),
+    GRANT_TO_NOBODY(422, "The grant is given to nobody"),
+    GRANT_PERIOD_NOT_POSSIBLE(422, "The grant cannot hold in that time"),
+    ANIMAL_NOT_IN_COLLECTION(422, "An animal of the grant is not in the collection"),
+    GRANT_ENDED(409, "The grant has come to its end"),
+
     // registry
     CODE_TAKEN(409, "That population code is taken"),
     NO_SUCH_ANIMAL(404, "There is no such animal"),

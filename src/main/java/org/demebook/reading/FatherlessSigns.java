@@ -8,6 +8,7 @@ import java.util.Locale;
 import org.demebook.chance.SexRatio;
 import org.demebook.litter.Outcome;
 import org.demebook.notation.Sex;
+import org.demebook.rest.ShownTo;
 import org.demebook.taxon.SexSystem;
 import org.jspecify.annotations.Nullable;
 
@@ -23,6 +24,7 @@ import org.jspecify.annotations.Nullable;
  *     explain, with a further sign; and no young that could only have a sire
  * @param chanceOfOneSex that as many young are all of one given sex, where those of known sex are; absent otherwise
  */
+@ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
 public record FatherlessSigns(
         List<Sign> signs,
         int score,

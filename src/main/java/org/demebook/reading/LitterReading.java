@@ -1,6 +1,7 @@
 package org.demebook.reading;
 
 import java.util.List;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -12,6 +13,7 @@ import org.jspecify.annotations.Nullable;
  * @param losses each kind of loss that the litter could have
  * @param worthChecking where a whole litter is unusual; empty otherwise
  */
+@ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
 public record LitterReading(
         @Nullable Integer daysFromShed, int littersComparedWith, List<LossReading> losses, List<String> worthChecking) {
     static final int FEWEST_LITTERS = 10;

@@ -7,6 +7,7 @@ import java.util.Locale;
 import java.util.TreeMap;
 import org.demebook.diary.CareRecord.HealthTest;
 import org.demebook.diary.Diary;
+import org.demebook.rest.ShownTo;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 
@@ -19,6 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param counts whether it still counts on the day that was asked for, whatever its result
  * @param negativesInARow how many of the last ones were negative, one after the other: some agents need several
  */
+@ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
 public record CountedTest(
         String agent,
         LocalDate sampledOn,

@@ -12,6 +12,7 @@ import org.demebook.diary.Diary;
 import org.demebook.diary.Diary.Weighing;
 import org.demebook.notation.Mass;
 import org.demebook.notation.RoughDate;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -24,6 +25,7 @@ import org.jspecify.annotations.Nullable;
  *     counted, 0 to 1; null when none of them was weighed around that age
  * @param behind why it is behind its siblings; empty when it is not, or too little is known
  */
+@ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
 public record Growth(
         String animal,
         List<GrowthPoint> points,

@@ -3,6 +3,7 @@ package org.demebook.rearing;
 import java.time.LocalDate;
 import java.util.List;
 import org.demebook.rearing.Readiness.LeavingCondition;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -15,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param expected when its age, its sheds and its meals will be as asked for; a day that has passed: since when they are.
  *     Absent when its birth is not known, or it died
  */
+@ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
 public record LeavingView(
         String animal,
         LocalDate on,

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.UUID;
 import org.demebook.diary.CareRecord.Meal;
 import org.demebook.notation.RoughDate;
+import org.demebook.rest.ShownTo;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 
@@ -14,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param on the day that it is about
  */
+@ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
 public record LitterBoard(UUID litter, RoughDate born, LocalDate on, List<BoardRow> young) {
     /**
      * One young.

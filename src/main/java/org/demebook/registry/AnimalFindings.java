@@ -15,6 +15,7 @@ import org.demebook.notation.Transponder;
 import org.demebook.problem.Finding;
 import org.demebook.problem.Refusal;
 import org.demebook.registry.LeftFindings.LeftView;
+import org.demebook.rest.ShownTo;
 
 /** What the register finds strained about an animal when it is asked, and what was left as it is. */
 @ApplicationScoped
@@ -23,6 +24,7 @@ public class AnimalFindings {
      * @param findings what is strained now and was not left
      * @param left what was left, the earliest first
      */
+    @ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
     public record AnimalFindingsView(List<Finding> findings, List<LeftView> left) {}
 
     @Inject
@@ -61,14 +63,14 @@ public class AnimalFindings {
         }
         var subjects =
                 Stream.of(animal.id, animal.litterId).filter(Objects::nonNull).toList();
-        var breaches = new ArrayList<>(leftFindings.unsettled(by.populationId(), subjects, ofItself(animal)));
+        var breaches = new ArrayList<>(leftFindings.unsettled(by.populationId(), subjects, ofItself(by, animal)));
         breaches.addAll(family.withParents(by, animal, animal.kin(), animal.origin));
         breaches.addAll(family.withYoung(by, animal, animal.kin()));
         return new AnimalFindingsView(
                 breaches.stream().map(Breach::finding).distinct().toList(), leftFindings.about(by, subjects));
     }
 
-    private List<Breach> ofItself(Animal animal) {
+    private List<Breach> ofItself(Standing by, Animal animal) {
         var breaches = new ArrayList<Breach>();
         registration.checkDay("born", animal.born, breaches);
         registration.checkDay("died", animal.died, breaches);
@@ -79,7 +81,7 @@ public class AnimalFindings {
             for (var identifier : Identifier.of(animal.populationId, animal.id)) {
                 if (identifier.kind.equals(Identifier.TRANSPONDER)) {
                     var transponder = Transponder.parse(identifier.value);
-                    breaches.addAll(identifierRules.carried(animal.populationId, transponder, animal.id));
+                    breaches.addAll(identifierRules.carried(by, transponder, animal.id));
                 }
             }
         }

@@ -29,6 +29,7 @@ import org.demebook.rest.Once.Answer;
 import org.demebook.rest.Page;
 import org.demebook.rest.Refuses;
 import org.demebook.rest.Revision;
+import org.demebook.rest.ShownTo;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
@@ -42,6 +43,7 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "Animals")
 class AnimalResource {
     /** A page of animals. */
+    @ShownTo(ShownTo.Whom.ASKER_AS_FAR_AS_GRANTED)
     record AnimalPage(
             java.util.List<AnimalView> items, @Nullable String next) {}
 
@@ -318,7 +320,9 @@ class AnimalResource {
     }
 
     private static Response tagged(AnimalView animal) {
-        return Revision.tagged(animal, animal.revision());
+        return animal.revision() == null
+                ? Revision.taggedByContent(animal)
+                : Revision.tagged(animal, animal.revision());
     }
 
     private static Response tagged(Registered registered) {

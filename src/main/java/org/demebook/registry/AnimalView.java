@@ -1,9 +1,17 @@
 package org.demebook.registry;
 
+import static org.demebook.consent.FieldGroup.CUSTODY;
+import static org.demebook.consent.FieldGroup.HEALTH;
+import static org.demebook.consent.FieldGroup.IDENTITY;
+import static org.demebook.consent.FieldGroup.MARKS_AND_PHOTOS;
+import static org.demebook.consent.FieldGroup.NOTES;
+import static org.demebook.consent.FieldGroup.PARENTAGE;
+
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
+import org.demebook.consent.Shows;
 import org.demebook.notation.Origin;
 import org.demebook.notation.RoughDate;
 import org.demebook.notation.Sex;
@@ -12,28 +20,32 @@ import org.demebook.photo.PhotoView;
 import org.jspecify.annotations.Nullable;
 
 /**
- * An animal as a member of its population may see it: identity and parentage, and the rest where it is in their hands.
+ * An animal as one asker sees it: all of it who holds or owns it, everybody else what both have granted.
  *
  * @param id never changes and is never used again
  * @param born absent when unknown
  * @param dam studbook number; absent when unknown
  * @param twins littermates from the same sac
  * @param sameAs the number that stands for it since two records were found to be one animal
- * @param held what only its holder and its owner see; absent for everybody else
+ * @param revision for who holds or owns it; absent for everybody else
+ * @param held what is granted seldom; absent where none of it is
  */
 public record AnimalView(
-        UUID id,
-        String number,
-        Sex sex,
-        @Nullable RoughDate born,
-        boolean alive,
-        Origin origin,
-        @Nullable String dam,
-        StatedSire sire,
-        @Nullable UUID litter,
-        @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Twin> twins,
-        @Nullable String sameAs,
-        long revision,
+        @Shows(IDENTITY) UUID id,
+        @Shows(IDENTITY) String number,
+        @Shows(IDENTITY) Sex sex,
+        @Shows(IDENTITY) @Nullable RoughDate born,
+        @Shows(IDENTITY) boolean alive,
+        @Shows(IDENTITY) Origin origin,
+        @Shows(PARENTAGE) @Nullable String dam,
+        @Shows(PARENTAGE) StatedSire sire,
+        @Shows(PARENTAGE) @Nullable UUID litter,
+
+        @Shows(PARENTAGE) @JsonInclude(JsonInclude.Include.NON_EMPTY)
+        List<Twin> twins,
+
+        @Shows(IDENTITY) @Nullable String sameAs,
+        @Shows(CUSTODY) @Nullable Long revision,
         @Nullable Held held) {
 
     /**
@@ -62,14 +74,14 @@ public record AnimalView(
      * @param owner the collection whose animal it is, when that is another (a breeding loan)
      */
     public record Held(
-            @Nullable UUID collection,
-            @Nullable UUID owner,
-            @Nullable RoughDate died,
-            @Nullable String deathCause,
-            @Nullable SourceCode sourceCode,
-            boolean malformed,
-            List<DeterminedSexView> sexDeterminations,
-            List<IdentifierView> identifiers,
-            List<PhotoView> photos,
-            @Nullable String notes) {}
+            @Shows(CUSTODY) @Nullable UUID collection,
+            @Shows(CUSTODY) @Nullable UUID owner,
+            @Shows(IDENTITY) @Nullable RoughDate died,
+            @Shows(HEALTH) @Nullable String deathCause,
+            @Shows(CUSTODY) @Nullable SourceCode sourceCode,
+            @Shows(HEALTH) @Nullable Boolean malformed,
+            @Shows(IDENTITY) List<DeterminedSexView> sexDeterminations,
+            @Shows(MARKS_AND_PHOTOS) List<IdentifierView> identifiers,
+            @Shows(MARKS_AND_PHOTOS) List<PhotoView> photos,
+            @Shows(NOTES) @Nullable String notes) {}
 }

@@ -5,6 +5,7 @@ import jakarta.inject.Inject;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -13,6 +14,9 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import org.demebook.consent.FieldGroup;
+import org.demebook.consent.Lens;
+import org.demebook.consent.Projection;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.photo.PhotoView;
@@ -23,36 +27,57 @@ import org.jspecify.annotations.Nullable;
 /** Shows animals to one asker: the only place where a row becomes a view. A fixed number of queries for any number of rows. */
 @ApplicationScoped
 class AnimalViews {
+    private static final Set<FieldGroup> GRANTED_SELDOM =
+            EnumSet.of(FieldGroup.CUSTODY, FieldGroup.HEALTH, FieldGroup.MARKS_AND_PHOTOS, FieldGroup.NOTES);
+
     @Inject
     Keepers keepers;
 
     @Inject
     Photos photos;
 
+    @Inject
+    AnimalSight sight;
+
     AnimalView of(Standing by, Animal animal) {
         return of(by, List.of(animal)).get(0);
     }
 
+    /** @param animals that the asker sees */
     List<AnimalView> of(Standing by, List<Animal> animals) {
+        return of(by, animals, Set.of());
+    }
+
+    /** @param shown what is shown of them in any case, since both sides of a transfer have agreed to it */
+    List<AnimalView> of(Standing by, List<Animal> animals, Set<FieldGroup> shown) {
+        var lens = sight.lens(by);
         var candidates = candidatesOf(by.populationId(), animals);
         var numbers = numbersOf(by.populationId(), animals, candidates);
         var own = keepers.collectionIds(by);
-        var held = held(by.populationId(), animals, own);
+        var held = held(by.populationId(), animals, own, lens);
         var twins = twinsOf(by.populationId(), animals);
         return animals.stream()
-                .map(animal -> view(
-                        animal,
-                        candidates.getOrDefault(animal.id, List.of()),
-                        numbers,
-                        twins.getOrDefault(animal.id, List.of()),
-                        held.get(animal.id)))
+                .map(animal -> Projection.of(
+                        view(
+                                animal,
+                                candidates.getOrDefault(animal.id, List.of()),
+                                numbers,
+                                twins.getOrDefault(animal.id, List.of()),
+                                isOwn(animal, own),
+                                held.get(animal.id)),
+                        group -> isOwn(animal, own) || shown.contains(group) || AnimalSight.shows(lens, animal, group)))
                 .toList();
     }
 
-    /** What only holder and owner see, of those of the animals that are the asker's. */
-    private Map<UUID, AnimalView.Held> held(UUID populationId, List<Animal> animals, Set<UUID> own) {
+    private static boolean isOwn(Animal animal, Set<UUID> own) {
+        return own.contains(animal.collectionId) || own.contains(animal.ownerCollectionId);
+    }
+
+    /** Of those of which the asker sees any of it. */
+    private Map<UUID, AnimalView.Held> held(UUID populationId, List<Animal> animals, Set<UUID> own, Lens lens) {
         var inHand = animals.stream()
-                .filter(animal -> own.contains(animal.collectionId) || own.contains(animal.ownerCollectionId))
+                .filter(animal -> isOwn(animal, own)
+                        || GRANTED_SELDOM.stream().anyMatch(group -> AnimalSight.shows(lens, animal, group)))
                 .toList();
         var ids = inHand.stream().map(animal -> animal.id).toList();
         var identifiers = Identifier.of(populationId, ids).stream()
@@ -76,6 +101,7 @@ class AnimalViews {
             List<CandidateSire> candidates,
             Map<UUID, String> numbers,
             List<AnimalView.Twin> twins,
+            boolean own,
             AnimalView.@Nullable Held held) {
         return new AnimalView(
                 animal.id,
@@ -89,7 +115,7 @@ class AnimalViews {
                 animal.litterId,
                 twins,
                 animal.sameAsId == null ? null : numbers.get(animal.sameAsId),
-                animal.revision,
+                own ? animal.revision : null,
                 held);
     }
 

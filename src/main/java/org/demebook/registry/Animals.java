@@ -12,14 +12,17 @@ import jakarta.transaction.Transactional;
 import jakarta.transaction.Transactional.TxType;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Consumer;
 import java.util.function.IntConsumer;
 import java.util.stream.Collectors;
+import org.demebook.consent.FieldGroup;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Keepers;
@@ -45,6 +48,9 @@ public class Animals {
     AnimalViews views;
 
     @Inject
+    AnimalSight sight;
+
+    @Inject
     Registration registration;
 
     @Inject
@@ -61,14 +67,25 @@ public class Animals {
 
     // ── reading ──────────────────────────────────────────────────────────────────────────────────────────────────────
 
-    /** One animal by its studbook number; refuses with MISTYPED_NUMBER or NO_SUCH_ANIMAL. */
+    /**
+     * One animal by its studbook number; refuses with MISTYPED_NUMBER, and with NO_SUCH_ANIMAL alike where there is none and
+     * where the asker may not see it.
+     */
     @Transactional
     public AnimalView get(Standing by, String number) {
         return views.of(by, require(by, number));
     }
 
+    /** The same, empty where it would be refused with NO_SUCH_ANIMAL. */
+    @Transactional
+    public Optional<AnimalView> find(Standing by, String number) {
+        return Animal.numbered(by.populationId(), number(number).toString())
+                .filter(animal -> sight.sees(by, animal))
+                .map(animal -> views.of(by, animal));
+    }
+
     /**
-     * The animals of a population in the order of their numbers.
+     * The animals that the asker sees, in the order of their numbers.
      *
      * @param mine only those in the asker's collections
      * @param after cursor: serial and node code of the last one seen
@@ -77,35 +94,39 @@ public class Animals {
     public Page<AnimalView> page(
             Standing by, @Nullable Sex sex, @Nullable Boolean alive, boolean mine, @Nullable String after, int limit) {
         // every serial is above 0: said so that the index on it may be taken
-        var where = new StringBuilder("populationId = :population and serial > 0");
+        var where = new StringBuilder("from Animal a where a.populationId = :population and a.serial > 0");
         var parameters = new HashMap<String, Object>();
         parameters.put("population", by.populationId());
         if (sex != null) {
-            where.append(" and sex = :sex");
+            where.append(" and a.sex = :sex");
             parameters.put("sex", sex);
         }
         if (alive != null) {
-            where.append(alive ? " and died is null" : " and died is not null");
+            where.append(alive ? " and a.died is null" : " and a.died is not null");
         }
         if (mine) {
-            where.append(" and (collectionId in :own or ownerCollectionId in :own)");
+            where.append(" and (a.collectionId in :own or a.ownerCollectionId in :own)");
             parameters.put("own", keepers.collectionIds(by));
+        } else {
+            var seen = sight.condition(by);
+            where.append(" and ").append(seen.jpql("a.collectionId", "a.ownerCollectionId", "a.id"));
+            parameters.putAll(seen.parameters());
         }
         if (after != null) {
             var last = number(after);
-            where.append(" and (nodeCode > :node or nodeCode = :node and serial > :serial)");
+            where.append(" and (a.nodeCode > :node or a.nodeCode = :node and a.serial > :serial)");
             parameters.put("node", last.nodeCode());
             parameters.put("serial", last.serial());
         }
-        List<Animal> read = Animal.<Animal>find(where + " order by nodeCode, serial", parameters)
+        List<Animal> read = Animal.<Animal>find(where + " order by a.nodeCode, a.serial", parameters)
                 .page(0, limit + 1)
                 .list();
         return Page.of(views.of(by, read), limit, AnimalView::number);
     }
 
     /**
-     * Every animal of a population in the order of the numbers, as they were at one moment; a thousand at a time are in
-     * memory.
+     * Every animal that the asker sees in the order of the numbers, as they were at one moment; a thousand at a time are
+     * in memory.
      *
      * @param mine only those in the asker's collections
      */
@@ -287,12 +308,22 @@ public class Animals {
                 .collect(Collectors.toMap(animal -> animal.id, animal -> animal.number));
     }
 
-    /** The views of animals by id, in the given order. */
+    /** The views of animals of the asker's by id, in the given order. */
     @Transactional
     public List<AnimalView> views(Standing by, List<UUID> animalIds) {
+        return views.of(by, inOrder(by, animalIds));
+    }
+
+    /** The same for both sides of a transfer: identity and parentage are shown whatever else was granted. */
+    @Transactional
+    public List<AnimalView> viewsInTransfer(Standing by, List<UUID> animalIds) {
+        return views.of(by, inOrder(by, animalIds), EnumSet.of(FieldGroup.IDENTITY, FieldGroup.PARENTAGE));
+    }
+
+    private static List<Animal> inOrder(Standing by, List<UUID> animalIds) {
         var byId = new HashMap<UUID, Animal>();
         Animal.withIds(by.populationId(), animalIds).forEach(animal -> byId.put(animal.id, animal));
-        return views.of(by, animalIds.stream().map(byId::get).toList());
+        return animalIds.stream().map(byId::get).toList();
     }
 
     /**
@@ -325,6 +356,7 @@ public class Animals {
     Animal require(Standing by, String typed) {
         var number = number(typed);
         return Animal.numbered(by.populationId(), number.toString())
+                .filter(animal -> sight.sees(by, animal))
                 .orElseThrow(() -> new Refusal(
                         NO_SUCH_ANIMAL, "No animal of %s has the number %s.".formatted(by.populationCode(), number)));
     }

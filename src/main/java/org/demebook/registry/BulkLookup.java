@@ -13,8 +13,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
 import java.util.UUID;
+import org.demebook.consent.Action;
+import org.demebook.consent.FieldGroup;
+import org.demebook.consent.Lens;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
+import org.demebook.registry.KnownAnimals.Carrier;
 import org.demebook.registry.KnownAnimals.KnownAnimal;
 import org.demebook.registry.KnownAnimals.OwnReference;
 import org.hibernate.Session;
@@ -31,11 +35,11 @@ class BulkLookup {
             where i.population_id = ? and i.kind = 'own-reference' and i.collection_id = any (?) and i.value = any (?)
             """;
     private static final String CARRIERS = """
-            select i.value, min(a.number)
+            select i.value, a.number, a.id, a.collection_id, a.owner_collection_id
             from demebook.identifier i
             join demebook.animal a on a.population_id = i.population_id and a.id = i.animal_id
             where i.population_id = ? and i.kind = 'transponder' and a.died is null and a.same_as_id is null
-            group by i.value
+            order by i.value, a.number
             """;
 
     @Inject
@@ -45,12 +49,16 @@ class BulkLookup {
     AnimalViews views;
 
     @Inject
+    AnimalSight sight;
+
+    @Inject
     EntityManager entities;
 
     KnownAnimals known(
             Standing by, Collection<String> numbers, Collection<String> references, boolean withTransponders) {
         var numberOf = new HashMap<OwnReference, String>();
-        var carriers = new HashMap<String, String>();
+        var carriers = new HashMap<String, Carrier>();
+        var lens = sight.lens(by);
         var own = keepers.collectionIds(by).toArray(UUID[]::new);
         entities.unwrap(Session.class).doWork(connection -> {
             query(
@@ -62,7 +70,11 @@ class BulkLookup {
                     connection.createArrayOf("uuid", own),
                     connection.createArrayOf("text", references.toArray()));
             if (withTransponders) {
-                query(connection, CARRIERS, row -> carriers.put(row.getString(1), row.getString(2)), by.populationId());
+                query(
+                        connection,
+                        CARRIERS,
+                        row -> carriers.putIfAbsent(row.getString(1), carrier(lens, row)),
+                        by.populationId());
             }
         });
         var wanted = new TreeSet<>(numbers);
@@ -70,11 +82,19 @@ class BulkLookup {
         return new KnownAnimals(byNumber(by, new ArrayList<>(wanted)), numberOf, carriers);
     }
 
+    private static Carrier carrier(Lens lens, ResultSet row) throws SQLException {
+        var subject = AnimalSight.subject(
+                row.getObject(3, UUID.class), row.getObject(4, UUID.class), row.getObject(5, UUID.class));
+        boolean seen = lens.may(subject, FieldGroup.IDENTITY, Action.READ)
+                && lens.may(subject, FieldGroup.MARKS_AND_PHOTOS, Action.READ);
+        return new Carrier(seen ? row.getString(2) : null);
+    }
+
     private Map<String, KnownAnimal> byNumber(Standing by, List<String> numbers) {
         var known = new HashMap<String, KnownAnimal>();
         for (int from = 0; from < numbers.size(); from += CHUNK) {
-            var animals =
-                    Animal.numbered(by.populationId(), numbers.subList(from, Math.min(from + CHUNK, numbers.size())));
+            var some = numbers.subList(from, Math.min(from + CHUNK, numbers.size()));
+            var animals = sight.seen(by, Animal.numbered(by.populationId(), some));
             var seen = views.of(by, animals);
             for (int i = 0; i < animals.size(); i++) {
                 known.put(

@@ -18,6 +18,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Stream;
+import org.demebook.consent.FieldGroup;
 import org.demebook.journal.Fact;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Standing;
@@ -123,6 +124,9 @@ public class Corrections {
     @Inject
     LeftFindings leftFindings;
 
+    @Inject
+    AnimalSight sight;
+
     /** What is found out of one of identical twins is found out of each: they are one genome. */
     @Transactional
     public Registered parentage(Standing by, String number, @Nullable String ifMatch, StatedParentage stated) {
@@ -137,7 +141,7 @@ public class Corrections {
                 .check(young, animal.origin, Registration.kin(parents.dam()), Registration.kin(parents.sires())));
         var oneGenome = Twins.oneGenome(animal);
         oneGenome.stream()
-                .flatMap(twin -> ownAncestor(twin, parents).stream())
+                .flatMap(twin -> ownAncestor(by, twin, parents).stream())
                 .findFirst()
                 .ifPresent(breaches::add);
         var dam = parents.dam() == null ? null : parents.dam().id;
@@ -149,7 +153,7 @@ public class Corrections {
         return saved;
     }
 
-    private Optional<Breach> ownAncestor(Animal animal, Registration.Parents parents) {
+    private Optional<Breach> ownAncestor(Standing by, Animal animal, Registration.Parents parents) {
         var above = new ArrayList<UUID>();
         if (parents.dam() != null) {
             above.add(parents.dam().id);
@@ -161,15 +165,26 @@ public class Corrections {
                         Rule.OWN_ANCESTOR,
                         parents.dam() != null && way.get(0).equals(parents.dam().number) ? "dam" : "sire",
                         way.get(0),
-                        "%s would be its own ancestor: %s < %s (young < parent). One of these links is wrong; correct it first."
-                                .formatted(animal.number, animal.number, String.join(" < ", way)),
+                        "%s would be its own ancestor%s. One of these links is wrong; correct it first."
+                                .formatted(animal.number, told(by, animal, way)),
                         null));
+    }
+
+    /** The loop, where the asker sees all of it; else only that there is one. */
+    private String told(Standing by, Animal animal, List<String> way) {
+        var lens = sight.lens(by);
+        boolean seen = Animal.numbered(animal.populationId, way).stream()
+                .allMatch(link -> AnimalSight.shows(lens, link, FieldGroup.IDENTITY)
+                        && AnimalSight.shows(lens, link, FieldGroup.PARENTAGE));
+        return seen
+                ? ": %s < %s (young < parent)".formatted(animal.number, String.join(" < ", way))
+                : ", through animals that are not shown to you";
     }
 
     @Transactional
     public Registered sex(Standing by, String number, @Nullable String ifMatch, StatedSex stated) {
         var animal = open(by, number, ifMatch);
-        var breaches = new ArrayList<>(history.sex(animal, stated.sex(), stated.sexDetermination()));
+        var breaches = new ArrayList<>(history.sex(by, animal, stated.sex(), stated.sexDetermination()));
         registration.checkDay("on", stated.on() == null ? null : RoughDate.of(stated.on()), breaches);
         var fact = new SexDetermined(animal.id, stated.sex(), stated.sexDetermination(), stated.on(), animal.sexSeq);
         return save(by, animal, breaches, stated.leave(), fact);
@@ -189,7 +204,7 @@ public class Corrections {
                 animal.removedFromDeadDam);
         breaches.addAll(registration.rules(by).check(dead, Origin.UNKNOWN, null, List.of()));
         breaches.addAll(history.death(animal, stated.on()));
-        diedBeforeYoung(animal, stated.on()).ifPresent(breaches::add);
+        diedBeforeYoung(by, animal, stated.on()).ifPresent(breaches::add);
         return save(
                 by,
                 animal,
@@ -198,8 +213,8 @@ public class Corrections {
                 new AnimalDied(animal.id, stated.on(), stated.cause(), animal.deathSeq));
     }
 
-    private static Optional<Breach> diedBeforeYoung(Animal animal, RoughDate on) {
-        return Animal.youngOf(animal.populationId, animal.id).stream()
+    private Optional<Breach> diedBeforeYoung(Standing by, Animal animal, RoughDate on) {
+        return sight.seen(by, Animal.youngOf(animal.populationId, animal.id)).stream()
                 .filter(young -> animal.id.equals(young.damId) && !young.removedFromDeadDam)
                 .filter(young -> young.born != null && on.surelyBefore(young.born))
                 .findFirst()

@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
 import java.util.stream.Stream;
+import org.demebook.consent.FieldGroup;
+import org.demebook.consent.Lens;
 import org.demebook.keeper.Standing;
 import org.demebook.notation.Origin;
 import org.jspecify.annotations.Nullable;
@@ -20,10 +22,14 @@ class Family {
     @Inject
     LeftFindings leftFindings;
 
+    @Inject
+    AnimalSight sight;
+
     /** @param described the animal as it is, or as it is going to be */
     List<Breach> withParents(Standing by, Animal animal, Kin described, Origin origin) {
-        var dam = animal.damId == null ? null : Animal.of(animal.populationId, animal.damId);
-        var sires = sires(animal);
+        var lens = sight.lens(by);
+        var dam = animal.damId == null ? null : seen(lens, Animal.of(animal.populationId, animal.damId));
+        var sires = sight.seen(by, sires(animal));
         var breaches = registration.rules(by).check(described, origin, Registration.kin(dam), Registration.kin(sires));
         var subjects = new ArrayList<>(known(animal.id, animal.litterId, animal.damId));
         sires.forEach(sire -> subjects.add(sire.id));
@@ -33,7 +39,7 @@ class Family {
     /** @param described the animal as it is, or as it is going to be */
     List<Breach> withYoung(Standing by, Animal animal, Kin described) {
         var rules = registration.rules(by);
-        var young = Animal.youngOf(animal.populationId, animal.id);
+        var young = sight.seen(by, Animal.youngOf(animal.populationId, animal.id));
         var settled = leftFindings.settled(
                 animal.populationId,
                 Stream.concat(
@@ -53,6 +59,10 @@ class Family {
 
     private static List<UUID> known(UUID id, @Nullable UUID other, @Nullable UUID third) {
         return Stream.of(id, other, third).filter(Objects::nonNull).toList();
+    }
+
+    private static @Nullable Animal seen(Lens lens, Animal animal) {
+        return AnimalSight.shows(lens, animal, FieldGroup.IDENTITY) ? animal : null;
     }
 
     private static List<Animal> sires(Animal animal) {

@@ -60,14 +60,14 @@ class Identifier extends PanacheEntityBase {
         return animalIds.isEmpty() ? List.of() : list("populationId = ?1 and animalId in ?2", populationId, animalIds);
     }
 
-    /** A transponder, and the number of the living animal that carries it. */
-    record Carried(String code, UUID animalId, String number) {}
+    /** A transponder, and the living animal that carries it. */
+    record Carried(String code, Animal animal) {}
 
     /** The living animals that carry one of these transponders, by the code. */
     static List<Carried> carried(UUID populationId, Collection<String> codes) {
         return getEntityManager()
                 .createQuery(
-                        "select i.value, a.id, a.number from Identifier i, Animal a where i.populationId = :population"
+                        "select i.value, a from Identifier i, Animal a where i.populationId = :population"
                                 + " and i.kind = :kind and i.value in :codes and a.populationId = i.populationId"
                                 + " and a.id = i.animalId and a.died is null and a.sameAsId is null"
                                 + " order by i.value, a.number",
@@ -76,6 +76,15 @@ class Identifier extends PanacheEntityBase {
                 .setParameter("kind", TRANSPONDER)
                 .setParameter("codes", codes)
                 .getResultList();
+    }
+
+    static boolean shareTransponder(UUID populationId, UUID animalId, UUID otherId) {
+        var codes = of(populationId, animalId).stream()
+                .filter(identifier -> identifier.kind.equals(TRANSPONDER))
+                .map(identifier -> identifier.value)
+                .toList();
+        return of(populationId, otherId).stream()
+                .anyMatch(identifier -> identifier.kind.equals(TRANSPONDER) && codes.contains(identifier.value));
     }
 
     static Optional<Identifier> reference(UUID populationId, UUID collectionId, String value) {

@@ -4,10 +4,12 @@ import static org.demebook.problem.ProblemType.INVALID_TRANSPONDER;
 import static org.demebook.problem.ProblemType.REFERENCE_TAKEN;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
+import org.demebook.consent.FieldGroup;
 import org.demebook.keeper.Standing;
 import org.demebook.notation.Transponder;
 import org.jspecify.annotations.Nullable;
@@ -15,6 +17,9 @@ import org.jspecify.annotations.Nullable;
 /** What an animal is known by, in the form that is stored; what is not free or not valid is added to the breaches. */
 @ApplicationScoped
 class IdentifierRules {
+    @Inject
+    AnimalSight sight;
+
     /** Everything that a new animal brings. */
     List<IdentifierView> check(Standing by, NewAnimal animal, UUID collectionId, List<Breach> breaches) {
         var stated = new ArrayList<IdentifierView>();
@@ -55,7 +60,7 @@ class IdentifierRules {
             case Identifier.TRANSPONDER -> {
                 try {
                     var transponder = Transponder.parse(stated.value());
-                    breaches.addAll(carried(by.populationId(), transponder, bearerId));
+                    breaches.addAll(carried(by, transponder, bearerId));
                     return IdentifierView.of(transponder, stated.value());
                 } catch (IllegalArgumentException e) {
                     breaches.add(Breach.error(
@@ -84,14 +89,23 @@ class IdentifierRules {
     }
 
     /** Other living animals that carry a transponder, or one that is a slip of the hand away. */
-    List<Breach> carried(UUID populationId, Transponder transponder, @Nullable UUID bearerId) {
+    List<Breach> carried(Standing by, Transponder transponder, @Nullable UUID bearerId) {
         var codes = new ArrayList<>(transponder.neighbours());
         codes.add(transponder.code());
-        return Identifier.carried(populationId, codes).stream()
-                .filter(other -> !other.animalId().equals(bearerId))
-                .map(other -> other.code().equals(transponder.code())
-                        ? TransponderRules.taken(transponder, other.number())
-                        : TransponderRules.near(transponder, other.code(), other.number()))
-                .toList();
+        var lens = sight.lens(by);
+        var breaches = new ArrayList<Breach>();
+        for (var other : Identifier.carried(by.populationId(), codes)) {
+            if (other.animal().id.equals(bearerId)) {
+                continue;
+            }
+            var seen = AnimalSight.shows(lens, other.animal(), FieldGroup.IDENTITY)
+                    && AnimalSight.shows(lens, other.animal(), FieldGroup.MARKS_AND_PHOTOS);
+            if (other.code().equals(transponder.code())) {
+                breaches.add(TransponderRules.taken(transponder, seen ? other.animal().number : null));
+            } else if (seen) {
+                breaches.add(TransponderRules.near(transponder, other.code(), other.animal().number));
+            }
+        }
+        return breaches;
     }
 }

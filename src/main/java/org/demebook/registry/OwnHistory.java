@@ -12,6 +12,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.demebook.keeper.Standing;
 import org.demebook.notation.RoughDate;
 import org.demebook.notation.Sex;
 import org.demebook.photo.Photos;
@@ -26,21 +27,26 @@ class OwnHistory {
     Photos photos;
 
     @Inject
+    AnimalSight sight;
+
+    @Inject
     @Any
     Instance<LifeEvents> lifeEvents;
 
     // ── the sex ──────────────────────────────────────────────────────────────────────────────────────────────────────
 
     /** A sex that is determined anew, beside the one that is registered and the young that it has. */
-    List<Breach> sex(Animal animal, Sex sex, @Nullable SexDetermination determination) {
+    List<Breach> sex(Standing by, Animal animal, Sex sex, @Nullable SexDetermination determination) {
         var breaches = new ArrayList<Breach>();
-        contradictsYoung(animal, sex, determination).ifPresent(breaches::add);
+        contradictsYoung(by, animal, sex, determination).ifPresent(breaches::add);
         changed(animal, animal.sex, animal.sexDetermination(), sex, determination)
                 .ifPresent(breaches::add);
         return breaches;
     }
 
-    private static Optional<Breach> contradictsYoung(Animal animal, Sex sex, @Nullable SexDetermination determination) {
+    /** Young that the asker may not see have a say too, without a number: their parentage would not be possible. */
+    private Optional<Breach> contradictsYoung(
+            Standing by, Animal animal, Sex sex, @Nullable SexDetermination determination) {
         if (sex == Sex.UNKNOWN) {
             return Optional.empty();
         }
@@ -52,13 +58,8 @@ class OwnHistory {
         }
         var isDam = sex == Sex.MALE;
         var rule = isDam ? Rule.DAM_NOT_FEMALE : Rule.SIRE_NOT_MALE;
-        var message = "%s cannot be %s: it is registered as %s of %s%s. Correct that parentage first, or look again."
-                .formatted(
-                        animal.number,
-                        sex.word(),
-                        isDam ? "dam" : "sire",
-                        contradicting.get(0).number,
-                        contradicting.size() == 1 ? "" : " and %d others".formatted(contradicting.size() - 1));
+        var message = "%s cannot be %s: it is registered as %s of %s. Correct that parentage first, or look again."
+                .formatted(animal.number, sex.word(), isDam ? "dam" : "sire", told(sight.seen(by, contradicting)));
         if (determination != null && determination.presumed()) {
             return Optional.of(Breach.warning(
                     rule, "sex", sex.word(), message, "The sex: it is only presumed. Have it examined."));
@@ -67,6 +68,14 @@ class OwnHistory {
                 ? "The parentage: the sex is confirmed."
                 : "The sex: having young says more than an examination.";
         return Optional.of(Breach.block(SEX_CONTRADICTS_YOUNG, rule, "sex", sex.word(), message, likelier));
+    }
+
+    private static String told(List<Animal> young) {
+        return switch (young.size()) {
+            case 0 -> "young that are not shown to you";
+            case 1 -> young.get(0).number;
+            default -> "%s and %d others".formatted(young.get(0).number, young.size() - 1);
+        };
     }
 
     private static Optional<Breach> changed(

@@ -10,10 +10,13 @@ import java.math.BigDecimal;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
+import org.demebook.consent.FieldGroup;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
@@ -27,6 +30,10 @@ import org.jspecify.annotations.Nullable;
 /** Checks what is stated of an animal and turns it into the fact to be recorded; collects every breach before it refuses. */
 @ApplicationScoped
 class Registration {
+    /** What has to be shown of another animal before it is said that a new one looks like it. */
+    private static final Set<FieldGroup> LOOKS =
+            EnumSet.of(FieldGroup.IDENTITY, FieldGroup.PARENTAGE, FieldGroup.MARKS_AND_PHOTOS);
+
     /** A fact that may be recorded, and what is worth a second look. */
     record Checked(AnimalRegistered fact, List<Breach> breaches, List<Finding> warnings) {}
 
@@ -38,6 +45,9 @@ class Registration {
 
     @Inject
     IdentifierRules identifierRules;
+
+    @Inject
+    AnimalSight sight;
 
     @Inject
     Journal journal;
@@ -96,12 +106,14 @@ class Registration {
     }
 
     /** An animal that was registered already has the same dam, the same day of birth and a mark of the same words. */
-    private static Optional<Breach> likeAnother(
+    private Optional<Breach> likeAnother(
             Standing by, NewAnimal animal, @Nullable Animal dam, List<IdentifierView> identifiers) {
         if (dam == null || animal.born() == null) {
             return Optional.empty();
         }
+        var lens = sight.lens(by);
         return Animal.littermates(by.populationId(), dam.id, animal.born()).stream()
+                .filter(other -> LOOKS.stream().allMatch(group -> AnimalSight.shows(lens, other, group)))
                 .filter(other -> other.sex == animal.sex() || other.sex == Sex.UNKNOWN || animal.sex() == Sex.UNKNOWN)
                 .filter(other -> Identifier.of(by.populationId(), other.id).stream()
                         .filter(mark -> mark.kind.equals(Identifier.MARK))
@@ -217,7 +229,9 @@ class Registration {
             breaches.add(Breach.error(MISTYPED_NUMBER, field, typed, "%s: %s.".formatted(typed, e.getMessage())));
             return null;
         }
-        var parent = Animal.numbered(by.populationId(), number.toString()).orElse(null);
+        var parent = Animal.numbered(by.populationId(), number.toString())
+                .filter(animal -> sight.sees(by, animal))
+                .orElse(null);
         if (parent == null) {
             breaches.add(Breach.error(
                     NO_SUCH_PARENT,

@@ -20,6 +20,7 @@ import org.demebook.problem.Refusal;
 import org.demebook.registry.AnimalFacts.SameAnimalClaimed;
 import org.demebook.registry.AnimalFacts.SameAnimalConfirmed;
 import org.demebook.registry.AnimalFacts.SameAnimalReversed;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -46,6 +47,7 @@ public class SameAnimalClaims {
     /**
      * @param state {@code claimed}, {@code confirmed} or {@code reversed}
      */
+    @ShownTo(ShownTo.Whom.BOTH_SIDES)
     public record ClaimView(
             UUID id,
             String animal,
@@ -58,7 +60,7 @@ public class SameAnimalClaims {
     public ClaimView claim(Standing by, String number, String otherNumber, @Nullable String evidence) {
         journal.open(by.populationId());
         var animal = animals.require(by, number);
-        var other = animals.require(by, otherNumber);
+        var other = other(by, animal, otherNumber);
         animals.requireInHand(by, animal);
         requirePossible(by, animal, other);
         var id = Journal.newId();
@@ -68,6 +70,13 @@ public class SameAnimalClaims {
             journal.record(by.populationId(), by.keeperId(), new SameAnimalConfirmed(id));
         }
         return view(by, id);
+    }
+
+    /** One that the asker sees, or one that carries the same transponder: whoever scans it has both numbers. */
+    private Animal other(Standing by, Animal animal, String otherNumber) {
+        return Animal.numbered(by.populationId(), Animals.number(otherNumber).toString())
+                .filter(other -> Identifier.shareTransponder(by.populationId(), animal.id, other.id))
+                .orElseGet(() -> animals.require(by, otherNumber));
     }
 
     @Transactional

@@ -55,6 +55,11 @@ public record StatedSire(
     public static final int MOST_CANDIDATES = 20;
     public static final StatedSire UNKNOWN = new StatedSire("unknown", null, null, null, null, null);
 
+    /** What stands where no parentage is to be seen. */
+    public static StatedSire absent() {
+        return UNKNOWN;
+    }
+
     public static StatedSire known(String animal) {
         return new StatedSire("known", animal, null, null, null, null);
     }

@@ -30,6 +30,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
         tags = {
             @Tag(name = "Sign-in", description = "Accounts, invitations, tokens"),
             @Tag(name = "Keepers", description = "Members and their collections"),
+            @Tag(name = "Consent", description = "What a collection lets others see, and who saw it"),
             @Tag(name = "Populations", description = "The animals of one taxon from one locality"),
             @Tag(name = "Animals", description = "The register"),
             @Tag(name = "Breeding", description = "Introductions, breeding signs, due windows, incubation"),

@@ -16,6 +16,7 @@ class NodeResource {
      * @param code this node's code in the studbook numbers that it issues
      * @param signIn {@code local}: POST /api/v1/tokens; {@code keycloak}: tokens come from a Keycloak
      */
+    @ShownTo(ShownTo.Whom.MEMBERS)
     record NodeView(String code, String signIn) {}
 
     private final NodeView view;

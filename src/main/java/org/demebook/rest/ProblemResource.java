@@ -16,6 +16,7 @@ import org.jboss.resteasy.reactive.RestPath;
 @Tag(name = "Sign-in")
 class ProblemResource {
     /** A kind of problem: what the type of a problem answer leads to. */
+    @ShownTo(ShownTo.Whom.EVERYBODY)
     record ProblemKind(String type, String title, int status) {}
 
     @GET

@@ -6,6 +6,10 @@ import static org.demebook.problem.ProblemType.REVISION_OUTDATED;
 
 import jakarta.ws.rs.core.EntityTag;
 import jakarta.ws.rs.core.Response;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
 import org.demebook.problem.Refusal;
 import org.jspecify.annotations.Nullable;
 
@@ -15,6 +19,22 @@ public final class Revision {
 
     public static EntityTag tag(long revision) {
         return new EntityTag(Long.toString(revision));
+    }
+
+    /**
+     * An answer with an ETag of its own words, for who may not change it: that something else changed, which they do not see,
+     * shows in nothing.
+     */
+    public static Response taggedByContent(Object view) {
+        try {
+            var digest =
+                    MessageDigest.getInstance("SHA-256").digest(view.toString().getBytes(StandardCharsets.UTF_8));
+            return Response.ok(view)
+                    .tag(new EntityTag(HexFormat.of().formatHex(digest, 0, 8)))
+                    .build();
+        } catch (NoSuchAlgorithmException e) {
+            throw new IllegalStateException(e);
+        }
     }
 
     /** An answer whose ETag is wanted for a change. */

@@ -3,6 +3,7 @@ package org.demebook.sheet;
 import java.time.Instant;
 import java.util.List;
 import java.util.UUID;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param errors all of them, shown or not
  * @param findings the first 1 000, by row
  */
+@ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
 public record ImportView(
         UUID id,
         String state,

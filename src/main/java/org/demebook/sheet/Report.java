@@ -2,6 +2,7 @@ package org.demebook.sheet;
 
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import java.util.List;
+import org.demebook.rest.ShownTo;
 
 /**
  * What a sheet would do to the register.
@@ -13,6 +14,7 @@ import java.util.List;
  * @param warnings all warnings and notices, shown or not
  * @param findings the first {@value #MOST_SHOWN}, by row
  */
+@ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
 public record Report(int rows, int wouldAdd, int alreadyKnown, int errors, int warnings, List<SheetFinding> findings) {
     static final int MOST_SHOWN = 1000;
 

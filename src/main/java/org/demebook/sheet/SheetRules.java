@@ -93,7 +93,7 @@ final class SheetRules {
             for (var transponder : animal.stated.transponders()) {
                 var registered = known.carriers().get(transponder.code());
                 if (registered != null && animal.isNew()) {
-                    tell(animal, TransponderRules.taken(transponder, registered));
+                    tell(animal, TransponderRules.taken(transponder, registered.number()));
                 }
                 var other = carriers.putIfAbsent(transponder.code(), animal);
                 if (other != null) {
@@ -110,8 +110,8 @@ final class SheetRules {
         for (var code : transponder.neighbours()) {
             var registered = known.carriers().get(code);
             var other = carriers.get(code);
-            if (registered != null) {
-                tell(animal, TransponderRules.near(transponder, code, registered));
+            if (registered != null && registered.number() != null) {
+                tell(animal, TransponderRules.near(transponder, code, registered.number()));
             } else if (other != null && other != animal) {
                 tell(animal, TransponderRules.near(transponder, code, inRow(other)));
             }

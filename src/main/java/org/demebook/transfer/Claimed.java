@@ -3,6 +3,7 @@ package org.demebook.transfer;
 import org.demebook.keeper.CollectionView;
 import org.demebook.keeper.TokenView;
 import org.demebook.registry.AnimalView;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -11,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param population code of its population, which you belong to now
  * @param token the first token of the account that was opened; absent for who was signed in
  */
+@ShownTo(ShownTo.Whom.BOTH_SIDES)
 public record Claimed(
         String population,
         AnimalView animal,

@@ -80,7 +80,7 @@ public class Claims {
         present.delete();
         return new Claimed(
                 by.populationCode(),
-                animals.views(by, List.of(transfer.animalId)).get(0),
+                animals.viewsInTransfer(by, List.of(transfer.animalId)).get(0),
                 collection,
                 signedIn == null ? accounts.tokenFor(buyer) : null);
     }

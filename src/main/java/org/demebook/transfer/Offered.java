@@ -1,5 +1,6 @@
 package org.demebook.transfer;
 
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -7,6 +8,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param claimCode to be given to the buyer, shown this once; absent for an offer to a member
  */
+@ShownTo(ShownTo.Whom.BOTH_SIDES)
 public record Offered(TransferView transfer, @Nullable String claimCode) {
     @Override
     public String toString() {

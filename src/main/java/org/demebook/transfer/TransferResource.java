@@ -23,6 +23,7 @@ import org.demebook.rest.Once.Answer;
 import org.demebook.rest.Page;
 import org.demebook.rest.Refuses;
 import org.demebook.rest.Revision;
+import org.demebook.rest.ShownTo;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
@@ -36,6 +37,7 @@ import org.jspecify.annotations.Nullable;
 @Tag(name = "Transfers")
 class TransferResource {
     /** A page of transfers. */
+    @ShownTo(ShownTo.Whom.BOTH_SIDES)
     record TransferPage(List<TransferView> items, @Nullable String next) {}
 
     @Inject

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.UUID;
 import org.demebook.registry.AnimalView;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -18,6 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param note what the giver wrote to the offer
  * @param reason why it was refused or withdrawn
  */
+@ShownTo(ShownTo.Whom.BOTH_SIDES)
 public record TransferView(
         UUID id,
         boolean given,

@@ -54,8 +54,8 @@ class TransferViews {
     private List<TransferView> of(Standing by, List<Transfer> transfers, Set<UUID> own) {
         var animalIds =
                 transfers.stream().map(transfer -> transfer.animalId).distinct().toList();
-        var animalOfId =
-                animals.views(by, animalIds).stream().collect(Collectors.toMap(AnimalView::id, animal -> animal));
+        var animalOfId = animals.viewsInTransfer(by, animalIds).stream()
+                .collect(Collectors.toMap(AnimalView::id, animal -> animal));
         var keeperIds = new HashSet<UUID>();
         transfers.forEach(transfer -> {
             keeperIds.add(transfer.offeredBy);

@@ -47,7 +47,7 @@ class SeenAncestryTest {
     // scenario C1
     @Test
     void an_ancestry_is_told_by_number_as_far_as_it_is_granted() {
-        var own = Marrowfin.unshared();
+        var own = Marrowfin.settledPrivate();
         var grants = new Granting(own.colony.code);
         grants.open(WREN);
         grants.open(INES);
@@ -89,7 +89,7 @@ class SeenAncestryTest {
     // it
     @Test
     void kinship_is_computed_through_ancestors_that_are_not_shown_and_only_as_far_as_they_may_be() {
-        var own = Marrowfin.unshared();
+        var own = Marrowfin.settledPrivate();
         var grants = new Granting(own.colony.code);
         grants.open(WREN);
         var shown = grants.members(INES, PEDIGREE_VIEW, List.of(IDENTITY, PARENTAGE), READ);
@@ -116,7 +116,7 @@ class SeenAncestryTest {
     // scenario C3, of parents that are withheld: to the asker nobody knows them
     @Test
     void an_animal_whose_parentage_is_withheld_looks_like_one_of_unknown_parents() {
-        var own = Marrowfin.unshared();
+        var own = Marrowfin.settledPrivate();
         var grants = new Granting(own.colony.code);
         grants.members(DOV, PEDIGREE_VIEW, List.of(IDENTITY), READ);
         var bought = own.colony.register(DOV, animal("male", "2019-07-01"));
@@ -140,7 +140,7 @@ class SeenAncestryTest {
     // scenario F3
     @Test
     void a_withdrawal_holds_from_the_next_answer_on() {
-        var own = Marrowfin.unshared();
+        var own = Marrowfin.settledPrivate();
         var grants = new Granting(own.colony.code);
         for (var keeper : List.of(INES, OYELARAN)) {
             grants.open(keeper);
@@ -173,7 +173,7 @@ class SeenAncestryTest {
 
     @Test
     void who_coordinates_sees_what_was_granted_and_not_everything() {
-        var own = Marrowfin.unshared();
+        var own = Marrowfin.settledPrivate();
         var grants = new Granting(own.colony.code);
         get(own, WREN, "/gene-pool").body("living", equalTo(2)).body("founders", empty());
         grants.give(
@@ -184,7 +184,7 @@ class SeenAncestryTest {
 
     @Test
     void what_happens_to_animals_that_are_not_shown_does_not_show_in_the_etag() {
-        var own = Marrowfin.unshared();
+        var own = Marrowfin.settledPrivate();
         var grants = new Granting(own.colony.code);
         for (var path : List.of(
                 "/animals/" + own.number(13) + "/ancestry",
@@ -210,7 +210,7 @@ class SeenAncestryTest {
 
     @Test
     void pairs_are_proposed_among_animals_that_are_granted_for_it() {
-        var own = Marrowfin.unshared();
+        var own = Marrowfin.settledPrivate();
         var grants = new Granting(own.colony.code);
         var all = List.of(IDENTITY, PARENTAGE);
         for (var keeper : List.of(WREN, INES, OYELARAN)) {
@@ -238,7 +238,7 @@ class SeenAncestryTest {
 
     @Test
     void an_animal_that_is_not_shown_answers_as_one_that_does_not_exist() {
-        var own = Marrowfin.unshared();
+        var own = Marrowfin.settledPrivate();
         var nobody = new StudbookNumber(own.colony.code, "H", 999_999).toString();
         for (var below : List.of("/animals/%s/ancestry", "/animals/%s/kinship/" + own.number(13))) {
             var hidden = get(own, WREN, below.formatted(own.number(22))).statusCode(404);

@@ -98,7 +98,7 @@ class SourceHintTest {
                 null,
                 List.of(),
                 null,
-                1,
+                1L,
                 null);
     }
 }

@@ -29,6 +29,7 @@ import javax.imageio.ImageIO;
 import org.demebook.Colony;
 import org.demebook.breeding.BreedingStory;
 import org.demebook.care.CareStory;
+import org.demebook.consent.ConsentStory;
 import org.demebook.diary.DiaryStory;
 import org.demebook.handover.SheetStory;
 import org.demebook.incubation.IncubationStory;
@@ -44,9 +45,12 @@ import org.junit.jupiter.api.Test;
 @QuarkusTest
 @QuarkusTestResource(TestServer.class)
 class ReplayTest {
-    /** Tables that are no state: pictures and the words of sheets by their digest, how an import went, pseudonyms that were told. */
+    /**
+     * Tables that are no state: pictures and the words of sheets by their digest, how an import went, who looked at what, and
+     * which pseudonyms were told.
+     */
     private static final List<String> NO_STATE =
-            List.of("photo_content", "handover_sheet_words", "import_run", "unnamed_partners");
+            List.of("photo_content", "handover_sheet_words", "import_run", "disclosure", "unnamed_partners");
 
     private static final String TABLES_OF_POPULATIONS = """
             select t.relname
@@ -139,6 +143,7 @@ class ReplayTest {
         SheetStory.tell(colony);
         FindingStory.tell(colony);
         CareStory.tell(colony);
+        ConsentStory.tell(colony);
         colony.post(INES, "/collections", Map.of("label", "household", "sharedWith", List.of(DOV)))
                 .statusCode(201);
         colony.post(WREN, "/count-releases", Map.of()).statusCode(201);

@@ -47,7 +47,7 @@ class UnnamedPartnersTest {
 
     @BeforeEach
     void settle() {
-        own = Marrowfin.unshared();
+        own = Marrowfin.settledPrivate();
         grants = new Granting(own.colony.code);
     }
 

@@ -1,0 +1,68 @@
+package org.demebook.registry;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Clock;
+import java.util.List;
+import java.util.Objects;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.demebook.consent.Action;
+import org.demebook.consent.Consents;
+import org.demebook.consent.FieldGroup;
+import org.demebook.consent.Lens;
+import org.demebook.consent.ListCondition;
+import org.demebook.consent.Purpose;
+import org.demebook.consent.Subject;
+import org.demebook.keeper.Standing;
+import org.jspecify.annotations.Nullable;
+
+/** Which animals somebody sees, and what of them: as those who hold and own them have granted. */
+@ApplicationScoped
+class AnimalSight {
+    @Inject
+    Consents consents;
+
+    @Inject
+    Clock clock;
+
+    /** Looked through while one request is answered. */
+    Lens lens(Standing by) {
+        return consents.lens(by, Purpose.PEDIGREE_VIEW, clock.instant());
+    }
+
+    /** Whether there is such an animal, for all that the asker may know. */
+    boolean sees(Standing by, Animal animal) {
+        return shows(lens(by), animal, FieldGroup.IDENTITY);
+    }
+
+    static boolean shows(Lens lens, Animal animal, FieldGroup fieldGroup) {
+        return lens.may(subject(animal), fieldGroup, Action.READ);
+    }
+
+    List<Animal> seen(Standing by, List<Animal> animals) {
+        var lens = lens(by);
+        return animals.stream()
+                .filter(animal -> shows(lens, animal, FieldGroup.IDENTITY))
+                .toList();
+    }
+
+    /** The same of a list that is read from the database: {@code a} is the animal. */
+    ListCondition condition(Standing by) {
+        return Consents.condition(
+                consents.audience(by), Purpose.PEDIGREE_VIEW, FieldGroup.IDENTITY, Action.READ, clock.instant());
+    }
+
+    static Subject subject(Animal animal) {
+        return subject(animal.id, animal.collectionId, animal.ownerCollectionId);
+    }
+
+    static Subject subject(UUID animalId, @Nullable UUID collectionId, @Nullable UUID ownerCollectionId) {
+        return new Subject(
+                animalId,
+                Stream.of(collectionId, ownerCollectionId)
+                        .filter(Objects::nonNull)
+                        .collect(Collectors.toUnmodifiableSet()));
+    }
+}
