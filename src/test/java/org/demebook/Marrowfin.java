@@ -36,27 +36,35 @@ public final class Marrowfin {
     public final Colony colony;
     private final Map<Integer, String> numbers = new HashMap<>();
 
-    private Marrowfin() {
-        colony = Colony.found();
+    private Marrowfin(boolean shared) {
+        colony = shared ? Colony.found() : Colony.foundPrivate();
         Colony.token(OYELARAN);
         colony.post(WREN, "/members", Map.of("name", OYELARAN, "role", "member"))
                 .statusCode(200);
         colony.post(OYELARAN, "/collections", Map.of("label", "racks by the door"))
                 .statusCode(201);
+        if (shared) {
+            colony.share(OYELARAN, "open-pedigree");
+        }
     }
 
     /** With the founder 006, alive and without young. */
     public static Marrowfin settled() {
-        return settled(6);
+        return settled(6, true);
+    }
+
+    /** The same, of whose animals nobody shows anything to anybody. */
+    public static Marrowfin settledPrivate() {
+        return settled(6, false);
     }
 
     /** Without the founder 006. */
     public static Marrowfin withoutUnusedFounder() {
-        return settled(5);
+        return settled(5, true);
     }
 
-    private static Marrowfin settled(int founders) {
-        var marrowfin = new Marrowfin();
+    private static Marrowfin settled(int founders, boolean shared) {
+        var marrowfin = new Marrowfin(shared);
         for (int id = 1; id <= founders; id++) {
             var founder = animal(id, null, id == 6 ? null : "2022");
             founder.put("origin", "wild-caught");

@@ -6,9 +6,14 @@ import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.time.Clock;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.UUID;
 import java.util.concurrent.locks.ReentrantLock;
+import org.demebook.consent.Audience;
+import org.demebook.consent.Consents;
+import org.demebook.consent.Purpose;
 import org.demebook.keeper.Standing;
 import org.demebook.problem.Refusal;
 import org.demebook.registry.Animals;
@@ -25,6 +30,14 @@ public class Ancestries {
     @Inject
     Animals animals;
 
+    @Inject
+    Consents consents;
+
+    @Inject
+    Clock clock;
+
+    private final SeenSnapshots seen = new SeenSnapshots();
+
     private final Cache<UUID, Slot> slots =
             Caffeine.newBuilder().maximumSize(POPULATIONS_IN_MEMORY).build();
 
@@ -35,13 +48,14 @@ public class Ancestries {
     }
 
     /**
-     * The population as it was when the standing was read, or later.
+     * All of the population, whoever may see it: for what rests on all of it by its nature, and never for an answer to one
+     * asker, which rests on {@link #seen}.
      *
-     * <p>Costs nothing while the journal stands still. After births, deaths and moves the records that they touched are read
-     * and added, after a changed parentage the whole population is read; either once for all who ask, and computed outside
-     * any transaction. Populations do not wait for each other.
+     * <p>As it was when the standing was read, or later. Costs nothing while the journal stands still. After births, deaths
+     * and moves the records that they touched are read and added, after a changed parentage the whole population is read;
+     * either once for all who ask, and computed outside any transaction. Populations do not wait for each other.
      */
-    public Snapshot snapshot(Standing by) {
+    public Snapshot whole(Standing by) {
         var slot = slots.get(by.populationId(), population -> new Slot());
         var present = slot.latest;
         if (present != null && present.head() >= by.head()) {
@@ -58,6 +72,29 @@ public class Ancestries {
         } finally {
             slot.loading.unlock();
         }
+    }
+
+    /**
+     * The population as the asker may see it, or have it computed with, when they look at where animals come from: see
+     * docs/methods/kinship-under-consent.md. The whole one where they may see all of it.
+     *
+     * <p>Kept, and shared by all who may see the same, until something happens in the population or a grant begins or ends;
+     * made anew in O(population).
+     */
+    public Snapshot seen(Standing by, Instant at) {
+        return seen(by, Purpose.PEDIGREE_VIEW, at);
+    }
+
+    /** The same for another purpose. */
+    public Snapshot seen(Standing by, Purpose purpose, Instant at) {
+        var whole = whole(by);
+        return seen.of(whole, consents.lens(by, purpose, at));
+    }
+
+    /** The population as far as its keepers let anybody count it and compute with it for what is published. */
+    public Snapshot published(Standing by, Instant at) {
+        var everybody = Audience.PUBLIC(by.populationId());
+        return seen.of(whole(by), consents.lens(everybody, Purpose.PUBLIC_COUNTS, at));
     }
 
     private Snapshot readOn(UUID populationId, Snapshot before) {
@@ -79,16 +116,19 @@ public class Ancestries {
     }
 
     /**
-     * Where an animal comes from; refuses with MISTYPED_NUMBER or NO_SUCH_ANIMAL.
+     * Where an animal comes from, as far as the asker may see it; refuses with MISTYPED_NUMBER or NO_SUCH_ANIMAL.
      *
      * @param generations how far back the ancestors are listed; 0 for the figures alone
      */
     public AncestryView ancestry(Standing by, String number, int generations) {
-        var snapshot = snapshot(by);
+        var snapshot = seen(by, clock.instant());
         return AncestryViews.ancestry(snapshot, row(by, snapshot, number), generations);
     }
 
-    /** The row of an animal by its number as somebody typed it; refuses with MISTYPED_NUMBER or NO_SUCH_ANIMAL. */
+    /**
+     * The row of an animal by its number as somebody typed it. Refuses with MISTYPED_NUMBER, or with NO_SUCH_ANIMAL whether
+     * there is none or the asker may not see it.
+     */
     public int row(Standing by, Snapshot snapshot, String typed) {
         return snapshot.row(typed).orElseGet(() -> {
             var number = Animals.number(typed).toString();

@@ -14,11 +14,13 @@ import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
+import java.time.Clock;
 import java.util.function.Supplier;
+import org.demebook.ancestry.KeptAnswers.Kind;
+import org.demebook.ancestry.KeptAnswers.Question;
 import org.demebook.keeper.SignedIn;
 import org.demebook.problem.Refusal;
 import org.demebook.rest.Refuses;
-import org.demebook.rest.Revision;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
@@ -43,6 +45,9 @@ class AncestryResource {
     @Inject
     KeptAnswers kept;
 
+    @Inject
+    Clock clock;
+
     @Context
     Request request;
 
@@ -52,7 +57,8 @@ class AncestryResource {
             operationId = "getAncestry",
             summary = "Where an animal comes from",
             description =
-                    "Its ancestors by number, its inbreeding and its founders. The ETag holds until the register changes.")
+                    "Its ancestors by number, its inbreeding and its founders, as far as their keepers grant it. The ETag holds"
+                            + " until the answer changes.")
     @APIResponse(
             responseCode = "200",
             description = "Each ancestor once, the nearest generation first",
@@ -65,13 +71,11 @@ class AncestryResource {
             @QueryParam("generations") @Nullable Integer generations) {
         var by = signedIn.standing(population);
         int deep = generations(generations);
-        var snapshot = ancestries.snapshot(by);
+        var snapshot = ancestries.seen(by, clock.instant());
         int row = ancestries.row(by, snapshot, number);
         return unlessKnown(
-                snapshot,
-                () -> kept.get(
-                        new KeptAnswers.Question(by.populationId(), snapshot.head(), row, deep),
-                        () -> AncestryViews.ancestry(snapshot, row, deep)));
+                new Question(snapshot.identity(), Kind.ANCESTRY, row, deep),
+                () -> AncestryViews.ancestry(snapshot, row, deep));
     }
 
     @GET
@@ -88,10 +92,12 @@ class AncestryResource {
     @Refuses({NO_SUCH_POPULATION, NO_SUCH_ANIMAL, MISTYPED_NUMBER})
     public Response kinship(@RestPath String population, @RestPath String number, @RestPath String other) {
         var by = signedIn.standing(population);
-        var snapshot = ancestries.snapshot(by);
+        var snapshot = ancestries.seen(by, clock.instant());
         int row = ancestries.row(by, snapshot, number);
         int otherRow = ancestries.row(by, snapshot, other);
-        return unlessKnown(snapshot, () -> AncestryViews.kinship(snapshot, row, otherRow));
+        return unlessKnown(
+                new Question(snapshot.identity(), Kind.KINSHIP, row, otherRow),
+                () -> AncestryViews.kinship(snapshot, row, otherRow));
     }
 
     @GET
@@ -104,17 +110,18 @@ class AncestryResource {
     @APIResponse(responseCode = "304", description = "Nothing has changed since the ETag in If-None-Match")
     @Refuses(NO_SUCH_POPULATION)
     public Response genePool(@RestPath String population) {
-        var snapshot = ancestries.snapshot(signedIn.standing(population));
-        return unlessKnown(snapshot, () -> AncestryViews.genePool(snapshot));
+        var snapshot = ancestries.seen(signedIn.standing(population), clock.instant());
+        return unlessKnown(
+                new Question(snapshot.identity(), Kind.GENE_POOL, 0, 0), () -> AncestryViews.genePool(snapshot));
     }
 
-    private Response unlessKnown(Snapshot snapshot, Supplier<?> view) {
-        var tag = Revision.tag(snapshot.head());
-        var unchanged = request.evaluatePreconditions(tag);
+    private Response unlessKnown(Question question, Supplier<?> view) {
+        var answer = kept.get(question, view);
+        var unchanged = request.evaluatePreconditions(answer.tag());
         return unchanged != null
-                ? unchanged.tag(tag).build()
-                : Response.ok(view.get(), MediaType.APPLICATION_JSON_TYPE)
-                        .tag(tag)
+                ? unchanged.tag(answer.tag()).build()
+                : Response.ok(answer.body(), MediaType.APPLICATION_JSON_TYPE)
+                        .tag(answer.tag())
                         .build();
     }
 

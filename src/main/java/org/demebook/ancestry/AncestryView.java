@@ -8,7 +8,7 @@ import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Where an animal comes from, by numbers alone.
+ * Where an animal comes from, by numbers alone, and by what the asker may see or have computed with.
  *
  * @param animal itself, as generation 0
  * @param generations how far back the ancestors are listed; the figures look at all that is known
@@ -22,10 +22,12 @@ import org.jspecify.annotations.Nullable;
  * @param inbreedingIfDoubtfulSiresUnknown what F would be if those sires were unknown; absent when there are none
  * @param knownAncestry the share of its genome, in [0, 1], that traces to stated founders
  * @param convention {@code unrelated}: an unknown parent counts as unrelated to all, which understates F
- * @param founders the largest contribution first
- * @param unnamedContribution what the founders' contributions leave to 1: genes lost at a parent that nobody knows
- * @param ancestors each once, the nearest generation first
- * @param journalHead the last journal entry that was taken into account
+ * @param founders those that are shown, the largest contribution first
+ * @param unnamedContribution what the founders' contributions leave to 1: genes lost at a parent that nobody knows, or
+ *     of a founder that is not shown
+ * @param ancestors those that are shown, each once, the nearest generation first
+ * @param throughAncestorsNotShown true where a figure rests on ancestors that are granted to be computed with and not to be seen;
+ *     absent otherwise
  */
 @ShownTo(ShownTo.Whom.ASKER_AS_FAR_AS_GRANTED)
 public record AncestryView(
@@ -41,7 +43,7 @@ public record AncestryView(
         List<Contribution> founders,
         double unnamedContribution,
         List<Ancestor> ancestors,
-        long journalHead) {
+        @Nullable Boolean throughAncestorsNotShown) {
 
     /**
      * @param born absent when unknown

@@ -17,7 +17,7 @@ import org.demebook.kinship.FounderContributions;
 import org.demebook.kinship.GenePool;
 import org.jspecify.annotations.Nullable;
 
-/** Shows what a snapshot knows, by studbook number. */
+/** Shows what a snapshot knows and its asker may see, by studbook number. */
 final class AncestryViews {
     private static final String UNRELATED = Convention.UNRELATED.name().toLowerCase(Locale.ROOT);
 
@@ -45,11 +45,11 @@ final class AncestryViews {
                 founders,
                 unnamed(founders),
                 ancestors.subList(1, ancestors.size()),
-                snapshot.head());
+                onlyIf(snapshot.restsOnWhatIsNotShown(row)));
     }
 
     private static Ancestor ancestor(Snapshot snapshot, int row, int generation) {
-        int dam = snapshot.dam(row);
+        int dam = snapshot.shownDam(row);
         return new Ancestor(
                 snapshot.number(row),
                 snapshot.sex(row),
@@ -62,7 +62,10 @@ final class AncestryViews {
                 snapshot.pedigree().knownFraction(row));
     }
 
-    /** The animal and its ancestors with their nearest generation, nearest first; candidates count as ancestors. */
+    /**
+     * The animal and those of its ancestors that are shown, through parentages that are shown, with their nearest
+     * generation, nearest first; candidates count as ancestors.
+     */
     private static Map<Integer, Integer> ancestors(Snapshot snapshot, int row, int generations) {
         var nearest = new LinkedHashMap<Integer, Integer>();
         nearest.put(row, 0);
@@ -70,13 +73,9 @@ final class AncestryViews {
         for (int generation = 1; generation <= generations && !level.isEmpty(); generation++) {
             var above = new ArrayList<Integer>();
             for (int young : level) {
-                int dam = snapshot.dam(young);
-                if (dam != UNKNOWN && nearest.putIfAbsent(dam, generation) == null) {
-                    above.add(dam);
-                }
-                for (int sire : snapshot.sires(young)) {
-                    if (nearest.putIfAbsent(sire, generation) == null) {
-                        above.add(sire);
+                for (int parent : snapshot.shownParents(young)) {
+                    if (nearest.putIfAbsent(parent, generation) == null) {
+                        above.add(parent);
                     }
                 }
             }
@@ -107,7 +106,7 @@ final class AncestryViews {
                 doubtful.isEmpty() ? null : snapshot.ifDoubtfulSiresUnknown().kinship(row, other),
                 UNRELATED,
                 common,
-                snapshot.head());
+                onlyIf(snapshot.restsOnWhatIsNotShown(row, other)));
     }
 
     private static KinshipView.Side side(Snapshot snapshot, int row) {
@@ -120,20 +119,7 @@ final class AncestryViews {
     static GenePoolView genePool(Snapshot snapshot) {
         if (snapshot.pool().isEmpty()) {
             return new GenePoolView(
-                    0,
-                    null,
-                    null,
-                    null,
-                    null,
-                    null,
-                    "coancestry",
-                    null,
-                    null,
-                    List.of(),
-                    UNRELATED,
-                    List.of(),
-                    null,
-                    snapshot.head());
+                    0, null, null, null, null, null, "coancestry", null, null, List.of(), UNRELATED, List.of(), null, null);
         }
         var pool = snapshot.pool().get();
         var contributions = pool.founderContributions();
@@ -152,7 +138,7 @@ final class AncestryViews {
                 UNRELATED,
                 founders,
                 unnamed(founders),
-                snapshot.head());
+                onlyIf(snapshot.poolRestsOnWhatIsNotShown()));
     }
 
     /** Null where no gene is known. */
@@ -163,18 +149,24 @@ final class AncestryViews {
         return Double.isNaN(other) ? null : other;
     }
 
-    /** The stated ones only: an animal of unknown parents stands at the edge of what is known, and is no founder. */
+    /**
+     * The stated ones that are shown: an animal of unknown parents stands at the edge of what is known, and is no founder.
+     */
     private static List<Contribution> founders(Snapshot snapshot, FounderContributions contributions) {
         var founders = new ArrayList<Contribution>();
         for (int i = 0; i < contributions.founders().length; i++) {
             int row = contributions.founders()[i];
-            if (snapshot.founder(row)) {
+            if (snapshot.founder(row) && snapshot.isShown(row)) {
                 founders.add(
                         new Contribution(snapshot.number(row), contributions.shares()[i]));
             }
         }
         founders.sort(Comparator.comparingDouble(Contribution::contribution).reversed()); // stable: ties by number
         return founders;
+    }
+
+    private static @Nullable Boolean onlyIf(boolean holds) {
+        return holds ? true : null;
     }
 
     private static double unnamed(List<Contribution> founders) {

@@ -7,7 +7,7 @@ import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**
- * The living animals of a population as one pool of genes. The figures are absent while none is alive.
+ * The living animals of a population that the asker may see or have computed with, as one pool of genes. The figures are absent while none is alive.
  *
  * <p>Every living animal counts, fatherless young too and whatever is on hold for breeding: the figures say what genes are
  * there, not which animals are to breed. A fatherless young counts with an inbreeding coefficient of 1 or near it, and so
@@ -26,9 +26,11 @@ import org.jspecify.annotations.Nullable;
  * @param doubtfulSiresOf studbook numbers, of the living and all their ancestors, whose sire is doubtful: the figures take
  *     each as true; absent when none is
  * @param convention {@code unrelated}: an unknown parent counts as unrelated to all, which flatters
- * @param founders the largest contribution first
- * @param unnamedContribution what the founders' contributions leave to 1: genes lost at a parent that nobody knows
- * @param journalHead the last journal entry that was taken into account
+ * @param founders those that are shown, the largest contribution first
+ * @param unnamedContribution what the founders' contributions leave to 1: genes lost at a parent that nobody knows, or
+ *     of a founder that is not shown
+ * @param throughAncestorsNotShown true where a figure rests on animals that are granted to be computed with and not to be seen;
+ *     absent otherwise
  */
 @ShownTo(ShownTo.Whom.ASKER_AS_FAR_AS_GRANTED)
 public record GenePoolView(
@@ -45,4 +47,4 @@ public record GenePoolView(
         String convention,
         List<Contribution> founders,
         @Nullable Double unnamedContribution,
-        long journalHead) {}
+        @Nullable Boolean throughAncestorsNotShown) {}

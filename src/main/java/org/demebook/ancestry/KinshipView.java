@@ -6,7 +6,8 @@ import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**
- * How two animals are related.
+ * How two animals are related, by all that the asker may see or have computed with: exact only where that is all that leads
+ * from one to the other, and otherwise lower.
  *
  * @param kinship the inbreeding coefficient F of young of the two, in [0, 1]
  * @param bySire from the lowest to the highest that it may be; absent where it depends on no sire that is one of several
@@ -17,7 +18,8 @@ import org.jspecify.annotations.Nullable;
  * @param ifDoubtfulSiresUnknown what it would be if those sires were unknown; absent when there are none
  * @param convention {@code unrelated}: an unknown parent counts as unrelated to all, which understates kinship
  * @param commonAncestors studbook numbers, the nearest first; one of the two itself, where it is an ancestor of the other
- * @param journalHead the last journal entry that was taken into account
+ * @param throughAncestorsNotShown true where a figure rests on ancestors that are granted to be computed with and not to be seen;
+ *     absent otherwise
  */
 @ShownTo(ShownTo.Whom.ASKER_AS_FAR_AS_GRANTED)
 public record KinshipView(
@@ -30,7 +32,7 @@ public record KinshipView(
         @Nullable Double ifDoubtfulSiresUnknown,
         String convention,
         List<String> commonAncestors,
-        long journalHead) {
+        @Nullable Boolean throughAncestorsNotShown) {
 
     /**
      * One of the two.

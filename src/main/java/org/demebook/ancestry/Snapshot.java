@@ -4,8 +4,8 @@ import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.UUID;
+import org.demebook.consent.Subject;
 import org.demebook.kinship.GenePool;
 import org.demebook.kinship.Pedigree;
 import org.demebook.notation.Origin;
@@ -15,7 +15,8 @@ import org.demebook.registry.StatedSire;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A population as its journal left it at one entry: its animals by row, and the pedigree under the same rows.
+ * A population as its journal left it at one entry: its animals by row, and the pedigree under the same rows. Either all of
+ * it, or what one asker may see or have computed with; then there may be rows that count and are not to be shown.
  *
  * <p>Records that were found to be one animal have one row; each of their numbers leads to it. Rows stand in the order of
  * the numbers. Immutable. Takes about 550 bytes an animal, of which its pedigree takes 200.
@@ -27,13 +28,22 @@ public final class Snapshot {
     private final Pedigree pedigree;
     private final Optional<GenePool> pool;
     private final DoubtfulSires doubtful;
+    private final Shown shown;
+    private final Object identity;
 
     private Snapshot(long head, Records records, BirthTeller births) {
         this(head, records, births.parents(), births.pedigree());
     }
 
     private Snapshot(long head, Records records, Parents parents, Pedigree pedigree) {
-        this(head, records, parents, pedigree, pool(records, pedigree), new DoubtfulSires(records, parents));
+        this(
+                head,
+                records,
+                parents,
+                pedigree,
+                pool(records, pedigree),
+                new DoubtfulSires(records, parents),
+                new Object());
     }
 
     private Snapshot(
@@ -42,13 +52,27 @@ public final class Snapshot {
             Parents parents,
             Pedigree pedigree,
             Optional<GenePool> pool,
-            DoubtfulSires doubtful) {
+            DoubtfulSires doubtful,
+            Object identity) {
         this.head = head;
         this.records = records;
         this.parents = parents;
         this.pedigree = pedigree;
         this.pool = pool;
         this.doubtful = doubtful;
+        this.identity = identity;
+        this.shown = Shown.all(parents);
+    }
+
+    private Snapshot(long head, Cut cut, BirthTeller births) {
+        this.head = head;
+        this.records = cut.records();
+        this.parents = births.parents();
+        this.pedigree = births.pedigree();
+        this.pool = pool(records, pedigree);
+        this.doubtful = new DoubtfulSires(records, parents);
+        this.identity = new Object();
+        this.shown = new Shown(parents, cut);
     }
 
     private static Optional<GenePool> pool(Records records, Pedigree pedigree) {
@@ -62,6 +86,15 @@ public final class Snapshot {
         return new Snapshot(head, records, new BirthTeller(records));
     }
 
+    /** What a sight of this population, which is all of it, leaves: itself where that is everything. O(population). */
+    Snapshot as(Sight sight) {
+        if (sight.isWhole(size())) {
+            return this;
+        }
+        var cut = Cut.of(records, sight);
+        return new Snapshot(head, cut, new BirthTeller(cut.records()));
+    }
+
     /**
      * This population after entries that touched these records: births are added to its pedigree, and its living counted
      * anew. Empty where that would not do, since ancestry that was told before is told differently now; then all of it has
@@ -71,7 +104,7 @@ public final class Snapshot {
      */
     Optional<Snapshot> after(long laterHead, List<PedigreeRow> touched) {
         if (touched.isEmpty()) {
-            return Optional.of(new Snapshot(laterHead, records, parents, pedigree, pool, doubtful));
+            return Optional.of(new Snapshot(laterHead, records, parents, pedigree, pool, doubtful, identity));
         }
         if (!touched.stream().allMatch(this::leavesAncestryAlone)) {
             return Optional.empty();
@@ -83,8 +116,14 @@ public final class Snapshot {
         boolean sameLiving = touched.stream()
                 .allMatch(record -> record.alive()
                         == records.animal(records.row(record.id())).alive());
-        return Optional.of(
-                new Snapshot(laterHead, later, parents, pedigree, sameLiving ? pool : pool(later, pedigree), doubtful));
+        return Optional.of(new Snapshot(
+                laterHead,
+                later,
+                parents,
+                pedigree,
+                sameLiving ? pool : pool(later, pedigree),
+                doubtful,
+                new Object()));
     }
 
     private boolean leavesAncestryAlone(PedigreeRow record) {
@@ -110,9 +149,52 @@ public final class Snapshot {
         return records.size();
     }
 
-    /** The row of an animal by any of its numbers. */
+    /** The same object for snapshots that answer everything alike. */
+    public Object identity() {
+        return identity;
+    }
+
+    Records records() {
+        return records;
+    }
+
+    /** The row of an animal by any of its numbers; of one that is not to be shown there is none. */
     Optional<Integer> row(String writtenNumber) {
-        return records.row(writtenNumber);
+        return records.row(writtenNumber).filter(shown::animal);
+    }
+
+    /** The row of an animal by the id of any of its records, shown or not; {@link Pedigree#UNKNOWN} for one that does not count. */
+    public int row(UUID animalId) {
+        return records.knows(animalId) ? records.row(animalId) : Pedigree.UNKNOWN;
+    }
+
+    public UUID id(int row) {
+        return records.animal(row).id();
+    }
+
+    /** Whether the asker may see it, and not only have it computed with. */
+    public boolean isShown(int row) {
+        return shown.animal(row);
+    }
+
+    /** Whether the asker may see who its parents are. */
+    public boolean isParentageShown(int row) {
+        return shown.parentage(row);
+    }
+
+    /** Whether what is stated of its parents counts, shown or not. */
+    public boolean countsParentage(int row) {
+        return shown.countsParentage(row);
+    }
+
+    /** Whether figures of these animals rest on ancestors, or on parentages, that are not shown. O(ancestors). */
+    boolean restsOnWhatIsNotShown(int... rows) {
+        return shown.isLessThan(rows);
+    }
+
+    /** Whether figures of the living rest on animals, or on parentages, that are not shown. */
+    public boolean poolRestsOnWhatIsNotShown() {
+        return shown.isLessThanThePool();
     }
 
     public String number(int row) {
@@ -153,6 +235,11 @@ public final class Snapshot {
         return records.animal(row).collectionId();
     }
 
+    /** The animal as consent has it. */
+    public Subject subject(int row) {
+        return records.animal(row).subject();
+    }
+
     /** Whose it is. Never to be shown. */
     public @Nullable UUID owner(int row) {
         return records.animal(row).ownerCollectionId();
@@ -173,8 +260,21 @@ public final class Snapshot {
         return parents.sires()[row];
     }
 
-    /** The sire as a member sees it. */
+    /** The ancestors one generation back that may be shown, the dam first. */
+    int[] shownParents(int row) {
+        return shown.parents(row);
+    }
+
+    /** The dam as the asker sees her: {@link Pedigree#UNKNOWN} where her number is not shown. */
+    int shownDam(int row) {
+        return shown.parentage(row) ? dam(row) : Pedigree.UNKNOWN;
+    }
+
+    /** The sire as the asker sees him. */
     StatedSire sire(int row) {
+        if (!shown.parentage(row)) {
+            return StatedSire.UNKNOWN;
+        }
         var sire = parents.uncertainSire().get(row);
         if (sire != null) {
             return sire;
@@ -193,21 +293,20 @@ public final class Snapshot {
     }
 
     /**
-     * The animals whose doubtful sire the figures of these rest on: of these and all their ancestors, by number.
+     * The animals whose doubtful sire the figures of these rest on, as far as that may be seen: of these and all their
+     * ancestors, by number.
      * O(ancestors), O(1) where no sire is doubtful.
      */
     public List<String> doubtfulSiresOf(int... rows) {
-        return Arrays.stream(doubtful.above(rows)).mapToObj(this::number).toList();
+        return Arrays.stream(doubtful.above(rows))
+                .filter(row -> isShown(row) && isParentageShown(row))
+                .mapToObj(this::number)
+                .toList();
     }
 
     /** The pedigree where every doubtful sire is unknown; the first question builds it. */
     Pedigree ifDoubtfulSiresUnknown() {
         return doubtful.ifUnknown();
-    }
-
-    /** The row of an animal by the id of any of its records; empty for one that came later. */
-    public OptionalInt row(UUID id) {
-        return records.knows(id) ? OptionalInt.of(records.row(id)) : OptionalInt.empty();
     }
 
     /** Rows of the living, ascending. */

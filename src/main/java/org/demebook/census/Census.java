@@ -22,6 +22,11 @@ import org.demebook.ancestry.Ancestries;
 import org.demebook.ancestry.Snapshot;
 import org.demebook.census.CensusFacts.CountsReleased;
 import org.demebook.census.Preparation.Earlier;
+import org.demebook.consent.Action;
+import org.demebook.consent.Audience;
+import org.demebook.consent.Consents;
+import org.demebook.consent.FieldGroup;
+import org.demebook.consent.Purpose;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
@@ -36,7 +41,7 @@ public class Census {
     private static final MathContext TWO_FIGURES = new MathContext(2, RoundingMode.HALF_EVEN);
 
     private static final String METHOD =
-            "Animals registered as living on the day, by sex and age class (young under one year, juvenile under %d days,"
+            "Animals registered as living on the day whose keepers let them be counted, by sex and age class (young under one year, juvenile under %d days,"
                     + " immature both, adult from then on, unknown where the birth is not known well enough) and by decade of"
                     + " birth. Animals are counted where they are held at the time of the release; one that is reported in two"
                     + " places counts once. Statistical disclosure"
@@ -80,6 +85,9 @@ public class Census {
     Journal journal;
 
     @Inject
+    Consents consents;
+
+    @Inject
     Clock clock;
 
     /**
@@ -93,14 +101,20 @@ public class Census {
             throw new Refusal(
                     DATE_IN_FUTURE, "%s lies in the future; animals are counted when it has come.".formatted(day));
         }
-        var snapshot = ancestries.snapshot(by);
+        var at = clock.instant();
+        var snapshot = ancestries.published(by, at);
+        var lens = consents.lens(Audience.PUBLIC(by.populationId()), Purpose.PUBLIC_COUNTS, at);
         var population = populations.get(by);
         int daysOfAgeToBreed = population.profile().breeding().daysOfAgeToBreed();
-        var known = QuarkusTransaction.requiringNew().call(() -> known(by.populationId(), snapshot, daysOfAgeToBreed));
+        var known = QuarkusTransaction.requiringNew().call(() -> known(by.populationId(), ancestries.whole(by), daysOfAgeToBreed));
         if (known.days().contains(day)) {
             return new Counts(day, known.days(), null);
         }
-        var headcount = new Headcount(snapshot, day, daysOfAgeToBreed);
+        var headcount = new Headcount(
+                snapshot,
+                day,
+                daysOfAgeToBreed,
+                row -> lens.may(snapshot.subject(row), FieldGroup.IDENTITY, Action.PUBLISH_IN_AGGREGATE));
         var respondents = new Respondents(
                 keepers.households(by.populationId()),
                 keepers.keepersOfCollections(by.populationId()),
@@ -129,7 +143,7 @@ public class Census {
         var earlier = CountRelease.of(populationId).stream()
                 .map(view -> new Earlier(
                         view, CountBasis.of(populationId, view.countedOn()).orElseGet(() -> new Headcount(
-                                        snapshot, view.countedOn(), daysOfAgeToBreed)
+                                        snapshot, view.countedOn(), daysOfAgeToBreed, row -> true)
                                 .animals())))
                 .toList();
         return new Known(earlier, CountRules.of(populationId), CountWaiver.of(populationId));

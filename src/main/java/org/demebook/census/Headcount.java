@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
+import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import org.demebook.ancestry.Snapshot;
 
@@ -14,17 +15,16 @@ final class Headcount {
     private final int daysOfAgeToBreed;
     private final int[] rows;
 
-    Headcount(Snapshot snapshot, LocalDate day, int daysOfAgeToBreed) {
+    /** @param granted whether the keepers of a row let it be counted in what is published */
+    Headcount(Snapshot snapshot, LocalDate day, int daysOfAgeToBreed, IntPredicate granted) {
         this.snapshot = snapshot;
         this.day = day;
         this.daysOfAgeToBreed = daysOfAgeToBreed;
-        this.rows = IntStream.range(0, snapshot.size()).filter(this::isCounted).toArray();
+        this.rows = IntStream.range(0, snapshot.size()).filter(row -> isCounted(row) && granted.test(row)).toArray();
     }
 
     /**
      * Those that are known to live on the day; where a birth or a death is known roughly, both are taken as early.
-     *
-     * <p>The one place that decides who is counted: whoever may count only some keepers' animals asks it here.
      */
     private boolean isCounted(int row) {
         var born = snapshot.bornEarliest(row);

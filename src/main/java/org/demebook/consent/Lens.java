@@ -18,6 +18,13 @@ import org.jspecify.annotations.Nullable;
  * <p>Of one request, and of one thread.
  */
 public final class Lens {
+    /**
+     * What all decisions of a lens follow from: lenses of one population and the same basis decide alike.
+     *
+     * @param grantIds of those that are live and speak to the audience for the purpose
+     */
+    public record Basis(Set<UUID> ownCollections, Set<UUID> grantIds) {}
+
     /** On what grant, and how, something was allowed. */
     record Use(UUID collectionId, UUID grantId, Action action) {}
 
@@ -72,6 +79,12 @@ public final class Lens {
     /** The grants that what was allowed so far rests on. */
     public Set<UUID> grantsUsed() {
         return Set.copyOf(grantsUsed);
+    }
+
+    public Basis basis() {
+        var grantIds = new HashSet<UUID>();
+        byCollection.values().forEach(grants -> grants.forEach(grant -> grantIds.add(grant.id())));
+        return new Basis(audience.ownCollections(), grantIds);
     }
 
     public Audience audience() {

@@ -56,7 +56,7 @@ class SheetWriter {
                 held.identifiers().stream()
                         .filter(identifier -> !isReference(identifier))
                         .toList(),
-                figures(ancestry),
+                figures(ancestry, by.head()),
                 RearingRecords.of(careRecords.diary(by, animal.id()), rearing.readiness(by, animal.number(), today)),
                 new Source(held.sourceCode(), sourceHint(by, animal)),
                 Advice.notes(kind, populations.get(by).profile().daysOfQuarantine()));
@@ -79,14 +79,14 @@ class SheetWriter {
                 animal.sire());
     }
 
-    private static Figures figures(AncestryView ancestry) {
+    private static Figures figures(AncestryView ancestry, long head) {
         return new Figures(
                 ancestry.inbreedingCoefficient(),
                 ancestry.inbreedingBySire(),
                 ancestry.knownAncestry(),
                 ancestry.founders(),
                 ancestry.unnamedContribution(),
-                ancestry.journalHead());
+                head);
     }
 
     private String sourceHint(Standing by, AnimalView animal) {

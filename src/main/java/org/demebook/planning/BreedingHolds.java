@@ -15,6 +15,7 @@ import org.demebook.ancestry.Snapshot;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
+import org.demebook.kinship.Pedigree;
 import org.demebook.planning.PlanningFacts.BreedingHoldLifted;
 import org.demebook.planning.PlanningFacts.BreedingHoldSet;
 import org.demebook.problem.Refusal;
@@ -175,12 +176,12 @@ public class BreedingHolds {
         }
         var own = keepers.collectionIds(by);
         for (var word : BreedingHold.of(by.populationId())) {
-            var row = snapshot.row(word.animalId);
-            if (row.isPresent() && word.onHold) {
-                boolean maySee = by.isCoordinator() || own.contains(snapshot.collection(row.getAsInt()));
-                held.put(row.getAsInt(), new OnHold(false, maySee ? word.reason : null));
-            } else if (row.isPresent()) {
-                held.remove(row.getAsInt());
+            int row = snapshot.row(word.animalId);
+            if (row != Pedigree.UNKNOWN && word.onHold) {
+                boolean maySee = by.isCoordinator() || own.contains(snapshot.collection(row));
+                held.put(row, new OnHold(false, maySee ? word.reason : null));
+            } else {
+                held.remove(row);
             }
         }
         return held;

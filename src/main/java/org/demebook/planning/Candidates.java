@@ -3,8 +3,10 @@ package org.demebook.planning;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Map;
+import java.util.function.IntPredicate;
 import org.demebook.ancestry.Snapshot;
 import org.demebook.notation.Sex;
 
@@ -13,8 +15,11 @@ import org.demebook.notation.Sex;
  * of their own.
  *
  * @param held those that are on hold, by row
+ * @param granted the rows whose keepers grant it
+ * @param whereabouts the rows of which the asker may know where they live
  */
-record Candidates(Snapshot snapshot, LocalDate today, int daysOfAgeToBreed, Map<Integer, OnHold> held) {
+record Candidates(
+        Snapshot snapshot, LocalDate today, int daysOfAgeToBreed, BitSet granted, IntPredicate whereabouts, Map<Integer, OnHold> held) {
 
     /** How sure it is that an animal is old enough. */
     enum Age {
@@ -33,10 +38,15 @@ record Candidates(Snapshot snapshot, LocalDate today, int daysOfAgeToBreed, Map<
         return youngest != null && !youngest.plusDays(daysOfAgeToBreed).isAfter(today) ? Age.OLD_ENOUGH : Age.UNCERTAIN;
     }
 
-    /** Rows of the living of a sex, ascending. */
+    String tooYoung(int row) {
+        var born = snapshot.bornEarliest(row);
+        return born == null ? "too young to breed" : "too young to breed before " + born.plusDays(daysOfAgeToBreed);
+    }
+
+    /** Rows of the living of a sex that may be proposed, ascending. */
     int[] living(Sex sex) {
         return Arrays.stream(snapshot.living())
-                .filter(row -> snapshot.sex(row) == sex)
+                .filter(row -> snapshot.sex(row) == sex && granted.get(row))
                 .toArray();
     }
 
@@ -50,10 +60,15 @@ record Candidates(Snapshot snapshot, LocalDate today, int daysOfAgeToBreed, Map<
         return !held.containsKey(row) && age(row) != Age.TOO_YOUNG;
     }
 
-    /** An animal that is on its way between two collections lives with no other. */
+    /**
+     * Whether two live apart, for all that the asker may know: which animals live together is not to be read from what is
+     * missing. An animal that is on its way between two collections lives with no other.
+     */
     boolean apart(int row, int other) {
         var collection = snapshot.collection(row);
-        return collection == null || !collection.equals(snapshot.collection(other));
+        return collection == null
+                || !collection.equals(snapshot.collection(other))
+                || !(whereabouts.test(row) && whereabouts.test(other));
     }
 
     List<String> notes(int dam, int sire) {

@@ -45,7 +45,8 @@ class PairingResource {
             operationId = "suggestPairings",
             summary = "Which animals should breed next, and how many young to keep",
             description =
-                    "Living animals of known and opposite sex, old enough, not on hold, in different collections.")
+                    "Living animals of known and opposite sex, old enough, not on hold, in different collections, whose keepers grant"
+                            + " number and parentage to be read for it.")
     @Refuses({
         NO_SUCH_POPULATION,
         NO_SUCH_ANIMAL,

@@ -13,14 +13,15 @@ import org.jspecify.annotations.Nullable;
  * in these figures like every living animal.
  *
  * @param animal studbook number of the one that partners were asked for; absent when the question was about many
- * @param scope {@code one-animal}; {@code your-collections}: pairs with one animal of yours; {@code population}: all, for
- *     coordinators
+ * @param scope {@code one-animal}; {@code your-collections}: pairs with one animal of yours; {@code population}: all
+ *     that may be seen, for coordinators
  * @param maximumInbreeding no pair is proposed whose young would be more inbred
  * @param geneDiversity of the living animals now, in [0, 1]; absent when none is alive
  * @param meanKinship of the living animals now, in [0, 1]; absent when none is alive
  * @param convention {@code unrelated}: an unknown parent counts as unrelated to all, which flatters
  * @param excluded when partners for one animal were asked for: those of the other sex that are not proposed, and why
- * @param journalHead the last journal entry that was taken into account
+ * @param throughAncestorsNotShown true where a figure rests on animals that are granted to be computed with and not to be
+ *     seen; absent otherwise
  */
 @ShownTo(ShownTo.Whom.ASKER_AS_FAR_AS_GRANTED)
 public record PairingsView(
@@ -32,7 +33,7 @@ public record PairingsView(
         String convention,
         List<Pairing> pairings,
         @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Excluded> excluded,
-        long journalHead) {
+        @Nullable Boolean throughAncestorsNotShown) {
 
     /**
      * @param inbreedingOfYoung F of young of the two: their kinship

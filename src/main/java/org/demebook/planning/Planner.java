@@ -1,10 +1,5 @@
 package org.demebook.planning;
 
-import static org.demebook.problem.ProblemType.ANIMAL_DEAD;
-import static org.demebook.problem.ProblemType.NOT_YOUR_ANIMAL;
-import static org.demebook.problem.ProblemType.NO_CANDIDATES;
-import static org.demebook.problem.ProblemType.ON_HOLD;
-
 import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -12,23 +7,28 @@ import jakarta.inject.Inject;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.Comparator;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
-import java.util.UUID;
 import java.util.stream.IntStream;
 import org.demebook.ancestry.Ancestries;
 import org.demebook.ancestry.Snapshot;
+import org.demebook.consent.Action;
+import org.demebook.consent.Consents;
+import org.demebook.consent.FieldGroup;
+import org.demebook.consent.Lens;
+import org.demebook.consent.Purpose;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.kinship.GenePool;
+import org.demebook.kinship.Pedigree;
 import org.demebook.notation.Sex;
 import org.demebook.planning.Candidates.Age;
 import org.demebook.planning.PairingsView.Excluded;
 import org.demebook.planning.Ranking.Pair;
-import org.demebook.problem.Refusal;
 import org.demebook.registry.Populations;
 import org.jspecify.annotations.Nullable;
 
@@ -44,11 +44,19 @@ public class Planner {
      */
     public record Question(double maximumInbreeding, int mostYoung, int limit) {}
 
-    /** A ranking of a whole population holds until its journal moves on or the day ends. */
-    private record Asked(UUID populationId, long head, LocalDate today, Question question) {}
+    /** What the answers to an asker follow from: what they may see, and what of it they may be proposed. */
+    private record Sight(Object snapshot, Lens.Basis basis) {}
+
+    private record Sighted(Snapshot snapshot, OwnAnimals own, Candidates candidates, Sight sight) {}
+
+    /** A ranking of all pairs holds until something happens that its asker may see, or the day ends. */
+    private record Asked(Sight sight, Map<Integer, OnHold> held, LocalDate today, Question question) {}
 
     @Inject
     Ancestries ancestries;
+
+    @Inject
+    Consents consents;
 
     @Inject
     Populations populations;
@@ -66,15 +74,17 @@ public class Planner {
             Caffeine.newBuilder().maximumSize(64).build();
 
     /**
-     * Partners for one animal of the asker's. Refuses with NOT_YOUR_ANIMAL for any other, and with ANIMAL_DEAD, ON_HOLD or
-     * NO_CANDIDATES when it cannot be paired itself.
+     * Partners for one animal of the asker's, among the animals whose keepers let them read number and parents in order to
+     * pair animals; figures on the pedigree as the asker may see it or have it computed with. Refuses with NO_SUCH_ANIMAL for
+     * one that they may not see, NOT_YOUR_ANIMAL for any other that is not theirs, and with ANIMAL_DEAD, ON_HOLD or NO_CANDIDATES when
+     * it cannot be paired itself.
      */
     public PairingsView partners(Standing by, String number, Question question) {
-        var snapshot = ancestries.snapshot(by);
+        var sighted = sighted(by);
+        var snapshot = sighted.snapshot();
+        var candidates = sighted.candidates();
         int row = ancestries.row(by, snapshot, number);
-        var candidates = candidates(by, snapshot);
-        requireOwn(by, snapshot, row);
-        requirePairable(candidates, row);
+        sighted.own().requirePairable(candidates, row);
         var others = candidates.living(snapshot.sex(row) == Sex.FEMALE ? Sex.MALE : Sex.FEMALE);
         var apart = IntStream.of(others)
                 .filter(other -> candidates.apart(row, other))
@@ -94,14 +104,14 @@ public class Planner {
     }
 
     /**
-     * The best pairs across collections: for a coordinator those of the whole population, for a member those with one
-     * animal of their own. Which animals of others live together is not to be read from what is missing.
+     * The best pairs across collections, among the same animals: for a coordinator all, for a member those with one animal of
+     * their own.
      */
     public PairingsView pairings(Standing by, Question question) {
-        var snapshot = ancestries.snapshot(by);
-        var candidates = candidates(by, snapshot);
+        var sighted = sighted(by);
+        var candidates = sighted.candidates();
         if (by.isCoordinator()) {
-            var asked = new Asked(by.populationId(), snapshot.head(), candidates.today(), question);
+            var asked = new Asked(sighted.sight(), candidates.held(), candidates.today(), question);
             return ofPopulations.get(asked, same -> {
                 var pairs = rank(
                         candidates,
@@ -112,7 +122,7 @@ public class Planner {
                 return view(null, "population", candidates, question, pairs, List.of());
             });
         }
-        var pairs = withOneOf(ownRows(by, snapshot), candidates, question);
+        var pairs = withOneOf(sighted.own().rows(), candidates, question);
         return view(null, "your-collections", candidates, question, pairs, List.of());
     }
 
@@ -129,65 +139,31 @@ public class Planner {
         return pairs.subList(0, Math.min(question.limit(), pairs.size()));
     }
 
-    private Candidates candidates(Standing by, Snapshot snapshot) {
-        return new Candidates(
+    /** What the asker may know of the population, and which of it may be proposed to them. */
+    private Sighted sighted(Standing by) {
+        var at = clock.instant();
+        var snapshot = ancestries.seen(by, at);
+        var granted = ancestries.seen(by, Purpose.PAIRING_COMPUTATION, at);
+        var lens = consents.lens(by, Purpose.PAIRING_COMPUTATION, at);
+        var own = new OwnAnimals(snapshot, keepers.collectionIds(by));
+        var candidates = new Candidates(
                 snapshot,
                 LocalDate.now(clock),
                 populations.get(by).profile().breeding().daysOfAgeToBreed(),
+                proposable(snapshot, granted),
+                row -> own.contains(row) || lens.may(snapshot.subject(row), FieldGroup.CUSTODY, Action.READ),
                 holds.in(by, snapshot));
+        return new Sighted(snapshot, own, candidates, new Sight(snapshot.identity(), lens.basis()));
     }
 
-    private void requireOwn(Standing by, Snapshot snapshot, int row) {
-        if (!ownRows(by, snapshot).contains(row)) {
-            throw new Refusal(
-                    NOT_YOUR_ANIMAL,
-                    "%s is not in a collection of yours; partners are proposed to who holds an animal."
-                            .formatted(snapshot.number(row)));
+    /** Those of which number and parents may be read in order to pair animals. */
+    private static BitSet proposable(Snapshot snapshot, Snapshot granted) {
+        var proposable = new BitSet(snapshot.size());
+        for (int row : snapshot.living()) {
+            int same = granted == snapshot ? row : granted.row(snapshot.id(row));
+            proposable.set(row, same != Pedigree.UNKNOWN && granted.isShown(same) && granted.isParentageShown(same));
         }
-    }
-
-    private Set<Integer> ownRows(Standing by, Snapshot snapshot) {
-        var own = keepers.collectionIds(by);
-        var rows = new HashSet<Integer>();
-        for (int row = 0; row < snapshot.size(); row++) {
-            if (snapshot.collection(row) != null && own.contains(snapshot.collection(row))) {
-                rows.add(row);
-            }
-        }
-        return rows;
-    }
-
-    private static void requirePairable(Candidates candidates, int row) {
-        var snapshot = candidates.snapshot();
-        var number = snapshot.number(row);
-        if (!snapshot.alive(row)) {
-            throw new Refusal(ANIMAL_DEAD, "%s is dead.".formatted(number));
-        }
-        if (snapshot.sex(row) == Sex.UNKNOWN) {
-            throw new Refusal(
-                    NO_CANDIDATES,
-                    "The sex of %s is not known; have it determined and state it first.".formatted(number));
-        }
-        var held = candidates.held().get(row);
-        if (held != null) {
-            throw new Refusal(
-                    ON_HOLD,
-                    held.fatherless()
-                            ? "%s is on hold: it has no sire, so it carries nothing that its dam lacks. Ask for partners for its dam; or ask a coordinator to lift the hold of this one."
-                                    .formatted(number)
-                            : "%s is %s. Lift the hold, or ask a coordinator to, before you plan with it."
-                                    .formatted(number, held.words()));
-        }
-        if (candidates.age(row) == Age.TOO_YOUNG) {
-            throw new Refusal(NO_CANDIDATES, "%s: %s.".formatted(number, tooYoung(candidates, row)));
-        }
-    }
-
-    private static String tooYoung(Candidates candidates, int row) {
-        var born = candidates.snapshot().bornEarliest(row);
-        return born == null
-                ? "too young to breed"
-                : "too young to breed before " + born.plusDays(candidates.daysOfAgeToBreed());
+        return proposable;
     }
 
     private static List<Pair> rank(
@@ -227,7 +203,7 @@ public class Planner {
                                 f,
                                 question.maximumInbreeding())));
             } else if (candidates.age(others[i]) == Age.TOO_YOUNG) {
-                excluded.add(new Excluded(number, f, tooYoung(candidates, others[i])));
+                excluded.add(new Excluded(number, f, candidates.tooYoung(others[i])));
             }
         }
         excluded.sort(Comparator.comparingDouble(Excluded::inbreedingOfYoung)); // stable: ties by number
@@ -254,6 +230,6 @@ public class Planner {
                         .map(pair -> advice.orElseThrow().of(pair, candidates.notes(pair.dam(), pair.sire())))
                         .toList(),
                 excluded,
-                snapshot.head());
+                snapshot.poolRestsOnWhatIsNotShown() ? true : null);
     }
 }

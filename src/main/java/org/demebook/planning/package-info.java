@@ -3,8 +3,9 @@
  * why.
  *
  * <p>Computes on what {@code ancestry} has in memory, outside of any transaction, and writes nothing but what somebody said
- * of an animal on hold. Knows where animals live, to tell apart what lives together, and never shows it. Doors: {@link
- * org.demebook.planning.Planner}, {@link org.demebook.planning.BreedingHolds}.
+ * of an animal on hold, and which pseudonyms were told. Knows where animals live, to tell apart what lives together, and
+ * never shows it. Doors: {@link org.demebook.planning.Planner}, {@link org.demebook.planning.UnnamedPartners}, {@link
+ * org.demebook.planning.BreedingHolds}.
  */
 @NullMarked
 package org.demebook.planning;

@@ -128,6 +128,7 @@ public enum ProblemType {
     NO_CANDIDATES(422, "There is nothing to pair"),
     ON_HOLD(409, "The animal is on hold"),
     NOT_ON_HOLD(409, "The animal is not on hold"),
+    TOO_FEW_CONTRIBUTE(409, "Too few keepers contribute"),
     NO_SUCH_RELEASE(404, "There is no such release"),
     DAY_COUNTED_ALREADY(409, "The counts of that day are released"),
     COUNTS_NOT_SAFE(409, "The counts would tell what a keeper has");

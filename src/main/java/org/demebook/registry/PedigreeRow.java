@@ -1,7 +1,9 @@
 package org.demebook.registry;
 
 import java.time.LocalDate;
+import java.util.Set;
 import java.util.UUID;
+import org.demebook.consent.Subject;
 import org.demebook.notation.Origin;
 import org.demebook.notation.Sex;
 import org.jspecify.annotations.Nullable;
@@ -56,6 +58,81 @@ public record PedigreeRow(
                 sameAsId,
                 twinOfId,
                 parentageSeq);
+    }
+
+    /** An animal as consent has it: the collections that hold and own it have a say, dead or alive. */
+    public Subject subject() {
+        return new Subject(id, parties());
+    }
+
+    private Set<UUID> parties() {
+        if (collectionId == null || collectionId.equals(ownerCollectionId)) {
+            return ownerCollectionId == null ? Set.of() : Set.of(ownerCollectionId);
+        }
+        return ownerCollectionId == null ? Set.of(collectionId) : Set.of(collectionId, ownerCollectionId);
+    }
+
+    /** Without its parents, its litter and its twin, as far as they were ever stated. */
+    public PedigreeRow withoutParentage() {
+        return new PedigreeRow(
+                id,
+                number,
+                sex,
+                born,
+                bornEarliest,
+                bornLatest,
+                alive,
+                diedEarliest,
+                origin,
+                null,
+                new Sire.Unknown(),
+                collectionId,
+                ownerCollectionId,
+                sameAsId,
+                null,
+                0);
+    }
+
+    /** With a genome of its own. */
+    public PedigreeRow withoutTwin() {
+        return new PedigreeRow(
+                id,
+                number,
+                sex,
+                born,
+                bornEarliest,
+                bornLatest,
+                alive,
+                diedEarliest,
+                origin,
+                damId,
+                sire,
+                collectionId,
+                ownerCollectionId,
+                sameAsId,
+                null,
+                parentageSeq);
+    }
+
+    /** Its number, and nothing else. */
+    public PedigreeRow bare() {
+        return new PedigreeRow(
+                id,
+                number,
+                Sex.UNKNOWN,
+                null,
+                null,
+                null,
+                false,
+                null,
+                Origin.UNKNOWN,
+                null,
+                new Sire.Unknown(),
+                null,
+                null,
+                null,
+                null,
+                0);
     }
 
     /**

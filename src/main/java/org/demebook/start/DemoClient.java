@@ -58,6 +58,18 @@ final class DemoClient {
                 .build());
     }
 
+    /** Opens a collection and shares it by a ready choice. */
+    void openCollection(String token, String population, String label, String sharing)
+            throws IOException, InterruptedException {
+        var opened = post(token, population + "/collections", json.createObjectNode().put("label", label));
+        var address = population + "/collections/" + opened.get("id").asText() + "/sharing";
+        var choice = json.createObjectNode().put("choice", sharing);
+        send(request(token, address)
+                .header("Content-Type", "application/json")
+                .PUT(BodyPublishers.ofByteArray(json.writeValueAsBytes(choice)))
+                .build());
+    }
+
     /** Reads what is there and states it anew, on the revision that was read. */
     JsonNode put(String token, String read, String path, JsonNode body) throws IOException, InterruptedException {
         var answer = http.send(request(token, read).GET().build(), BodyHandlers.ofByteArray());

@@ -49,7 +49,7 @@ class ReferenceRegisterTest {
         var colony = Colony.found();
         register(colony, name);
 
-        var snapshot = ancestries.snapshot(standing(colony));
+        var snapshot = ancestries.whole(standing(colony));
         for (var line : Reference.lines(name + ".F.csv")) {
             int row = snapshot.row(numberOf.get(line[0])).orElseThrow();
             agrees("F of " + line[0], snapshot.pedigree().inbreeding(row), line[1]);

@@ -45,16 +45,12 @@ class DisputeTest {
         disputed = new Disputed(colony);
     }
 
-    // M-103 = 014 × 013. A cell is told where animals of three keepers stand in it, so that it tells who counts with
-    // M-103.
+    // M-103 = 014 × 013
     @Test
     void ines_reports_m103_sold_and_wren_reports_it_in_her_rack() {
         var world = Marrowfin.settled();
         var cay = world.colony;
         var m103 = cay.young(WREN, "female", "2025-06-29", world.number(13), world.number(14));
-        for (var keeper : List.of(DOV, OUTSIDER)) {
-            cay.register(keeper, Colony.animal("female", "2025-06-29"));
-        }
         new Handover(cay).accepted(WREN, m103, "sale", INES);
         String sold = cay.post(
                         INES,
@@ -63,7 +59,7 @@ class DisputeTest {
                 .statusCode(201)
                 .extract()
                 .path("transfer.id");
-        assertThat(youngFemales(cay, "2025-10-01")).as("ines is the third").isEqualTo(3);
+        var before = all(cay, "2025-10-01");
 
         String dispute = cay.post(
                         WREN,
@@ -83,18 +79,16 @@ class DisputeTest {
                 .body("seenOn", equalTo("2025-09-05"))
                 .body("note", equalTo("she is in tub 7"))
                 .body("transfer", equalTo(sold));
-        assertThat(youngFemales(cay, "2025-10-02"))
-                .as("neither wren nor ines is the third")
-                .isNull();
-        cay.register(WREN, Colony.animal("female", "2025-06-29"));
-        assertThat(youngFemales(cay, "2025-10-03")).as("M-103 once").isEqualTo(4);
+        assertThat(all(cay, "2025-10-02")).as("M-103 once").isEqualTo(before);
     }
 
-    private static @Nullable Integer youngFemales(Colony cay, String countedOn) {
-        return cay.post(WREN, "/count-releases", Map.of("countedOn", countedOn))
+    /** How many animals a release tells; it names no keeper. */
+    private static int all(Colony cay, String countedOn) {
+        var release = cay.post(WREN, "/count-releases", Map.of("countedOn", countedOn))
                 .statusCode(201)
-                .extract()
-                .path("cells.find { it.sex == 'female' && it.age == 'young' }.count");
+                .extract();
+        assertThat(release.asString()).doesNotContain(WREN, INES);
+        return release.path("cells.find { it.sex == 'all' && it.age == 'all' }.count");
     }
 
     @Test
