@@ -11,8 +11,11 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.UUID;
 import java.util.concurrent.locks.ReentrantLock;
+import java.util.stream.IntStream;
+import org.demebook.consent.Action;
 import org.demebook.consent.Audience;
 import org.demebook.consent.Consents;
+import org.demebook.consent.FieldGroup;
 import org.demebook.consent.Purpose;
 import org.demebook.keeper.Standing;
 import org.demebook.problem.Refusal;
@@ -95,6 +98,16 @@ public class Ancestries {
     public Snapshot published(Standing by, Instant at) {
         var everybody = Audience.PUBLIC(by.populationId());
         return seen.of(whole(by), consents.lens(everybody, Purpose.PUBLIC_COUNTS, at));
+    }
+
+    /** Writes down for their keepers that these rows are shown, each with its parents. */
+    public void disclosed(Standing by, Purpose purpose, Instant at, Snapshot snapshot, IntStream rows) {
+        var lens = consents.lens(by, purpose, at);
+        rows.filter(snapshot::isShown).forEach(row -> {
+            lens.may(snapshot.subject(row), FieldGroup.IDENTITY, Action.READ);
+            lens.may(snapshot.subject(row), FieldGroup.PARENTAGE, Action.READ);
+        });
+        consents.disclosed(lens);
     }
 
     private Snapshot readOn(UUID populationId, Snapshot before) {

@@ -15,10 +15,15 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Request;
 import jakarta.ws.rs.core.Response;
 import java.time.Clock;
+import java.time.Instant;
+import java.util.Collection;
+import java.util.List;
 import java.util.function.Supplier;
 import org.demebook.ancestry.KeptAnswers.Kind;
 import org.demebook.ancestry.KeptAnswers.Question;
+import org.demebook.consent.Purpose;
 import org.demebook.keeper.SignedIn;
+import org.demebook.keeper.Standing;
 import org.demebook.problem.Refusal;
 import org.demebook.rest.Refuses;
 import org.eclipse.microprofile.openapi.annotations.Operation;
@@ -71,8 +76,10 @@ class AncestryResource {
             @QueryParam("generations") @Nullable Integer generations) {
         var by = signedIn.standing(population);
         int deep = generations(generations);
-        var snapshot = ancestries.seen(by, clock.instant());
+        var at = clock.instant();
+        var snapshot = ancestries.seen(by, at);
         int row = ancestries.row(by, snapshot, number);
+        disclosed(by, at, snapshot, AncestryViews.ancestors(snapshot, row, deep).keySet());
         return unlessKnown(
                 new Question(snapshot.identity(), Kind.ANCESTRY, row, deep),
                 () -> AncestryViews.ancestry(snapshot, row, deep));
@@ -92,9 +99,11 @@ class AncestryResource {
     @Refuses({NO_SUCH_POPULATION, NO_SUCH_ANIMAL, MISTYPED_NUMBER})
     public Response kinship(@RestPath String population, @RestPath String number, @RestPath String other) {
         var by = signedIn.standing(population);
-        var snapshot = ancestries.seen(by, clock.instant());
+        var at = clock.instant();
+        var snapshot = ancestries.seen(by, at);
         int row = ancestries.row(by, snapshot, number);
         int otherRow = ancestries.row(by, snapshot, other);
+        disclosed(by, at, snapshot, List.of(row, otherRow));
         return unlessKnown(
                 new Question(snapshot.identity(), Kind.KINSHIP, row, otherRow),
                 () -> AncestryViews.kinship(snapshot, row, otherRow));
@@ -113,6 +122,11 @@ class AncestryResource {
         var snapshot = ancestries.seen(signedIn.standing(population), clock.instant());
         return unlessKnown(
                 new Question(snapshot.identity(), Kind.GENE_POOL, 0, 0), () -> AncestryViews.genePool(snapshot));
+    }
+
+    private void disclosed(Standing by, Instant at, Snapshot snapshot, Collection<Integer> rows) {
+        ancestries.disclosed(
+                by, Purpose.PEDIGREE_VIEW, at, snapshot, rows.stream().mapToInt(Integer::intValue));
     }
 
     private Response unlessKnown(Question question, Supplier<?> view) {

@@ -66,7 +66,7 @@ final class AncestryViews {
      * The animal and those of its ancestors that are shown, through parentages that are shown, with their nearest
      * generation, nearest first; candidates count as ancestors.
      */
-    private static Map<Integer, Integer> ancestors(Snapshot snapshot, int row, int generations) {
+    static Map<Integer, Integer> ancestors(Snapshot snapshot, int row, int generations) {
         var nearest = new LinkedHashMap<Integer, Integer>();
         nearest.put(row, 0);
         var level = List.of(row);

@@ -1,20 +1,29 @@
 package org.demebook.consent;
 
+import com.github.benmanes.caffeine.cache.Cache;
+import com.github.benmanes.caffeine.cache.Caffeine;
+import io.quarkus.narayana.jta.QuarkusTransaction;
+import io.quarkus.runtime.ShutdownEvent;
+import io.quarkus.scheduler.Scheduled;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.sql.Array;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Duration;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.Map;
 import java.util.Set;
-import java.util.TreeMap;
 import java.util.UUID;
+import java.util.concurrent.ConcurrentHashMap;
 import javax.sql.DataSource;
 import org.demebook.consent.NewGrant.StatedRecipient;
 import org.demebook.keeper.Keepers;
@@ -23,7 +32,7 @@ import org.demebook.rest.Page;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Who saw what of whom, on which grant: written with every answer that rests on somebody's grant, added up by day, and read
+ * Who saw what of whom, on which grant: written before an answer goes out that rests on a grant, added up by day, and read
  * by the keepers whose collection gave the grant. Why it stands beside the journal: docs/decisions/0009.
  */
 @ApplicationScoped
@@ -48,26 +57,44 @@ class Disclosures {
             limit ?
             """.formatted(KEY);
 
+    private static final int KNOWN_ROWS = 100_000;
+
     @Inject
     DataSource database;
 
     @Inject
     Keepers keepers;
 
+    /** What was seen on a day by one asker on one grant, of one field group. */
+    private record Row(
+            UUID populationId,
+            UUID collectionId,
+            LocalDate seenOn,
+            String seenBy,
+            UUID grantId,
+            String purpose,
+            String action,
+            String fieldGroup) {}
+
+    private final Cache<Row, Boolean> written = Caffeine.newBuilder()
+            .maximumSize(KNOWN_ROWS)
+            .expireAfterWrite(Duration.ofDays(1))
+            .build();
+
+    private final Map<Row, Long> waiting = new ConcurrentHashMap<>();
+
     /**
-     * Writes down what a lens allowed since this was called last; nothing when that rests on no grant. Takes no lock on the
-     * population: rows of the same day and asker are added up, always in the same order, so that two readers do not wait in a
-     * circle. One statement for each grant, action and field group that was used, in one batch.
+     * Writes down what a lens allowed since this was called last; nothing when that rests on no grant. The first look of a day
+     * at a field group on a grant is in the database when this returns, further ones are added to it within seconds. Takes no
+     * lock on the population, and waits for no transaction of the reader's.
      */
-    @Transactional
     void record(Lens lens) {
-        var rows = new TreeMap<String, Object[]>();
         var seenOn = LocalDate.ofInstant(lens.at(), ZoneOffset.UTC);
         var seenBy = seenBy(lens.audience());
+        var first = new HashMap<Row, Long>();
         lens.untold()
-                .forEach((use, fieldGroups) -> fieldGroups.forEach((fieldGroup, animals) -> rows.put(
-                        "%s %s %s %s".formatted(use.collectionId(), use.grantId(), use.action(), fieldGroup),
-                        new Object[] {
+                .forEach((use, fieldGroups) -> fieldGroups.forEach((fieldGroup, animals) -> {
+                    var row = new Row(
                             lens.audience().populationId(),
                             use.collectionId(),
                             seenOn,
@@ -75,29 +102,65 @@ class Disclosures {
                             use.grantId(),
                             lens.purpose().word(),
                             use.action().word(),
-                            fieldGroup.word(),
-                            (long) animals.size()
-                        })));
+                            fieldGroup.word());
+                    if (written.getIfPresent(row) == null) {
+                        first.put(row, (long) animals.size());
+                    } else {
+                        waiting.merge(row, (long) animals.size(), Long::sum);
+                    }
+                }));
+        write(first);
+        first.keySet().forEach(row -> written.put(row, true));
+    }
+
+    /** Adds up what has come since. */
+    @Scheduled(every = "2s", delayed = "2s", concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
+    void addUp() {
+        var rows = new HashMap<Row, Long>();
+        for (var row : waiting.keySet()) {
+            var times = waiting.remove(row);
+            if (times != null) {
+                rows.put(row, times);
+            }
+        }
+        write(rows);
+    }
+
+    void addUp(@Observes ShutdownEvent stopping) {
+        addUp();
+    }
+
+    /** In one order, so that two writers do not wait in a circle. */
+    private void write(Map<Row, Long> rows) {
         if (rows.isEmpty()) {
             return;
         }
-        try (var connection = database.getConnection();
-                var add = connection.prepareStatement(ADD)) {
-            for (var row : rows.values()) {
-                for (int i = 0; i < row.length; i++) {
-                    add.setObject(i + 1, row[i]);
+        QuarkusTransaction.requiringNew().run(() -> {
+            try (var connection = database.getConnection();
+                    var add = connection.prepareStatement(ADD)) {
+                for (var row : rows.keySet().stream()
+                        .sorted(Comparator.comparing(Row::toString))
+                        .toList()) {
+                    var values = new Object[] {
+                        row.populationId, row.collectionId, row.seenOn, row.seenBy, row.grantId, row.purpose, row.action,
+                        row.fieldGroup, rows.get(row)
+                    };
+                    for (int i = 0; i < values.length; i++) {
+                        add.setObject(i + 1, values[i]);
+                    }
+                    add.addBatch();
                 }
-                add.addBatch();
+                add.executeBatch();
+            } catch (SQLException e) {
+                throw new IllegalStateException(e);
             }
-            add.executeBatch();
-        } catch (SQLException e) {
-            throw new IllegalStateException(e);
-        }
+        });
     }
 
     /** What was seen of the collections that the asker acts for, the latest day first. */
     @Transactional
     Page<DisclosureView> page(Standing by, @Nullable String after, int limit) {
+        addUp();
         var own = keepers.collectionIds(by);
         var lines = new ArrayList<Line>();
         try (var connection = database.getConnection();

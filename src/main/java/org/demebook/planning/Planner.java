@@ -50,6 +50,8 @@ public class Planner {
     private record Sighted(Snapshot snapshot, OwnAnimals own, Candidates candidates, Sight sight) {}
 
     /** A ranking of all pairs holds until something happens that its asker may see, or the day ends. */
+    private record Ranked(List<Pair> pairs, PairingsView view) {}
+
     private record Asked(Sight sight, Map<Integer, OnHold> held, LocalDate today, Question question) {}
 
     @Inject
@@ -70,7 +72,7 @@ public class Planner {
     @Inject
     Clock clock;
 
-    private final Cache<Asked, PairingsView> ofPopulations =
+    private final Cache<Asked, Ranked> ofPopulations =
             Caffeine.newBuilder().maximumSize(64).build();
 
     /**
@@ -94,6 +96,7 @@ public class Planner {
         var pairs = snapshot.sex(row) == Sex.FEMALE
                 ? rank(candidates, self, mature, (dam, sire) -> true, question)
                 : rank(candidates, mature, self, (dam, sire) -> true, question);
+        disclosed(by, snapshot, pairs);
         return view(
                 snapshot.number(row),
                 "one-animal",
@@ -112,18 +115,26 @@ public class Planner {
         var candidates = sighted.candidates();
         if (by.isCoordinator()) {
             var asked = new Asked(sighted.sight(), candidates.held(), candidates.today(), question);
-            return ofPopulations.get(asked, same -> {
+            var ranked = ofPopulations.get(asked, same -> {
                 var pairs = rank(
                         candidates,
                         candidates.proposable(Sex.FEMALE),
                         candidates.proposable(Sex.MALE),
                         candidates::apart,
                         question);
-                return view(null, "population", candidates, question, pairs, List.of());
+                return new Ranked(pairs, view(null, "population", candidates, question, pairs, List.of()));
             });
+            disclosed(by, sighted.snapshot(), ranked.pairs());
+            return ranked.view();
         }
         var pairs = withOneOf(sighted.own().rows(), candidates, question);
+        disclosed(by, sighted.snapshot(), pairs);
         return view(null, "your-collections", candidates, question, pairs, List.of());
+    }
+
+    private void disclosed(Standing by, Snapshot snapshot, List<Pair> pairs) {
+        var rows = pairs.stream().flatMapToInt(pair -> IntStream.of(pair.dam(), pair.sire()));
+        ancestries.disclosed(by, Purpose.PAIRING_COMPUTATION, clock.instant(), snapshot, rows);
     }
 
     private static List<Pair> withOneOf(Set<Integer> own, Candidates candidates, Question question) {

@@ -32,6 +32,11 @@ class AnimalSight {
         return consents.lens(by, Purpose.PEDIGREE_VIEW, clock.instant());
     }
 
+    /** Writes down for their keepers what of their animals was shown. */
+    void disclosed(Lens lens) {
+        consents.disclosed(lens);
+    }
+
     /** Whether there is such an animal, for all that the asker may know. */
     boolean sees(Standing by, Animal animal) {
         return shows(lens(by), animal, FieldGroup.IDENTITY);

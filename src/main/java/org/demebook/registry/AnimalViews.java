@@ -56,7 +56,7 @@ class AnimalViews {
         var own = keepers.collectionIds(by);
         var held = held(by.populationId(), animals, own, lens);
         var twins = twinsOf(by.populationId(), animals);
-        return animals.stream()
+        var seen = animals.stream()
                 .map(animal -> Projection.of(
                         view(
                                 animal,
@@ -67,6 +67,8 @@ class AnimalViews {
                                 held.get(animal.id)),
                         group -> isOwn(animal, own) || shown.contains(group) || AnimalSight.shows(lens, animal, group)))
                 .toList();
+        sight.disclosed(lens);
+        return seen;
     }
 
     private static boolean isOwn(Animal animal, Set<UUID> own) {

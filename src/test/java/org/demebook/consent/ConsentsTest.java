@@ -67,7 +67,7 @@ class ConsentsTest {
 
     @BeforeEach
     void found() {
-        colony = Colony.found();
+        colony = Colony.foundPrivate();
         hers = subject(WREN);
     }
 

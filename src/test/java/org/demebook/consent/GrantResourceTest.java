@@ -39,7 +39,7 @@ class GrantResourceTest {
 
     @BeforeEach
     void found() {
-        colony = Colony.found();
+        colony = Colony.foundPrivate();
     }
 
     @Test

@@ -147,7 +147,7 @@ class ListConditionTest {
 
     /** A random world whose collections and animals stand in the database. */
     private static RandomWorld settled(long seed) {
-        var colony = Colony.found();
+        var colony = Colony.foundPrivate();
         var population =
                 UUID.fromString(ask("select population_id from demebook.population where code = ?", colony.code)
                         .get(0));
