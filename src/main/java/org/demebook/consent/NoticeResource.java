@@ -1,10 +1,10 @@
 package org.demebook.consent;
 
-import org.demebook.rest.ShownTo;
 import jakarta.annotation.security.PermitAll;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import org.demebook.rest.Refuses;
+import org.demebook.rest.ShownTo;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 
