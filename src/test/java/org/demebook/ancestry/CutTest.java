@@ -105,8 +105,8 @@ class CutTest {
                     continue;
                 }
                 var view = AncestryViews.ancestry(seen, row, 20);
-                view.ancestors().forEach(listed -> assertThat(register.may(
-                                register.row(listed.number()), FieldGroup.IDENTITY, Action.READ))
+                view.ancestors().forEach(listed -> assertThat(
+                                register.may(register.row(listed.number()), FieldGroup.IDENTITY, Action.READ))
                         .isTrue());
                 // without a flag nothing rests on what is computed with alone
                 if (view.throughAncestorsNotShown() == null) {
