@@ -30,6 +30,7 @@ class RoomsTest {
             Map.entry("kinship", Set.of()),
             Map.entry("chance", Set.of()),
             Map.entry("paper", Set.of()),
+            Map.entry("disclosure", Set.of()),
             Map.entry("problem", Set.of()),
             Map.entry("notation", Set.of()),
             Map.entry("taxon", Set.of("notation")),
@@ -53,7 +54,7 @@ class RoomsTest {
             Map.entry("ancestry", REGISTER),
             Map.entry("handover", union(REGISTER, Set.of("diary", "rearing", "transfer", "ancestry", "paper"))),
             Map.entry("planning", union(REGISTER, Set.of("ancestry", "litter"))),
-            Map.entry("census", union(REGISTER, Set.of("ancestry"))),
+            Map.entry("census", union(REGISTER, Set.of("ancestry", "disclosure"))),
             Map.entry(
                     "start", union(REGISTER, Set.of("litter", "transfer", "sheet", "ancestry", "planning", "census"))));
 
@@ -100,6 +101,18 @@ class RoomsTest {
                 .should()
                 .dependOnClassesThat()
                 .resideOutsideOfPackages("org.demebook.kinship..", "java..", "org.jspecify..")
+                .check(HOUSE);
+    }
+
+    @Test
+    void disclosure_control_knows_nothing_but_its_solvers() {
+        noClasses()
+                .that()
+                .resideInAPackage("org.demebook.disclosure..")
+                .should()
+                .dependOnClassesThat()
+                .resideOutsideOfPackages(
+                        "org.demebook.disclosure..", "java..", "org.jspecify..", "com.google.ortools..", "org.ojalgo..")
                 .check(HOUSE);
     }
 

@@ -11,6 +11,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.UUID;
 import java.util.concurrent.locks.ReentrantLock;
+import org.demebook.consent.Audience;
 import org.demebook.consent.Consents;
 import org.demebook.consent.Purpose;
 import org.demebook.keeper.Standing;
@@ -88,6 +89,12 @@ public class Ancestries {
     public Snapshot seen(Standing by, Purpose purpose, Instant at) {
         var whole = whole(by);
         return seen.of(whole, consents.lens(by, purpose, at));
+    }
+
+    /** The population as far as its keepers let anybody count it and compute with it for what is published. */
+    public Snapshot published(Standing by, Instant at) {
+        var everybody = Audience.PUBLIC(by.populationId());
+        return seen.of(whole(by), consents.lens(everybody, Purpose.PUBLIC_COUNTS, at));
     }
 
     private Snapshot readOn(UUID populationId, Snapshot before) {

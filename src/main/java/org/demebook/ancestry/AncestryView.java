@@ -1,5 +1,6 @@
 package org.demebook.ancestry;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import org.demebook.notation.Sex;
 import org.demebook.registry.StatedSire;
@@ -16,6 +17,9 @@ import org.jspecify.annotations.Nullable;
  *     several
  * @param inbreedingIfUnknownAreSiblings what F would be if all unknown parents were full siblings of each other, the
  *     customary worst case; absent where all ancestry is known
+ * @param doubtfulSiresOf studbook numbers, of the animal and all its ancestors, whose sire is doubtful: the figures take each
+ *     as true; absent when none is
+ * @param inbreedingIfDoubtfulSiresUnknown what F would be if those sires were unknown; absent when there are none
  * @param knownAncestry the share of its genome, in [0, 1], that traces to stated founders
  * @param convention {@code unrelated}: an unknown parent counts as unrelated to all, which understates F
  * @param founders those that are shown, the largest contribution first
@@ -32,6 +36,8 @@ public record AncestryView(
         double inbreedingCoefficient,
         @Nullable FigureRange inbreedingBySire,
         @Nullable Double inbreedingIfUnknownAreSiblings,
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> doubtfulSiresOf,
+        @Nullable Double inbreedingIfDoubtfulSiresUnknown,
         double knownAncestry,
         String convention,
         List<Contribution> founders,

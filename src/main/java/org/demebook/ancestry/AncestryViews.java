@@ -25,6 +25,7 @@ final class AncestryViews {
 
     static AncestryView ancestry(Snapshot snapshot, int row, int generations) {
         var pedigree = snapshot.pedigree();
+        var doubtful = snapshot.doubtfulSiresOf(row);
         var founders = founders(snapshot, pedigree.founderContributions(row));
         var ancestors = new ArrayList<Ancestor>();
         ancestors(snapshot, row, generations)
@@ -37,6 +38,8 @@ final class AncestryViews {
                 pedigree.knownFraction(row) == 1
                         ? null
                         : pedigree.under(UNKNOWN_FULL_SIBS).inbreeding(row),
+                doubtful,
+                doubtful.isEmpty() ? null : snapshot.ifDoubtfulSiresUnknown().inbreeding(row),
                 pedigree.knownFraction(row),
                 UNRELATED,
                 founders,
@@ -91,6 +94,7 @@ final class AncestryViews {
                 .map(snapshot::number)
                 .toList();
         var pedigree = snapshot.pedigree();
+        var doubtful = snapshot.doubtfulSiresOf(row, other);
         boolean allKnown = pedigree.knownFraction(row) == 1 && pedigree.knownFraction(other) == 1;
         return new KinshipView(
                 side(snapshot, row),
@@ -98,6 +102,8 @@ final class AncestryViews {
                 pedigree.kinship(row, other),
                 FigureRange.ofKinship(pedigree, row, other),
                 allKnown ? null : pedigree.under(UNKNOWN_FULL_SIBS).kinship(row, other),
+                doubtful,
+                doubtful.isEmpty() ? null : snapshot.ifDoubtfulSiresUnknown().kinship(row, other),
                 UNRELATED,
                 common,
                 onlyIf(snapshot.restsOnWhatIsNotShown(row, other)));
@@ -113,7 +119,7 @@ final class AncestryViews {
     static GenePoolView genePool(Snapshot snapshot) {
         if (snapshot.pool().isEmpty()) {
             return new GenePoolView(
-                    0, null, null, null, null, null, "coancestry", null, null, UNRELATED, List.of(), null, null);
+                    0, null, null, null, null, null, "coancestry", null, null, List.of(), UNRELATED, List.of(), null, null);
         }
         var pool = snapshot.pool().get();
         var contributions = pool.founderContributions();
@@ -128,6 +134,7 @@ final class AncestryViews {
                 "coancestry",
                 contributions.effectiveFounders(),
                 pool.knownFraction(),
+                snapshot.doubtfulSiresOf(snapshot.living()),
                 UNRELATED,
                 founders,
                 unnamed(founders),

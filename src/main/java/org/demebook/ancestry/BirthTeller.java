@@ -64,6 +64,7 @@ final class BirthTeller {
         }
         if (sire instanceof Sire.Known known) {
             parents.sires()[row] = new int[] {records.row(known.sireId())};
+            parents.doubtful().set(row, known.doubtful());
             if (ownGenome) {
                 builder.young(row, parents.sires()[row][0], dam);
             }
@@ -133,10 +134,10 @@ final class BirthTeller {
                         records.animal(candidate.getKey()).number(),
                         candidate.getValue().stripTrailingZeros()))
                 .toList();
-        return new StatedSire("candidates", null, stated, wholeLitter, null, null);
+        return StatedSire.candidates(stated, wholeLitter);
     }
 
     private static StatedSire stated(Sire.None none) {
-        return new StatedSire("none", null, null, null, none.fusion(), new BigDecimal(none.secondDivision()));
+        return StatedSire.none(none.fusion(), new BigDecimal(none.secondDivision()));
     }
 }

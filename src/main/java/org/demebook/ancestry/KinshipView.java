@@ -1,5 +1,6 @@
 package org.demebook.ancestry;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
@@ -12,6 +13,9 @@ import org.jspecify.annotations.Nullable;
  * @param bySire from the lowest to the highest that it may be; absent where it depends on no sire that is one of several
  * @param ifUnknownAreSiblings what it would be if all unknown parents were full siblings of each other, the customary worst
  *     case; absent where all ancestry of the two is known
+ * @param doubtfulSiresOf studbook numbers, of the two and their ancestors, whose sire is doubtful: the figure takes each as
+ *     true; absent when none is
+ * @param ifDoubtfulSiresUnknown what it would be if those sires were unknown; absent when there are none
  * @param convention {@code unrelated}: an unknown parent counts as unrelated to all, which understates kinship
  * @param commonAncestors studbook numbers, the nearest first; one of the two itself, where it is an ancestor of the other
  * @param throughAncestorsNotShown true where a figure rests on ancestors that are granted to be computed with and not to be seen;
@@ -24,6 +28,8 @@ public record KinshipView(
         double kinship,
         @Nullable FigureRange bySire,
         @Nullable Double ifUnknownAreSiblings,
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> doubtfulSiresOf,
+        @Nullable Double ifDoubtfulSiresUnknown,
         String convention,
         List<String> commonAncestors,
         @Nullable Boolean throughAncestorsNotShown) {

@@ -16,16 +16,22 @@ import org.demebook.registry.StatedSire;
  * @param dam {@link Pedigree#UNKNOWN} where nobody knows
  * @param sires the known sire, or all candidates
  * @param uncertainSire what is stated where it is not one known male
+ * @param doubtful whose known sire is doubtful
  * @param males by draw, the pedigree's number of the one male that is one of several
  */
 record Parents(
-        BitSet founder, int[] dam, int[][] sires, Map<Integer, StatedSire> uncertainSire, Map<Draw, Integer> males) {
+        BitSet founder,
+        int[] dam,
+        int[][] sires,
+        Map<Integer, StatedSire> uncertainSire,
+        BitSet doubtful,
+        Map<Draw, Integer> males) {
 
     /** One male for all young of a draw; told apart by his candidates too, in case somebody corrects one young alone. */
     record Draw(UUID drawId, Map<Integer, BigDecimal> candidates) {}
 
     static Parents none() {
-        return new Parents(new BitSet(), new int[0], new int[0][], Map.of(), Map.of());
+        return new Parents(new BitSet(), new int[0], new int[0][], Map.of(), new BitSet(), Map.of());
     }
 
     /** A copy with room for more. */
@@ -35,6 +41,7 @@ record Parents(
                 Arrays.copyOf(dam, size),
                 Arrays.copyOf(sires, size),
                 new HashMap<>(uncertainSire),
+                (BitSet) doubtful.clone(),
                 new HashMap<>(males));
     }
 }

@@ -88,6 +88,13 @@ record Records(PedigreeRow[] animals, Map<UUID, Integer> rowOfId, Map<String, In
         return new Records(later, ids, numbers, joined);
     }
 
+    /** The same where nobody named the sires of some rows. */
+    Records withoutSires(BitSet rows) {
+        var later = animals.clone();
+        rows.stream().forEach(row -> later[row] = animals[row].withoutSire());
+        return new Records(later, rowOfId, rowOfNumber, joined);
+    }
+
     int size() {
         return animals.length;
     }

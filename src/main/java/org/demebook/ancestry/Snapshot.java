@@ -1,6 +1,7 @@
 package org.demebook.ancestry;
 
 import java.time.LocalDate;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -26,6 +27,7 @@ public final class Snapshot {
     private final Parents parents;
     private final Pedigree pedigree;
     private final Optional<GenePool> pool;
+    private final DoubtfulSires doubtful;
     private final Shown shown;
     private final Object identity;
 
@@ -34,16 +36,30 @@ public final class Snapshot {
     }
 
     private Snapshot(long head, Records records, Parents parents, Pedigree pedigree) {
-        this(head, records, parents, pedigree, pool(records, pedigree), new Object());
+        this(
+                head,
+                records,
+                parents,
+                pedigree,
+                pool(records, pedigree),
+                new DoubtfulSires(records, parents),
+                new Object());
     }
 
     private Snapshot(
-            long head, Records records, Parents parents, Pedigree pedigree, Optional<GenePool> pool, Object identity) {
+            long head,
+            Records records,
+            Parents parents,
+            Pedigree pedigree,
+            Optional<GenePool> pool,
+            DoubtfulSires doubtful,
+            Object identity) {
         this.head = head;
         this.records = records;
         this.parents = parents;
         this.pedigree = pedigree;
         this.pool = pool;
+        this.doubtful = doubtful;
         this.identity = identity;
         this.shown = Shown.all(parents);
     }
@@ -54,6 +70,7 @@ public final class Snapshot {
         this.parents = births.parents();
         this.pedigree = births.pedigree();
         this.pool = pool(records, pedigree);
+        this.doubtful = new DoubtfulSires(records, parents);
         this.identity = new Object();
         this.shown = new Shown(parents, cut);
     }
@@ -87,7 +104,7 @@ public final class Snapshot {
      */
     Optional<Snapshot> after(long laterHead, List<PedigreeRow> touched) {
         if (touched.isEmpty()) {
-            return Optional.of(new Snapshot(laterHead, records, parents, pedigree, pool, identity));
+            return Optional.of(new Snapshot(laterHead, records, parents, pedigree, pool, doubtful, identity));
         }
         if (!touched.stream().allMatch(this::leavesAncestryAlone)) {
             return Optional.empty();
@@ -100,7 +117,13 @@ public final class Snapshot {
                 .allMatch(record -> record.alive()
                         == records.animal(records.row(record.id())).alive());
         return Optional.of(new Snapshot(
-                laterHead, later, parents, pedigree, sameLiving ? pool : pool(later, pedigree), new Object()));
+                laterHead,
+                later,
+                parents,
+                pedigree,
+                sameLiving ? pool : pool(later, pedigree),
+                doubtful,
+                new Object()));
     }
 
     private boolean leavesAncestryAlone(PedigreeRow record) {
@@ -140,7 +163,7 @@ public final class Snapshot {
         return records.row(writtenNumber).filter(shown::animal);
     }
 
-    /** The row of an animal, shown or not; {@link Pedigree#UNKNOWN} for one that does not count. */
+    /** The row of an animal by the id of any of its records, shown or not; {@link Pedigree#UNKNOWN} for one that does not count. */
     public int row(UUID animalId) {
         return records.knows(animalId) ? records.row(animalId) : Pedigree.UNKNOWN;
     }
@@ -256,7 +279,34 @@ public final class Snapshot {
         if (sire != null) {
             return sire;
         }
-        return sires(row).length == 0 ? StatedSire.UNKNOWN : StatedSire.known(number(sires(row)[0]));
+        if (sires(row).length == 0) {
+            return StatedSire.UNKNOWN;
+        }
+        var known = number(sires(row)[0]);
+        return parents.doubtful().get(row) ? StatedSire.doubted(known) : StatedSire.known(known);
+    }
+
+    /** Whether it has no sire at all, which is not the same as that nobody knows him. */
+    public boolean fatherless(int row) {
+        var sire = parents.uncertainSire().get(row);
+        return sire != null && sire.kind().equals("none");
+    }
+
+    /**
+     * The animals whose doubtful sire the figures of these rest on, as far as that may be seen: of these and all their
+     * ancestors, by number.
+     * O(ancestors), O(1) where no sire is doubtful.
+     */
+    public List<String> doubtfulSiresOf(int... rows) {
+        return Arrays.stream(doubtful.above(rows))
+                .filter(row -> isShown(row) && isParentageShown(row))
+                .mapToObj(this::number)
+                .toList();
+    }
+
+    /** The pedigree where every doubtful sire is unknown; the first question builds it. */
+    Pedigree ifDoubtfulSiresUnknown() {
+        return doubtful.ifUnknown();
     }
 
     /** Rows of the living, ascending. */

@@ -47,7 +47,10 @@ class CycleResource {
     @Path("due-windows")
     @Operation(
             operationId = "listDueWindows",
-            summary = "The females in your collections whose young are awaited, the most urgent first")
+            summary = "The females in your collections whose young are awaited, the most urgent first",
+            description =
+                    "Those in labour, then by the expected day, then those of whom introductions alone tell no more"
+                            + " than months, until the last of these months is over.")
     @Refuses({NO_SUCH_POPULATION, BAD_PARAMETER})
     public List<CycleView> dueWindows(@RestPath String population, @QueryParam("onDay") @Nullable LocalDate onDay) {
         return cycles.awaited(signedIn.standing(population), onDay);

@@ -30,6 +30,10 @@ record CycleWords(Gestation profile, Cycles.Awaited awaited, LocalDate day) {
         private static final int FEWEST_MONTHS = 4;
         private static final int MOST_MONTHS = 8;
 
+        boolean isOver(LocalDate day) {
+            return YearMonth.from(day).isAfter(YearMonth.parse(months.until()));
+        }
+
         /** Of the meetings since her last litter; empty when there was none. */
         static Optional<Pairing> of(List<Meeting> meetings, Cycle cycle, LocalDate day) {
             var recent = meetings.stream()

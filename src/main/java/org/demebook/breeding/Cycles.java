@@ -5,6 +5,7 @@ import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.LocalDate;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
@@ -13,9 +14,11 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.demebook.breeding.CycleView.Stage;
+import org.demebook.breeding.CycleWords.Pairing;
 import org.demebook.breeding.Histories.History;
 import org.demebook.gestation.DueWindow;
 import org.demebook.gestation.Interval;
+import org.demebook.gestation.Meeting;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.registry.Animals;
@@ -45,8 +48,18 @@ public class Cycles implements GravidFemales {
     @Inject
     Clock clock;
 
-    /** One cycle with the window that follows from it. */
-    record Awaited(UUID femaleId, Cycle cycle, Optional<Sign> best, Optional<DueWindow> due) {}
+    /**
+     * One cycle with what follows from it.
+     *
+     * @param pairing where no sign tells more than that she met a male
+     */
+    record Awaited(
+            UUID femaleId, Cycle cycle, Optional<Sign> best, Optional<DueWindow> due, Optional<Pairing> pairing) {
+        private boolean goesOn(LocalDate day) {
+            return cycle.state() != Cycle.State.NOTHING_NOTED
+                    || pairing.filter(met -> !met.isOver(day)).isPresent();
+        }
+    }
 
     /**
      * The cycle of a female in a collection of the asker's.
@@ -58,12 +71,14 @@ public class Cycles implements GravidFemales {
         var female = animals.held(by, number);
         var day = on == null ? rules.today() : on;
         var population = populations.get(by);
-        var history = histories.of(by.populationId(), female.id());
-        var awaited = awaited(population, female.id(), history, day, intervals(by.populationId(), population));
-        return view(by, population, List.of(awaited), day).get(0);
+        return view(by, population, awaited(by.populationId(), population, List.of(female.id()), day), day)
+                .get(0);
     }
 
-    /** Every female in the asker's collections whose young are awaited, the most urgent first. */
+    /**
+     * Every female in the asker's collections whose young are awaited: those in labour first, then by the expected day, then
+     * those of whom introductions tell no more than months, until the last of these is over.
+     */
     @Transactional
     public List<CycleView> awaited(Standing by, @Nullable LocalDate on) {
         var day = on == null ? rules.today() : on;
@@ -79,36 +94,59 @@ public class Cycles implements GravidFemales {
     }
 
     List<Awaited> awaited(Standing by, PopulationView population, LocalDate day) {
-        List<UUID> females = BreedingSign.getEntityManager()
+        var females = new HashSet<UUID>();
+        females.addAll(females(by, "BreedingSign", "r.happenedOn > :since", day));
+        females.addAll(females(by, "Introduction", "(r.untilOn is null or r.untilOn > :since)", day));
+        return awaited(by.populationId(), population, females, day).stream()
+                .filter(awaited -> awaited.goesOn(day))
+                .sorted(Comparator.comparing(
+                                (Awaited awaited) -> awaited.cycle().labour().isEmpty())
+                        .thenComparing(awaited ->
+                                awaited.due().map(DueWindow::expectedOn).orElse(LocalDate.MAX))
+                        .thenComparing(awaited -> awaited.pairing()
+                                .map(met -> met.months().from())
+                                .orElse(""))
+                        .thenComparing(Awaited::femaleId))
+                .toList();
+    }
+
+    /** The living females in the asker's collections of whom something was recorded within a cycle. */
+    private List<UUID> females(Standing by, String records, String withinACycle, LocalDate day) {
+        return BreedingSign.getEntityManager()
                 .createQuery(
-                        "select distinct s.femaleId from BreedingSign s, Animal a where s.populationId = :population"
-                                + " and s.withdrawn = false and s.happenedOn > :since and a.populationId = :population"
-                                + " and a.id = s.femaleId and a.died is null and a.collectionId in :own",
+                        "select distinct r.femaleId from %s r, Animal a where r.populationId = :population"
+                                        .formatted(records)
+                                + " and r.withdrawn = false and %s and a.populationId = :population"
+                                        .formatted(withinACycle)
+                                + " and a.id = r.femaleId and a.died is null and a.collectionId in :own",
                         UUID.class)
                 .setParameter("population", by.populationId())
                 .setParameter("since", day.minusDays(Cycle.DAYS))
                 .setParameter("own", keepers.collectionIds(by))
                 .getResultList();
-        var intervals = intervals(by.populationId(), population);
-        return histories.of(by.populationId(), females).entrySet().stream()
-                .map(entry -> awaited(population, entry.getKey(), entry.getValue(), day, intervals))
-                .filter(awaited -> awaited.cycle().state() != Cycle.State.NOTHING_NOTED)
-                .sorted(Comparator.comparing(
-                                (Awaited awaited) -> awaited.cycle().labour().isEmpty())
-                        .thenComparing(awaited ->
-                                awaited.due().map(DueWindow::expectedOn).orElse(LocalDate.MAX))
-                        .thenComparing(Awaited::femaleId))
-                .toList();
     }
 
-    private Map<UUID, List<Interval>> intervals(UUID populationId, PopulationView population) {
-        return histories.intervals(populationId, population.birthMode());
+    private List<Awaited> awaited(
+            UUID populationId, PopulationView population, Collection<UUID> females, LocalDate day) {
+        var intervals = histories.intervals(populationId, population.birthMode());
+        var recorded = histories.of(populationId, females);
+        var meetings = histories.meetings(populationId, females, day);
+        return females.stream()
+                .map(female -> awaited(
+                        population,
+                        female,
+                        recorded.getOrDefault(female, History.EMPTY),
+                        meetings.getOrDefault(female, List.of()),
+                        day,
+                        intervals))
+                .toList();
     }
 
     private static Awaited awaited(
             PopulationView population,
             UUID femaleId,
             History history,
+            List<Meeting> meetings,
             LocalDate day,
             Map<UUID, List<Interval>> intervals) {
         var cycle = history.cycle(population.birthMode(), day);
@@ -128,7 +166,8 @@ public class Cycles implements GravidFemales {
                                 population.profile().gestation(),
                                 population.name(),
                                 before(own, day),
-                                before(others, day))));
+                                before(others, day))),
+                cycle.state() == Cycle.State.NOTHING_NOTED ? Pairing.of(meetings, cycle, day) : Optional.empty());
     }
 
     /** As it looked on a day, only what was born by then is known. */
@@ -155,7 +194,6 @@ public class Cycles implements GravidFemales {
         var numbers = animals.numbers(by.populationId(), ids);
         return cycles.stream()
                 .map(awaited -> view(
-                        by,
                         population,
                         awaited,
                         day,
@@ -167,17 +205,9 @@ public class Cycles implements GravidFemales {
     }
 
     private CycleView view(
-            Standing by,
-            PopulationView population,
-            Awaited awaited,
-            LocalDate day,
-            String number,
-            List<BreedingSignView> signs) {
+            PopulationView population, Awaited awaited, LocalDate day, String number, List<BreedingSignView> signs) {
         var words = new CycleWords(population.profile().gestation(), awaited, day);
-        var pairing = awaited.cycle().state() == Cycle.State.NOTHING_NOTED
-                ? CycleWords.Pairing.of(
-                        histories.meetings(by.populationId(), awaited.femaleId(), day), awaited.cycle(), day)
-                : Optional.<CycleWords.Pairing>empty();
+        var pairing = awaited.pairing();
         return new CycleView(
                 number,
                 day,
@@ -185,8 +215,8 @@ public class Cycles implements GravidFemales {
                 awaited.cycle().gravid(),
                 signs,
                 words.due(),
-                pairing.map(CycleWords.Pairing::months).orElse(null),
-                pairing.map(CycleWords.Pairing::reason).orElseGet(words::reason),
+                pairing.map(Pairing::months).orElse(null),
+                pairing.map(Pairing::reason).orElseGet(words::reason),
                 words.prompts(clock.instant()));
     }
 

@@ -93,27 +93,35 @@ class Histories {
      */
     @Transactional
     List<Meeting> meetings(UUID populationId, UUID femaleId, LocalDate untilOn) {
-        var introductions = Introduction.ofFemales(populationId, List.of(femaleId));
-        var signs = BreedingSign.ofFemales(populationId, List.of(femaleId)).stream()
+        return meetings(populationId, List.of(femaleId), untilOn).getOrDefault(femaleId, List.of());
+    }
+
+    /** The same of many females; one who met nobody is left out. */
+    @Transactional
+    Map<UUID, List<Meeting>> meetings(UUID populationId, Collection<UUID> femaleIds, LocalDate untilOn) {
+        var introductions = Introduction.ofFemales(populationId, femaleIds);
+        var signs = BreedingSign.ofFemales(populationId, femaleIds).stream()
                 .filter(sign -> sign.kind == SignKind.COPULATION && sign.maleId != null)
                 .toList();
-        var met = new HashSet<UUID>(List.of(femaleId));
+        var met = new HashSet<UUID>(femaleIds);
         introductions.forEach(introduction -> met.add(introduction.maleId));
         var left = departures.of(populationId, met);
-        var custodies = met.stream().collect(Collectors.toMap(id -> id, id -> animals.custody(populationId, id)));
+        var custodies = animals.custodies(populationId, met);
 
-        var meetings = new ArrayList<Meeting>();
+        var meetings = new HashMap<UUID, List<Meeting>>();
         for (var introduction : introductions) {
             var last = lastDay(introduction, untilOn, custodies, left);
             var seen = signs.stream()
-                    .anyMatch(sign -> introduction.maleId.equals(sign.maleId)
+                    .anyMatch(sign -> introduction.femaleId.equals(sign.femaleId)
+                            && introduction.maleId.equals(sign.maleId)
                             && !sign.happenedOn.isBefore(introduction.fromOn)
                             && !sign.happenedOn.isAfter(last));
-            meetings.add(new Meeting(introduction.maleId, introduction.fromOn, last, seen));
+            meetings.computeIfAbsent(introduction.femaleId, id -> new ArrayList<>())
+                    .add(new Meeting(introduction.maleId, introduction.fromOn, last, seen));
         }
-        signs.stream()
-                .filter(sign -> !sign.happenedOn.isAfter(untilOn))
-                .forEach(sign -> meetings.add(new Meeting(sign.maleId, sign.happenedOn, sign.happenedOn, true)));
+        signs.stream().filter(sign -> !sign.happenedOn.isAfter(untilOn)).forEach(sign -> meetings.computeIfAbsent(
+                        sign.femaleId, id -> new ArrayList<>())
+                .add(new Meeting(sign.maleId, sign.happenedOn, sign.happenedOn, true)));
         return meetings;
     }
 

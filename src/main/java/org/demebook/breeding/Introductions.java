@@ -31,6 +31,7 @@ import org.demebook.problem.Rule;
 import org.demebook.registry.Animals;
 import org.demebook.registry.Breach;
 import org.demebook.registry.Custody;
+import org.demebook.registry.Populations;
 import org.demebook.registry.Sight;
 import org.demebook.rest.Page;
 import org.demebook.rest.Revision;
@@ -56,6 +57,12 @@ public class Introductions {
 
     @Inject
     RecordRules rules;
+
+    @Inject
+    QuarantineRule quarantine;
+
+    @Inject
+    Populations populations;
 
     // ── writing ──────────────────────────────────────────────────────────────────────────────────────────────────────
 
@@ -186,6 +193,10 @@ public class Introductions {
             if (!other.id.equals(introductionId) && other.overlaps(fromOn, untilOn)) {
                 breaches.add(overlap(by, other, female, male, fromOn));
             }
+        }
+        int usualDays = populations.get(by).profile().daysOfQuarantine();
+        for (var animal : List.of(female, male)) {
+            quarantine.check(by, animal, fromOn, usualDays).ifPresent(breaches::add);
         }
     }
 

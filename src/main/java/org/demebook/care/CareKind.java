@@ -38,6 +38,9 @@ public enum CareKind {
     TEST_BEFORE_PAIRING,
     QUARANTINE_END,
 
+    /** What is shared with others ends soon. */
+    GRANT_RENEWAL,
+
     /** Written down by the keeper. */
     OWN;
 
@@ -71,6 +74,7 @@ public enum CareKind {
                     RECOVERY_WEIGHING,
                     TEST_BEFORE_PAIRING,
                     QUARANTINE_END,
+                    GRANT_RENEWAL,
                     OWN -> false;
         };
     }

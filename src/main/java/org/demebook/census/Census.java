@@ -1,9 +1,11 @@
 package org.demebook.census;
 
+import static org.demebook.problem.ProblemType.COUNTS_NOT_SAFE;
 import static org.demebook.problem.ProblemType.DATE_IN_FUTURE;
 import static org.demebook.problem.ProblemType.DAY_COUNTED_ALREADY;
 import static org.demebook.problem.ProblemType.NO_SUCH_RELEASE;
 
+import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
@@ -13,15 +15,18 @@ import java.math.RoundingMode;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.UUID;
-import java.util.stream.IntStream;
 import org.demebook.ancestry.Ancestries;
 import org.demebook.ancestry.Snapshot;
 import org.demebook.census.CensusFacts.CountsReleased;
-import org.demebook.census.CountReleaseView.Cell;
-import org.demebook.census.CountTable.Counted;
+import org.demebook.census.Preparation.Earlier;
+import org.demebook.consent.Action;
+import org.demebook.consent.Audience;
+import org.demebook.consent.Consents;
+import org.demebook.consent.FieldGroup;
+import org.demebook.consent.Purpose;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
@@ -36,21 +41,36 @@ public class Census {
     private static final MathContext TWO_FIGURES = new MathContext(2, RoundingMode.HALF_EVEN);
 
     private static final String METHOD =
-            "Animals registered as living on the day, by sex and age class: young under one year, juvenile under %d days,"
-                    + " adult from then on, unknown where the birth is not known well enough. Animals are counted where they"
-                    + " are held at the time of the release. A count is given where animals of at least three keepers stand"
-                    + " behind it; keepers of one household are one. A total is given where none of its counts is withheld."
-                    + " Gene diversity is 1 − the mean kinship of the animals counted, founder genome equivalents are"
-                    + " 1 / (2 × mean kinship) from coancestry; an unknown parent counts as unrelated to all.";
+            "Animals registered as living on the day whose keepers let them be counted, by sex and age class (young under one year, juvenile under %d days,"
+                    + " immature both, adult from then on, unknown where the birth is not known well enough) and by decade of"
+                    + " birth. Animals are counted where they are held at the time of the release; one that is reported in two"
+                    + " places counts once. Statistical disclosure"
+                    + " control is applied: a count is withheld where too few keepers stand behind it or one of them holds"
+                    + " most of it, and so are the fewest others from which it would follow, also together with earlier"
+                    + " releases; keepers of one household are one. For a withheld count the bounds are given that follow"
+                    + " from the others. Gene diversity is 1 − the mean kinship of the animals counted, founder genome"
+                    + " equivalents are 1 / (2 × mean kinship) from coancestry; an unknown parent counts as unrelated to"
+                    + " all.";
 
     /** What a release will say; computed, not yet released. */
-    public record Counts(
-            LocalDate countedOn,
-            String keepers,
-            List<Cell> cells,
-            @Nullable String geneDiversity,
-            @Nullable String founderGenomeEquivalents,
-            String method) {}
+    public static final class Counts {
+        private final LocalDate countedOn;
+        private final List<LocalDate> earlier;
+        private final @Nullable CountsReleased released;
+
+        private Counts(LocalDate countedOn, List<LocalDate> earlier, @Nullable CountsReleased released) {
+            this.countedOn = countedOn;
+            this.earlier = earlier;
+            this.released = released;
+        }
+    }
+
+    /** What is known before anything is computed. */
+    private record Known(List<Earlier> earlier, CountRulesView rules, Set<UUID> waivers) {
+        List<LocalDate> days() {
+            return earlier.stream().map(release -> release.view().countedOn()).toList();
+        }
+    }
 
     @Inject
     Ancestries ancestries;
@@ -65,11 +85,14 @@ public class Census {
     Journal journal;
 
     @Inject
+    Consents consents;
+
+    @Inject
     Clock clock;
 
     /**
-     * Counts the animals of a day, for a coordinator. Refuses with DATE_IN_FUTURE. To be called before the transaction
-     * that releases them.
+     * Counts the animals of a day, for a coordinator. To be called before the transaction that releases them. Refuses with
+     * DATE_IN_FUTURE and COUNTS_NOT_SAFE; a day that was counted already is refused by {@link #release}.
      */
     public Counts count(Standing by, NewCountRelease release) {
         Keepers.requireCoordinator(by);
@@ -78,71 +101,83 @@ public class Census {
             throw new Refusal(
                     DATE_IN_FUTURE, "%s lies in the future; animals are counted when it has come.".formatted(day));
         }
-        var snapshot = ancestries.whole(by);
-        int daysOfAgeToBreed = populations.get(by).profile().breeding().daysOfAgeToBreed();
-        int[] living = livingOn(snapshot, day);
-        var households = keepers.households(by.populationId());
-        var table = new CountTable(IntStream.of(living)
-                .mapToObj(row -> counted(snapshot, row, day, daysOfAgeToBreed, households))
-                .toList());
-        boolean told = table.households() >= CountTable.FEWEST_HOUSEHOLDS;
-        var pool = told ? snapshot.pedigree().pool(living) : null;
+        var at = clock.instant();
+        var snapshot = ancestries.published(by, at);
+        var lens = consents.lens(Audience.PUBLIC(by.populationId()), Purpose.PUBLIC_COUNTS, at);
+        var population = populations.get(by);
+        int daysOfAgeToBreed = population.profile().breeding().daysOfAgeToBreed();
+        var known = QuarkusTransaction.requiringNew().call(() -> known(by.populationId(), ancestries.whole(by), daysOfAgeToBreed));
+        if (known.days().contains(day)) {
+            return new Counts(day, known.days(), null);
+        }
+        var headcount = new Headcount(
+                snapshot,
+                day,
+                daysOfAgeToBreed,
+                row -> lens.may(snapshot.subject(row), FieldGroup.IDENTITY, Action.PUBLISH_IN_AGGREGATE));
+        var respondents = new Respondents(
+                keepers.households(by.populationId()),
+                keepers.keepersOfCollections(by.populationId()),
+                known.waivers());
+        var preparation = new Preparation(day, headcount.animals(), respondents, daysOfAgeToBreed, known.rules());
+        var cells = preparation.cells(known.earlier());
+        boolean told = preparation.households() >= CountRange.FEWEST;
+        var pool = told ? snapshot.pedigree().pool(headcount.rows()) : null;
         return new Counts(
                 day,
-                CountTable.range(table.households()),
-                table.cells(),
-                pool == null ? null : twoFigures(pool.geneDiversity()),
-                pool == null ? null : twoFigures(pool.founderGenomeEquivalents()),
-                METHOD.formatted(daysOfAgeToBreed));
+                known.days(),
+                new CountsReleased(
+                        by.populationCode(),
+                        population.name(),
+                        population.taxon(),
+                        day,
+                        CountRange.of(preparation.households()),
+                        cells,
+                        pool == null ? null : twoFigures(pool.geneDiversity()),
+                        pool == null ? null : twoFigures(pool.founderGenomeEquivalents()),
+                        METHOD.formatted(daysOfAgeToBreed),
+                        headcount.animals()));
     }
 
-    /** Those that are known to live on the day; where a birth or a death is known roughly, both are taken as early. */
-    private static int[] livingOn(Snapshot snapshot, LocalDate day) {
-        return IntStream.range(0, snapshot.size())
-                .filter(row -> {
-                    var born = snapshot.bornEarliest(row);
-                    var died = snapshot.diedEarliest(row);
-                    return (born == null || !born.isAfter(day))
-                            && (snapshot.alive(row) || died != null && died.isAfter(day));
-                })
-                .toArray();
-    }
-
-    private static Counted counted(
-            Snapshot snapshot, int row, LocalDate day, int daysOfAgeToBreed, Map<UUID, UUID> households) {
-        var owner = Objects.requireNonNull(snapshot.owner(row));
-        var holder = Objects.requireNonNullElse(snapshot.collection(row), owner);
-        return new Counted(
-                snapshot.sex(row),
-                AgeClass.on(day, snapshot.bornEarliest(row), snapshot.bornLatest(row), daysOfAgeToBreed),
-                households.get(holder),
-                households.get(owner));
+    private static Known known(UUID populationId, Snapshot snapshot, int daysOfAgeToBreed) {
+        var earlier = CountRelease.of(populationId).stream()
+                .map(view -> new Earlier(
+                        view, CountBasis.of(populationId, view.countedOn()).orElseGet(() -> new Headcount(
+                                        snapshot, view.countedOn(), daysOfAgeToBreed, row -> true)
+                                .animals())))
+                .toList();
+        return new Known(earlier, CountRules.of(populationId), CountWaiver.of(populationId));
     }
 
     private static String twoFigures(double value) {
         return new BigDecimal(value).round(TWO_FIGURES).toPlainString();
     }
 
-    /** Releases counts for good. Refuses with DAY_COUNTED_ALREADY. */
+    /** Releases counts for good. Refuses with DAY_COUNTED_ALREADY and COUNTS_NOT_SAFE. */
     @Transactional
     public CountReleaseView release(Standing by, Counts counts) {
         Keepers.requireCoordinator(by);
         journal.open(by.populationId());
-        if (CountRelease.exists(by.populationId(), counts.countedOn())) {
+        if (counts.released == null || CountRelease.exists(by.populationId(), counts.countedOn)) {
             throw new Refusal(
                     DAY_COUNTED_ALREADY,
                     "The counts of %s are released and stay as they are; count on another day."
-                            .formatted(counts.countedOn()));
+                            .formatted(counts.countedOn));
         }
-        var released = new CountsReleased(
-                by.populationCode(),
-                counts.countedOn(),
-                counts.keepers(),
-                counts.cells(),
-                counts.geneDiversity(),
-                counts.founderGenomeEquivalents(),
-                counts.method());
-        return released.view(journal.record(by.populationId(), by.keeperId(), released));
+        requireNothingReleasedMeanwhile(by, counts);
+        return counts.released.view(journal.record(by.populationId(), by.keeperId(), counts.released));
+    }
+
+    /** What was audited is safe beside the releases that there were then. */
+    private static void requireNothingReleasedMeanwhile(Standing by, Counts counts) {
+        for (var release : CountRelease.of(by.populationId())) {
+            if (!counts.earlier.contains(release.countedOn())) {
+                throw new Refusal(
+                        COUNTS_NOT_SAFE,
+                        "The counts of %s were released while those of %s were prepared; ask for them again."
+                                .formatted(release.countedOn(), counts.countedOn));
+            }
+        }
     }
 
     /** What was released, the latest first; empty alike for a population that does not exist. */

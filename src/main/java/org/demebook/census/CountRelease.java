@@ -26,7 +26,7 @@ import org.jspecify.annotations.Nullable;
 @Table(name = "count_release")
 @IdClass(CountRelease.Key.class)
 class CountRelease extends PanacheEntityBase {
-    private static final ObjectMapper JSON = JsonMapper.builder()
+    static final ObjectMapper JSON = JsonMapper.builder()
             .addModule(new JavaTimeModule())
             .addModule(new ParameterNamesModule())
             .disable(SerializationFeature.WRITE_DATES_AS_TIMESTAMPS)
@@ -80,6 +80,14 @@ class CountRelease extends PanacheEntityBase {
                         before == null ? LocalDate.of(9999, 12, 31) : before)
                 .page(0, most)
                 .list();
+    }
+
+    /** All of a population in the order in which they were released. */
+    static List<CountReleaseView> of(UUID populationId) {
+        return CountRelease.<CountRelease>list("populationId = ?1 order by releasedAt, countedOn", populationId)
+                .stream()
+                .map(CountRelease::view)
+                .toList();
     }
 
     CountReleaseView view() {

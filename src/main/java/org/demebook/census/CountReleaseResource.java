@@ -1,6 +1,7 @@
 package org.demebook.census;
 
 import static org.demebook.problem.ProblemType.BAD_PARAMETER;
+import static org.demebook.problem.ProblemType.COUNTS_NOT_SAFE;
 import static org.demebook.problem.ProblemType.DATE_IN_FUTURE;
 import static org.demebook.problem.ProblemType.DAY_COUNTED_ALREADY;
 import static org.demebook.problem.ProblemType.NOT_ALLOWED;
@@ -70,7 +71,7 @@ class CountReleaseResource {
             description = "The release; everybody can read it, nobody can change it",
             content =
                     @Content(mediaType = "application/json", schema = @Schema(implementation = CountReleaseView.class)))
-    @Refuses({NO_SUCH_POPULATION, NOT_ALLOWED, DATE_IN_FUTURE, DAY_COUNTED_ALREADY})
+    @Refuses({NO_SUCH_POPULATION, NOT_ALLOWED, DATE_IN_FUTURE, DAY_COUNTED_ALREADY, COUNTS_NOT_SAFE})
     public Response release(@RestPath String population, @NotNull @Valid NewCountRelease release) {
         var by = signedIn.standing(population);
         var counts = census.count(by, release);
@@ -120,17 +121,42 @@ class CountReleaseResource {
         return csv(census.get(population, countedOn));
     }
 
+    @GET
+    @PermitAll
+    @Path("{countedOn}/darwin-core.zip")
+    @Produces("application/zip")
+    @Operation(
+            operationId = "getCountArchive",
+            summary = "The counts of a day as a Darwin Core archive",
+            description = "Needs no sign-in.")
+    @Refuses({NO_SUCH_RELEASE, BAD_PARAMETER})
+    public byte[] archive(@RestPath String population, @RestPath LocalDate countedOn) {
+        return DarwinCoreArchive.of(census.get(population, countedOn));
+    }
+
     private static String csv(CountReleaseView release) {
         var text = new StringBuilder();
         try (var csv = new CSVPrinter(text, CSVFormat.RFC4180)) {
-            csv.printRecord("population", "countedOn", "sex", "age", "count", "informationWithheld");
+            csv.printRecord(
+                    "population",
+                    "countedOn",
+                    "sex",
+                    "age",
+                    "born",
+                    "count",
+                    "lowest",
+                    "highest",
+                    "informationWithheld");
             for (var cell : release.cells()) {
                 csv.printRecord(
                         release.population(),
                         release.countedOn(),
                         cell.sex(),
                         cell.age(),
+                        Heading.of(cell).born(),
                         cell.count(),
+                        cell.lowest(),
+                        cell.highest(),
                         cell.informationWithheld());
             }
         } catch (IOException e) {

@@ -1,8 +1,10 @@
 /**
- * Published counts: how many animals of a population live, by sex and age, told so that nobody learns what one keeper has.
+ * Published counts: how many animals of a population live, by sex, age and decade of birth, told so that nobody learns what
+ * one keeper has.
  *
  * <p>The unit protected is the keeper, and those of one household count as one. No id of an animal, a collection or a
- * keeper leaves this room. A release is immutable and public. Door: {@link org.demebook.census.Census}.
+ * keeper leaves this room. A release is immutable and public. Doors: {@link org.demebook.census.Census}, {@link
+ * org.demebook.census.Protection}.
  */
 @NullMarked
 package org.demebook.census;

@@ -33,13 +33,4 @@ public record Audience(
     public static Audience node(UUID populationId, String code) {
         return new Audience(populationId, null, null, Set.of(), code);
     }
-
-    boolean actsForOneOf(Set<UUID> parties) {
-        for (var party : parties) {
-            if (ownCollections.contains(party)) {
-                return true;
-            }
-        }
-        return false;
-    }
 }

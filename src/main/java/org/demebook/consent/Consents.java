@@ -42,14 +42,15 @@ public class Consents {
             Action action,
             Instant at,
             Collection<Grant> grants) {
-        if (audience.actsForOneOf(subject.parties())) {
+        if (Covering.actsForOneOf(audience, subject.parties())) {
             return Decision.OWN;
         }
         var grantIds = new TreeSet<UUID>();
         for (var party : subject.parties()) {
             var first = grants.stream()
                     .filter(grant -> grant.collectionId().equals(party))
-                    .filter(grant -> grant.covers(audience, purpose, subject.animalId(), fieldGroup, action, at))
+                    .filter(grant -> Covering.speaksTo(grant, audience, purpose, at))
+                    .filter(grant -> Covering.includes(grant, subject.animalId(), fieldGroup, action))
                     .map(Grant::id)
                     .min(UUID::compareTo);
             if (first.isEmpty()) {

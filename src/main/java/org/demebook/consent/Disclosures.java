@@ -27,7 +27,7 @@ import org.jspecify.annotations.Nullable;
  * by the keepers whose collection gave the grant. Why it stands beside the journal: docs/decisions/0009.
  */
 @ApplicationScoped
-public class Disclosures {
+class Disclosures {
     private static final String ADD = """
             insert into demebook.disclosure (population_id, collection_id, seen_on, seen_by, grant_id, purpose, action,
                 field_group, times)
@@ -60,7 +60,7 @@ public class Disclosures {
      * circle. One statement for each grant, action and field group that was used, in one batch.
      */
     @Transactional
-    public void record(Lens lens) {
+    void record(Lens lens) {
         var rows = new TreeMap<String, Object[]>();
         var seenOn = LocalDate.ofInstant(lens.at(), ZoneOffset.UTC);
         var seenBy = seenBy(lens.audience());
@@ -97,7 +97,7 @@ public class Disclosures {
 
     /** What was seen of the collections that the asker acts for, the latest day first. */
     @Transactional
-    public Page<DisclosureView> page(Standing by, @Nullable String after, int limit) {
+    Page<DisclosureView> page(Standing by, @Nullable String after, int limit) {
         var own = keepers.collectionIds(by);
         var lines = new ArrayList<Line>();
         try (var connection = database.getConnection();

@@ -43,34 +43,7 @@ public record Grant(
 
     /** What it is at a moment. A grant that came to several ends came to the first of them. */
     public GrantState state(Instant at) {
-        var state = at.isBefore(from) ? GrantState.NOT_YET : GrantState.LIVE;
-        var end = at;
-        if (!until.isAfter(end)) {
-            state = GrantState.EXPIRED;
-            end = until;
-        }
-        if (supersededAt != null && !supersededAt.isAfter(end)) {
-            state = GrantState.SUPERSEDED;
-            end = supersededAt;
-        }
-        if (withdrawnAt != null && !withdrawnAt.isAfter(end)) {
-            state = GrantState.WITHDRAWN;
-        }
-        return state;
-    }
-
-    /** Whether it lets this audience do this at this moment; that its collection is a party is for the caller to see. */
-    boolean covers(
-            Audience audience, Purpose purpose, UUID animalId, FieldGroup fieldGroup, Action action, Instant at) {
-        return speaksTo(audience, purpose, at) && covers(animalId, fieldGroup, action);
-    }
-
-    boolean speaksTo(Audience audience, Purpose purpose, Instant at) {
-        return purposes.contains(purpose) && recipient.includes(audience) && state(at) == GrantState.LIVE;
-    }
-
-    boolean covers(UUID animalId, FieldGroup fieldGroup, Action action) {
-        return actions.contains(action) && fieldGroups.contains(fieldGroup) && scope.covers(animalId);
+        return Covering.state(this, at);
     }
 
     private static <E extends Enum<E>> Set<E> setOf(Class<E> type, Collection<E> values) {

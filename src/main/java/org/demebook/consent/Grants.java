@@ -8,10 +8,12 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.demebook.consent.GrantFacts.GrantGiven;
 import org.demebook.consent.GrantFacts.GrantSuperseded;
 import org.demebook.consent.GrantFacts.GrantWithdrawn;
@@ -41,7 +43,7 @@ public class Grants {
      * Grants of the collections that the asker acts for, the latest first.
      *
      * @param state only those that are this now; null for all
-     * @param endWithinDays only live ones that end within so many days, the reminder to renew; null for all
+     * @param endWithinDays only live ones that end within so many days, which are to be renewed; null for all
      */
     @Transactional
     public Page<GrantView> page(
@@ -52,17 +54,29 @@ public class Grants {
             int limit) {
         var now = checks.now();
         var last = after == null ? null : Page.id(after);
-        var read = GrantRow.ofCollections(by.populationId(), keepers.collectionIds(by)).stream()
-                .filter(row -> state == null || row.grant().state(now) == state)
-                .filter(row -> endWithinDays == null
-                        || row.grant().state(now) == GrantState.LIVE
-                                && !row.untilAt.isAfter(now.plus(Duration.ofDays(endWithinDays))))
+        var read = own(by).filter(row -> state == null || row.grant().state(now) == state)
+                .filter(row -> endWithinDays == null || ends(row, now, endWithinDays))
                 .sorted(Comparator.comparing((GrantRow row) -> row.id.toString())
                         .reversed())
                 .filter(row -> last == null || row.id.toString().compareTo(last.toString()) < 0)
                 .limit(limit + 1L)
                 .toList();
         return Page.of(views.of(by, read, now), limit, view -> view.id().toString());
+    }
+
+    /** Live grants of the asker's collections that end within so many days. */
+    @Transactional
+    public List<GrantView> endingWithin(Standing by, int days) {
+        var now = checks.now();
+        return views.of(by, own(by).filter(row -> ends(row, now, days)).toList(), now);
+    }
+
+    private Stream<GrantRow> own(Standing by) {
+        return GrantRow.ofCollections(by.populationId(), keepers.collectionIds(by)).stream();
+    }
+
+    private static boolean ends(GrantRow row, Instant now, int withinDays) {
+        return row.grant().state(now) == GrantState.LIVE && !row.untilAt.isAfter(now.plus(Duration.ofDays(withinDays)));
     }
 
     /** One grant of a collection that the asker acts for; refuses with NO_SUCH_GRANT alike when there is none. */

@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * What one audience may see for one purpose at one moment: the grants of the population, looked up once for many decisions.
- * Decides as {@link Consents#decide} does, in well under a microsecond, and remembers what it allowed on somebody's grant.
+ * Decides as {@link Consents#decide} does, in about a tenth of a microsecond (docs/performance.md), and remembers what it allowed on somebody's grant.
  *
  * <p>Of one request, and of one thread.
  */
@@ -40,7 +40,7 @@ public final class Lens {
         this.purpose = purpose;
         this.at = at;
         for (var grant : inOrderOfIds) {
-            if (grant.speaksTo(audience, purpose, at)) {
+            if (Covering.speaksTo(grant, audience, purpose, at)) {
                 byCollection
                         .computeIfAbsent(grant.collectionId(), id -> new ArrayList<>())
                         .add(grant);
@@ -51,7 +51,7 @@ public final class Lens {
     /** Whether the audience acts for a party, or every party has granted it. */
     public boolean may(Subject subject, FieldGroup fieldGroup, Action action) {
         var parties = subject.parties();
-        if (audience.actsForOneOf(parties)) {
+        if (Covering.actsForOneOf(audience, parties)) {
             return true;
         }
         if (parties.isEmpty() || byCollection.isEmpty()) {
@@ -108,7 +108,7 @@ public final class Lens {
 
     private @Nullable Grant firstCovering(UUID party, UUID animalId, FieldGroup fieldGroup, Action action) {
         for (var grant : byCollection.getOrDefault(party, List.of())) {
-            if (grant.covers(animalId, fieldGroup, action)) {
+            if (Covering.includes(grant, animalId, fieldGroup, action)) {
                 return grant;
             }
         }

@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
  *     and later
  * @param from the first moment at which it holds; nothing, or one that has passed, for now
  * @param until the first moment at which it holds no longer, at most 24 months ahead; nothing for 24 months
- * @param conditions what you ask for, in your own words; it is shown to whoever reads the grant, and no decision rests on it
+ * @param conditions what you ask for, in your own words; kept with the grant, and no decision rests on it
  */
 public record NewGrant(
         @Nullable UUID collection,

@@ -12,7 +12,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * A view without what its asker may not see: the one way in which a record of somebody else's reaches an answer.
  *
- * <p>A component whose field group is denied is absent, a list empty; a type that has a public static method {@code absent()}
+ * <p>Of a view whose identity is denied there is nothing to show: it is left out before it comes here. Else a component whose
+ * field group is denied is absent, a list empty; a type that has a public static method {@code absent()}
  * says itself what stands where nothing is to be seen, so that what is hidden looks like what does not exist.
  */
 public final class Projection {
@@ -76,7 +77,8 @@ public final class Projection {
         if (List.class.equals(type)) {
             return List.of();
         }
-        if (type.isPrimitive() && component.isAnnotationPresent(Shows.class)) {
+        var shows = component.getAnnotation(Shows.class);
+        if (type.isPrimitive() && shows != null && shows.value() != FieldGroup.IDENTITY) {
             throw new IllegalStateException(component + " cannot be absent; make it an object");
         }
         for (var method : type.getMethods()) {

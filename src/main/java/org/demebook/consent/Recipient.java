@@ -2,9 +2,7 @@ package org.demebook.consent;
 
 import com.fasterxml.jackson.annotation.JsonCreator;
 import com.fasterxml.jackson.annotation.JsonValue;
-import java.util.Objects;
 import java.util.UUID;
-import org.demebook.keeper.Role;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -54,16 +52,5 @@ public record Recipient(
 
     public static Recipient node(String code) {
         return new Recipient(Kind.NODE, null, code);
-    }
-
-    /** Whether it is given to these, among others or alone. */
-    public boolean includes(Audience audience) {
-        return switch (kind) {
-            case KEEPER -> Objects.equals(keeperId, audience.keeperId());
-            case MEMBERS -> audience.role() != null;
-            case COORDINATORS -> audience.role() == Role.COORDINATOR;
-            case PUBLIC -> true;
-            case NODE -> Objects.equals(node, audience.node());
-        };
     }
 }

@@ -19,8 +19,4 @@ public record Scope(@Nullable Set<UUID> animalIds) {
     public static Scope animals(Set<UUID> animalIds) {
         return new Scope(animalIds);
     }
-
-    public boolean covers(UUID animalId) {
-        return animalIds == null || animalIds.contains(animalId);
-    }
 }

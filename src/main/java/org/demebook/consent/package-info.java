@@ -3,8 +3,8 @@
  *
  * <p>The parties of a record are collections; who acts for one of them sees its own records whole, everybody else what every
  * party has granted. Knows nothing of the register: what animals there are it asks of {@link
- * org.demebook.consent.AnimalNumbers}. Doors: {@link org.demebook.consent.Consents} (may this be seen), {@link
- * org.demebook.consent.Grants} (giving and taking back), {@link org.demebook.consent.Disclosures} (who saw what).
+ * org.demebook.consent.AnimalNumbers}. Doors: {@link org.demebook.consent.Consents} (may this be seen, and that it was), {@link
+ * org.demebook.consent.Grants} (giving and taking back).
  */
 @NullMarked
 package org.demebook.consent;

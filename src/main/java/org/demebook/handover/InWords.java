@@ -57,7 +57,7 @@ final class InWords {
 
     static String sire(StatedSire sire) {
         return switch (sire.kind()) {
-            case "known" -> String.valueOf(sire.animal());
+            case "known" -> sire.animal() + (sire.inDoubt() ? " (doubtful)" : "");
             case "candidates" -> "uncertain: " + candidates(sire);
             case "none" -> "none: young of the dam alone (parthenogenesis)";
             default -> "unknown";

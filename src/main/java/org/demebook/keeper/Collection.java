@@ -53,6 +53,16 @@ class Collection extends PanacheEntityBase {
         return list("populationId = ?1 and ?2 member of keeperIds order by id", populationId, keeperId);
     }
 
+    static Set<UUID> keepersOf(UUID populationId, UUID collectionId) {
+        return Set.copyOf(getEntityManager()
+                .createQuery(
+                        "select k from Collection c join c.keeperIds k where c.populationId = ?1 and c.id = ?2",
+                        UUID.class)
+                .setParameter(1, populationId)
+                .setParameter(2, collectionId)
+                .getResultList());
+    }
+
     CollectionView view() {
         return new CollectionView(id, label);
     }

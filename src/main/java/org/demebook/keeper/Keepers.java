@@ -15,6 +15,8 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -148,6 +150,15 @@ public class Keepers {
         return collections;
     }
 
+    /** The keepers of each collection of a population. */
+    public Map<UUID, Set<UUID>> keepersOfCollections(UUID populationId) {
+        var keepers = new LinkedHashMap<UUID, Set<UUID>>();
+        eachKeeperOfACollection(populationId, (collectionId, keeperId) -> keepers
+                .computeIfAbsent(collectionId, id -> new LinkedHashSet<>())
+                .add(keeperId));
+        return keepers;
+    }
+
     private void eachKeeperOfACollection(UUID populationId, BiConsumer<UUID, UUID> collectionAndKeeper) {
         try (var connection = database.getConnection();
                 var query = connection.prepareStatement(KEEPERS_OF_COLLECTIONS)) {
@@ -200,6 +211,14 @@ public class Keepers {
     @Transactional
     public Map<UUID, String> names(Set<UUID> keeperIds) {
         return Keeper.withIds(keeperIds).stream().collect(Collectors.toMap(keeper -> keeper.id, keeper -> keeper.name));
+    }
+
+    /** Sign-in names of those who act for a collection, in order; who is gone from this node has none. */
+    @Transactional
+    public List<String> namesOf(UUID populationId, UUID collectionId) {
+        return names(Collection.keepersOf(populationId, collectionId)).values().stream()
+                .sorted()
+                .toList();
     }
 
     /** The name of a keeper of this node in full, to be shown where they ask for it. */

@@ -49,9 +49,6 @@ class Litter extends PanacheEntityBase {
     @Nullable
     LocalDate bornLatest;
 
-    @Nullable
-    String sireConfidence;
-
     @Embedded
     Outcome outcome;
 
@@ -68,7 +65,6 @@ class Litter extends PanacheEntityBase {
         this.id = registered.litterId();
         this.damId = registered.damId();
         this.sire = registered.sire();
-        this.sireConfidence = registered.sireConfidence();
         this.origin = registered.origin();
         this.collectionId = registered.collectionId();
         this.born = registered.born();
@@ -106,7 +102,6 @@ class Litter extends PanacheEntityBase {
                 id,
                 numbers.get(damId),
                 StatedSire.of(sire, numbers),
-                sireConfidence,
                 origin,
                 born,
                 outcome.liveBorn(),

@@ -29,7 +29,6 @@ class LitterFacts implements FactBook {
             RoughDate born,
             UUID collectionId,
             Outcome outcome,
-            @Nullable String sireConfidence,
             @Nullable String notes)
             implements Fact {
         @Override

@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
 import java.util.UUID;
+import org.demebook.gestation.Grade;
 import org.demebook.keeper.Standing;
 import org.demebook.notation.RoughDate;
 import org.demebook.problem.Rule;
@@ -126,6 +127,23 @@ class LitterRules {
                         outcome.liveBorn(),
                         "%s, but %d live-born. Are they counted here once more?".formatted(fact, outcome.liveBorn()),
                         likelier);
+    }
+
+    static Breach lastMetLongAgo(String sire, String dam, Mate mate) {
+        return Breach.warning(
+                Rule.STORED_SPERM,
+                "sire",
+                sire,
+                "%s was last with %s on %s, %d days before the conception: %s. Take this sire with low confidence; a DNA test is advised."
+                        .formatted(
+                                sire,
+                                dam,
+                                mate.lastMetOn(),
+                                mate.daysBeforeConception(),
+                                mate.grade() == Grade.RARE
+                                        ? "sperm stored so long is known, but rare"
+                                        : "beyond every published case of stored sperm"),
+                "The sire, if another male could have met the dam since.");
     }
 
     private static void checkSize(Outcome outcome, TaxonProfile.UsualLitter usual, List<Breach> breaches) {

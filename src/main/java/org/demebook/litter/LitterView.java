@@ -13,9 +13,7 @@ import org.jspecify.annotations.Nullable;
  * A litter, for those who held its dam at the birth and for those who hold her now. Its counts are as {@link Outcome} says.
  *
  * @param dam studbook number
- * @param sire as it was stated for the litter; what was found out of one young later stands on that animal
- * @param sireConfidence {@code low} where the young were conceived after he was gone; absent where nothing speaks against
- *     him
+ * @param sire as it was stated for the litter, doubtful where the young were conceived long after he was gone; what was found out of one young later stands on that animal
  * @param young studbook numbers of the live-born, in order
  * @param twins those of them that came from one sac
  */
@@ -24,7 +22,6 @@ public record LitterView(
         UUID id,
         String dam,
         StatedSire sire,
-        @Nullable String sireConfidence,
         Origin origin,
         RoughDate born,
         int liveBorn,

@@ -3,18 +3,23 @@ package org.demebook.litter;
 import static org.demebook.problem.ProblemType.LITTER_DOES_NOT_ADD_UP;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.inject.Any;
+import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.OptionalInt;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import org.demebook.gestation.Grade;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
+import org.demebook.litter.BirthReading.LitterAtBirth;
 import org.demebook.litter.LitterFacts.LitterOutcomeCorrected;
 import org.demebook.litter.LitterFacts.LitterRegistered;
 import org.demebook.notation.Origin;
@@ -29,6 +34,7 @@ import org.demebook.registry.Custody;
 import org.demebook.registry.LeftFindings;
 import org.demebook.registry.Newborns;
 import org.demebook.registry.Newborns.Neonate;
+import org.demebook.registry.Newborns.Parentage;
 import org.demebook.registry.Populations;
 import org.demebook.registry.Sire;
 import org.demebook.registry.StatedSire;
@@ -69,6 +75,10 @@ public class Litters {
     LitterRules rules;
 
     @Inject
+    @Any
+    Instance<BirthReading> readings;
+
+    @Inject
     SeenLitters seen;
 
     // ── writing ──────────────────────────────────────────────────────────────────────────────────────────────────────
@@ -87,10 +97,18 @@ public class Litters {
         var breaches = outcome.breaches();
         var sire = sire(by, dam, litter, breaches);
         var origin = Objects.requireNonNullElse(litter.origin(), Origin.CAPTIVE_BRED);
-        var parentage = newborns.parentage(by, dam, sire, origin, litter.born(), id, breaches);
-        var confidence = parentage.sire() instanceof Sire.Known && sireIsDoubted(breaches) ? "low" : null;
+        var parentage = lastMet(
+                by,
+                dam,
+                sire,
+                litter.born(),
+                newborns.parentage(by, dam, sire, origin, litter.born(), id, breaches),
+                breaches);
         checkLitter(by, held, dam, litter.born(), outcome, breaches);
         var neonates = ToldYoung.neonates(litter, outcome, breaches);
+        if (!(parentage.sire() instanceof Sire.None)) {
+            breaches.addAll(read(by, id, dam, litter.born(), outcome, neonates));
+        }
         var young = newborns.facts(by, parentage, litter.born(), id, collectionId, neonates, breaches);
         var warnings = Breach.refuse(breaches, litter.leave());
 
@@ -105,7 +123,6 @@ public class Litters {
                         litter.born(),
                         collectionId,
                         outcome,
-                        confidence,
                         Words.orNull(litter.notes())));
         animals.recordAll(by, young, done -> {});
         for (var two : ToldYoung.twins(litter)) {
@@ -127,14 +144,48 @@ public class Litters {
         var mates = breeding.mates(by.populationId(), dam.id(), litter.born());
         var numbers = animals.numbers(
                 by.populationId(), mates.stream().map(Mate::maleId).collect(Collectors.toSet()));
-        var workedOut = WorkedOutSire.of(dam.number(), mates, numbers, !Boolean.FALSE.equals(stated.wholeLitter()));
+        var workedOut = WorkedOutSire.of(dam.number(), mates, numbers, Boolean.TRUE.equals(stated.wholeLitter()));
         breaches.addAll(workedOut.findings());
         return workedOut.sire();
     }
 
-    /** Whether something speaks against the male that is taken as the sire. */
-    private static boolean sireIsDoubted(List<Breach> breaches) {
-        return breaches.stream().anyMatch(breach -> breach.finding().rule() == Rule.STORED_SPERM);
+    /** A named sire that she met last so long before that it is rare is warned of, and doubtful unless it is said not. */
+    private Parentage lastMet(
+            Standing by,
+            Custody dam,
+            @Nullable StatedSire stated,
+            RoughDate born,
+            Parentage parentage,
+            List<Breach> breaches) {
+        if (stated == null
+                || !(parentage.sire() instanceof Sire.Known known)
+                || breaches.stream().anyMatch(breach -> breach.finding().rule() == Rule.STORED_SPERM)) {
+            return parentage;
+        }
+        var longAgo = breeding.mates(by.populationId(), dam.id(), born).stream()
+                .filter(mate -> mate.maleId().equals(known.sireId()))
+                .filter(mate -> mate.grade() == Grade.RARE || mate.grade() == Grade.BEYOND)
+                .findFirst();
+        if (longAgo.isEmpty()) {
+            return parentage;
+        }
+        var sire = animals.custody(by.populationId(), known.sireId()).number();
+        breaches.add(LitterRules.lastMetLongAgo(sire, dam.number(), longAgo.get()));
+        return stated.doubtful() == null ? parentage.doubting() : parentage;
+    }
+
+    /** What its counts and sexes tell, beside the males that she met. */
+    private List<Breach> read(
+            Standing by, UUID id, Custody dam, RoughDate born, Outcome outcome, List<Neonate> neonates) {
+        var lastMetOn = breeding.mates(by.populationId(), dam.id(), born).stream()
+                .map(Mate::lastMetOn)
+                .max(Comparator.naturalOrder())
+                .orElse(null);
+        var sexes = neonates.stream().map(Neonate::sex).toList();
+        var atBirth = new LitterAtBirth(id, outcome, sexes, born.earliest(), lastMetOn);
+        return readings.stream()
+                .flatMap(room -> room.check(by, atBirth).stream())
+                .toList();
     }
 
     private void checkLitter(

@@ -16,6 +16,13 @@ import org.demebook.registry.StatedSire.StatedCandidate;
 /**
  * The sire of a litter as the males that its dam met tell it: the only one, several with their shares, or unknown.
  *
+ * <p>Of several males each young may have another, unless it is said that one sired them all. That several sire one litter
+ * is common in snakes (published counts go from a third of the clutches of indigo snakes to 6 of 8 litters of garter snakes),
+ * and whom a female met says nothing of how many did; one sire for all would be a further claim, that littermates are full
+ * siblings, which nobody has made. So a DNA test of one young tells of that young alone, and its littermates keep their
+ * shares. The kinship of a young with anybody but a littermate is the
+ * same either way; with a littermate it is the lower one, between half and full siblings as far as the shares tell.
+ *
  * @param findings why, for the keeper to look at
  */
 record WorkedOutSire(StatedSire sire, List<Breach> findings) {
@@ -26,9 +33,9 @@ record WorkedOutSire(StatedSire sire, List<Breach> findings) {
      * @param dam studbook number
      * @param mates the likeliest first
      * @param numbers studbook numbers of the mates
-     * @param wholeLitter one male sired them all; otherwise each young may have another
+     * @param oneForAll it is said that one male sired them all; otherwise each young may have another
      */
-    static WorkedOutSire of(String dam, List<Mate> mates, Map<UUID, String> numbers, boolean wholeLitter) {
+    static WorkedOutSire of(String dam, List<Mate> mates, Map<UUID, String> numbers, boolean oneForAll) {
         var possible = mates.stream().filter(WorkedOutSire::isPossible).toList();
         var males = possible.stream().map(mate -> told(mate, numbers)).collect(Collectors.joining("; "));
         if (possible.isEmpty()) {
@@ -39,19 +46,27 @@ record WorkedOutSire(StatedSire sire, List<Breach> findings) {
             var only = numbers.get(mate.maleId());
             var message = "%s is taken as the sire: the only male on record with %s that it may be (%s)."
                     .formatted(only, dam, males);
-            var finding = mate.daysBeforeConception() > 0
-                    ? Breach.warning(Rule.STORED_SPERM, "sire", only, message, null)
-                    : Notice.of("sire.kind", only, message);
-            return new WorkedOutSire(StatedSire.known(only), List.of(finding));
+            return mate.grade() == Grade.RARE
+                    ? new WorkedOutSire(
+                            StatedSire.doubted(only),
+                            List.of(Breach.warning(Rule.STORED_SPERM, "sire", only, message, null)))
+                    : new WorkedOutSire(StatedSire.known(only), List.of(Notice.of("sire.kind", only, message)));
         }
-        var sire = new StatedSire("candidates", null, candidates(possible, numbers), wholeLitter, null, null);
+        var sire = StatedSire.candidates(candidates(possible, numbers), oneForAll);
         return new WorkedOutSire(
                 sire,
-                List.of(Notice.of(
-                        "sire.kind",
-                        null,
-                        "%d males on record with %s may be the sire: %s. A DNA test of a young tells which."
-                                .formatted(possible.size(), dam, males))));
+                List.of(
+                        Notice.of(
+                                "sire.kind",
+                                null,
+                                "%d males on record with %s may be the sire: %s. %s"
+                                        .formatted(
+                                                possible.size(),
+                                                dam,
+                                                males,
+                                                oneForAll
+                                                        ? "You say that one of them sired all young; a DNA test of one young tells which."
+                                                        : "Each young may have another; a DNA test of a young tells which is its own."))));
     }
 
     private static boolean isPossible(Mate mate) {

@@ -29,6 +29,7 @@ record Advice(Snapshot snapshot, GenePool pool, int mostYoung) {
                 keep,
                 kept,
                 reason(pair, kept, keep),
+                snapshot.doubtfulSiresOf(pair.dam(), pair.sire()),
                 notes);
     }
 

@@ -1,9 +1,11 @@
 package org.demebook.planning;
 
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
+import java.util.Map;
 import java.util.function.IntPredicate;
 import org.demebook.ancestry.Snapshot;
 import org.demebook.notation.Sex;
@@ -12,11 +14,12 @@ import org.demebook.notation.Sex;
  * Which animals may be proposed on a day. A snapshot has each animal once, so records that were merged are no candidates
  * of their own.
  *
- * @param proposable the rows whose keepers grant it
+ * @param held those that are on hold, by row
+ * @param granted the rows whose keepers grant it
  * @param whereabouts the rows of which the asker may know where they live
  */
 record Candidates(
-        Snapshot snapshot, LocalDate today, int daysOfAgeToBreed, BitSet proposable, IntPredicate whereabouts) {
+        Snapshot snapshot, LocalDate today, int daysOfAgeToBreed, BitSet granted, IntPredicate whereabouts, Map<Integer, OnHold> held) {
 
     /** How sure it is that an animal is old enough. */
     enum Age {
@@ -43,15 +46,18 @@ record Candidates(
     /** Rows of the living of a sex that may be proposed, ascending. */
     int[] living(Sex sex) {
         return Arrays.stream(snapshot.living())
-                .filter(row -> snapshot.sex(row) == sex && proposable.get(row))
+                .filter(row -> snapshot.sex(row) == sex && granted.get(row))
                 .toArray();
     }
 
-    /** Those of them that are, or may be, old enough. */
-    int[] mature(Sex sex) {
-        return Arrays.stream(living(sex))
-                .filter(row -> age(row) != Age.TOO_YOUNG)
-                .toArray();
+    /** Those of them that may be proposed. */
+    int[] proposable(Sex sex) {
+        return Arrays.stream(living(sex)).filter(this::proposable).toArray();
+    }
+
+    /** Not on hold, and old enough, or nobody knows better. */
+    boolean proposable(int row) {
+        return !held.containsKey(row) && age(row) != Age.TOO_YOUNG;
     }
 
     /**
@@ -66,10 +72,17 @@ record Candidates(
     }
 
     List<String> notes(int dam, int sire) {
-        return Arrays.stream(new int[] {dam, sire})
-                .filter(row -> age(row) == Age.UNCERTAIN)
-                .mapToObj(row -> "When %s was born is not known well enough: make sure that it is old enough (%d days)."
-                        .formatted(snapshot.number(row), daysOfAgeToBreed))
-                .toList();
+        var notes = new ArrayList<String>();
+        for (int row : new int[] {dam, sire}) {
+            if (age(row) == Age.UNCERTAIN) {
+                notes.add("When %s was born is not known well enough: make sure that it is old enough (%d days)."
+                        .formatted(snapshot.number(row), daysOfAgeToBreed));
+            }
+        }
+        for (var young : snapshot.doubtfulSiresOf(dam, sire)) {
+            notes.add("The sire of %s is doubtful, and these figures take him as true: a DNA test would tell."
+                    .formatted(young));
+        }
+        return notes;
     }
 }

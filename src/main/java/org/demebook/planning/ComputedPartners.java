@@ -72,7 +72,7 @@ record ComputedPartners(Candidates candidates, int row, Map<UUID, UUID> househol
     private int[] mature() {
         var snapshot = candidates.snapshot();
         var own = household(row);
-        return IntStream.of(candidates.mature(snapshot.sex(row) == Sex.FEMALE ? Sex.MALE : Sex.FEMALE))
+        return IntStream.of(candidates.proposable(snapshot.sex(row) == Sex.FEMALE ? Sex.MALE : Sex.FEMALE))
                 .filter(other -> !household(other).equals(own))
                 .toArray();
     }

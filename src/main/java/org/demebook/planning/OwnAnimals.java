@@ -3,6 +3,7 @@ package org.demebook.planning;
 import static org.demebook.problem.ProblemType.ANIMAL_DEAD;
 import static org.demebook.problem.ProblemType.NOT_YOUR_ANIMAL;
 import static org.demebook.problem.ProblemType.NO_CANDIDATES;
+import static org.demebook.problem.ProblemType.ON_HOLD;
 
 import java.util.HashSet;
 import java.util.Set;
@@ -29,7 +30,7 @@ record OwnAnimals(Snapshot snapshot, Set<UUID> collectionIds) {
         return snapshot.collection(row) != null && collectionIds.contains(snapshot.collection(row));
     }
 
-    /** Refuses with NOT_YOUR_ANIMAL, ANIMAL_DEAD or NO_CANDIDATES. */
+    /** Refuses with NOT_YOUR_ANIMAL, ANIMAL_DEAD, ON_HOLD or NO_CANDIDATES. */
     void requirePairable(Candidates candidates, int row) {
         var number = snapshot.number(row);
         if (!contains(row)) {
@@ -45,6 +46,16 @@ record OwnAnimals(Snapshot snapshot, Set<UUID> collectionIds) {
             throw new Refusal(
                     NO_CANDIDATES,
                     "The sex of %s is not known; have it determined and state it first.".formatted(number));
+        }
+        var held = candidates.held().get(row);
+        if (held != null) {
+            throw new Refusal(
+                    ON_HOLD,
+                    held.fatherless()
+                            ? "%s is on hold: it has no sire, so it carries nothing that its dam lacks. Ask for partners for its dam; or ask a coordinator to lift the hold of this one."
+                                    .formatted(number)
+                            : "%s is %s. Lift the hold, or ask a coordinator to, before you plan with it."
+                                    .formatted(number, held.words()));
         }
         if (candidates.age(row) == Age.TOO_YOUNG) {
             throw new Refusal(NO_CANDIDATES, "%s: %s.".formatted(number, candidates.tooYoung(row)));

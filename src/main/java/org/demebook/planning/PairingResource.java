@@ -7,6 +7,7 @@ import static org.demebook.problem.ProblemType.NOT_YOUR_ANIMAL;
 import static org.demebook.problem.ProblemType.NO_CANDIDATES;
 import static org.demebook.problem.ProblemType.NO_SUCH_ANIMAL;
 import static org.demebook.problem.ProblemType.NO_SUCH_POPULATION;
+import static org.demebook.problem.ProblemType.ON_HOLD;
 
 import io.quarkus.security.Authenticated;
 import jakarta.inject.Inject;
@@ -44,7 +45,7 @@ class PairingResource {
             operationId = "suggestPairings",
             summary = "Which animals should breed next, and how many young to keep",
             description =
-                    "Living animals of known and opposite sex, old enough, in different collections, whose keepers grant"
+                    "Living animals of known and opposite sex, old enough, not on hold, in different collections, whose keepers grant"
                             + " number and parentage to be read for it.")
     @Refuses({
         NO_SUCH_POPULATION,
@@ -53,6 +54,7 @@ class PairingResource {
         NOT_YOUR_ANIMAL,
         ANIMAL_DEAD,
         NO_CANDIDATES,
+        ON_HOLD,
         BAD_PARAMETER
     })
     public PairingsView pairings(

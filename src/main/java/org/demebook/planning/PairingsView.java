@@ -9,7 +9,8 @@ import org.jspecify.annotations.Nullable;
  * Pairs worth breeding, the one that loads the pool least first.
  *
  * <p>Two figures, never one score: the pair's kinship decides how inbred the young are, their mean kinships and the number
- * of young kept decide how much gene diversity the population has afterwards.
+ * of young kept decide how much gene diversity the population has afterwards. Animals on hold are not proposed, and count
+ * in these figures like every living animal.
  *
  * @param animal studbook number of the one that partners were asked for; absent when the question was about many
  * @param scope {@code one-animal}; {@code your-collections}: pairs with one animal of yours; {@code population}: all
@@ -40,6 +41,8 @@ public record PairingsView(
      * @param keep how many young kept in the population leave most gene diversity; 0 when each one lowers it
      * @param kept gene diversity by the number of young kept, all other animals kept too; 0 young is now
      * @param reason in words
+     * @param doubtfulSiresOf studbook numbers, of the two and their ancestors, whose sire is doubtful: the figures take each
+     *     as true; absent when none is
      * @param notes what is worth a second look
      */
     public record Pairing(
@@ -50,6 +53,7 @@ public record PairingsView(
             int keep,
             List<Kept> kept,
             String reason,
+            @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> doubtfulSiresOf,
             @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> notes) {}
 
     /**

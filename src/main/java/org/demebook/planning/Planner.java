@@ -11,6 +11,7 @@ import java.util.BitSet;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.IntStream;
 import org.demebook.ancestry.Ancestries;
@@ -49,7 +50,7 @@ public class Planner {
     private record Sighted(Snapshot snapshot, OwnAnimals own, Candidates candidates, Sight sight) {}
 
     /** A ranking of all pairs holds until something happens that its asker may see, or the day ends. */
-    private record Asked(Sight sight, LocalDate today, Question question) {}
+    private record Asked(Sight sight, Map<Integer, OnHold> held, LocalDate today, Question question) {}
 
     @Inject
     Ancestries ancestries;
@@ -64,6 +65,9 @@ public class Planner {
     Keepers keepers;
 
     @Inject
+    BreedingHolds holds;
+
+    @Inject
     Clock clock;
 
     private final Cache<Asked, PairingsView> ofPopulations =
@@ -72,7 +76,7 @@ public class Planner {
     /**
      * Partners for one animal of the asker's, among the animals whose keepers let them read number and parents in order to
      * pair animals; figures on the pedigree as the asker may see it or have it computed with. Refuses with NO_SUCH_ANIMAL for
-     * one that they may not see, NOT_YOUR_ANIMAL for any other that is not theirs, and with ANIMAL_DEAD or NO_CANDIDATES when
+     * one that they may not see, NOT_YOUR_ANIMAL for any other that is not theirs, and with ANIMAL_DEAD, ON_HOLD or NO_CANDIDATES when
      * it cannot be paired itself.
      */
     public PairingsView partners(Standing by, String number, Question question) {
@@ -85,9 +89,7 @@ public class Planner {
         var apart = IntStream.of(others)
                 .filter(other -> candidates.apart(row, other))
                 .toArray();
-        var mature = IntStream.of(apart)
-                .filter(other -> candidates.age(other) != Age.TOO_YOUNG)
-                .toArray();
+        var mature = IntStream.of(apart).filter(candidates::proposable).toArray();
         int[] self = {row};
         var pairs = snapshot.sex(row) == Sex.FEMALE
                 ? rank(candidates, self, mature, (dam, sire) -> true, question)
@@ -109,12 +111,12 @@ public class Planner {
         var sighted = sighted(by);
         var candidates = sighted.candidates();
         if (by.isCoordinator()) {
-            var asked = new Asked(sighted.sight(), candidates.today(), question);
+            var asked = new Asked(sighted.sight(), candidates.held(), candidates.today(), question);
             return ofPopulations.get(asked, same -> {
                 var pairs = rank(
                         candidates,
-                        candidates.mature(Sex.FEMALE),
-                        candidates.mature(Sex.MALE),
+                        candidates.proposable(Sex.FEMALE),
+                        candidates.proposable(Sex.MALE),
                         candidates::apart,
                         question);
                 return view(null, "population", candidates, question, pairs, List.of());
@@ -125,8 +127,8 @@ public class Planner {
     }
 
     private static List<Pair> withOneOf(Set<Integer> own, Candidates candidates, Question question) {
-        var females = candidates.mature(Sex.FEMALE);
-        var males = candidates.mature(Sex.MALE);
+        var females = candidates.proposable(Sex.FEMALE);
+        var males = candidates.proposable(Sex.MALE);
         var ownFemales = IntStream.of(females).filter(own::contains).toArray();
         var ownMales = IntStream.of(males).filter(own::contains).toArray();
         var otherFemales =
@@ -149,7 +151,8 @@ public class Planner {
                 LocalDate.now(clock),
                 populations.get(by).profile().breeding().daysOfAgeToBreed(),
                 proposable(snapshot, granted),
-                row -> own.contains(row) || lens.may(snapshot.subject(row), FieldGroup.CUSTODY, Action.READ));
+                row -> own.contains(row) || lens.may(snapshot.subject(row), FieldGroup.CUSTODY, Action.READ),
+                holds.in(by, snapshot));
         return new Sighted(snapshot, own, candidates, new Sight(snapshot.identity(), lens.basis()));
     }
 
@@ -187,7 +190,10 @@ public class Planner {
         for (int i = 0; i < others.length; i++) {
             double f = kinship[i][0];
             var number = snapshot.number(others[i]);
-            if (f > question.maximumInbreeding() + Ranking.ROUNDING) {
+            var held = candidates.held().get(others[i]);
+            if (held != null) {
+                excluded.add(new Excluded(number, f, held.words()));
+            } else if (f > question.maximumInbreeding() + Ranking.ROUNDING) {
                 excluded.add(new Excluded(
                         number,
                         f,

@@ -37,6 +37,9 @@ public class UnnamedPartners {
     Keepers keepers;
 
     @Inject
+    BreedingHolds holds;
+
+    @Inject
     GivenPseudonyms given;
 
     @Inject
@@ -56,11 +59,12 @@ public class UnnamedPartners {
         var seen = ancestries.seen(by, at);
         int row = ancestries.row(by, seen, number);
         var own = new OwnAnimals(seen, keepers.collectionIds(by));
-        own.requirePairable(new Candidates(seen, today, daysOfAgeToBreed, new BitSet(), other -> false), row);
+        own.requirePairable(new Candidates(seen, today, daysOfAgeToBreed, new BitSet(), other -> false, holds.in(by, seen)),
+                row);
 
         var computed = ancestries.seen(by, Purpose.PAIRING_COMPUTATION, at);
         var partners = new ComputedPartners(
-                new Candidates(computed, today, daysOfAgeToBreed, ComputedPartners.unnamed(computed), other -> false),
+                new Candidates(computed, today, daysOfAgeToBreed, ComputedPartners.unnamed(computed), other -> false, holds.in(by, computed)),
                 computed.row(seen.id(row)),
                 keepers.households(by.populationId()));
         if (partners.contributingHouseholds() < ComputedPartners.FEWEST_HOUSEHOLDS) {

@@ -2,9 +2,10 @@
  * Which animals should breed next: pairs across collections, what their young would be, how many of them to keep, and
  * why.
  *
- * <p>Computes on what {@code ancestry} has in memory, outside of any transaction, and writes nothing but which
- * pseudonyms it told. Knows where animals live, to tell apart what lives together, and never shows it. Doors: {@link
- * org.demebook.planning.Planner}, {@link org.demebook.planning.UnnamedPartners}.
+ * <p>Computes on what {@code ancestry} has in memory, outside of any transaction, and writes nothing but what somebody said
+ * of an animal on hold, and which pseudonyms were told. Knows where animals live, to tell apart what lives together, and
+ * never shows it. Doors: {@link org.demebook.planning.Planner}, {@link org.demebook.planning.UnnamedPartners}, {@link
+ * org.demebook.planning.BreedingHolds}.
  */
 @NullMarked
 package org.demebook.planning;

@@ -104,6 +104,10 @@ public enum ProblemType {
     GRAVID_FEMALE(422, "The female is gravid"),
     ON_LOAN(422, "The animal is on loan to you"),
     CLAIM_CODE_NOT_VALID(404, "This claim code cannot be used"),
+    ANIMAL_IN_DISPUTE(409, "The animal is reported in two places"),
+    NO_SUCH_DISPUTE(404, "There is no such dispute"),
+    DISPUTE_ENDED(409, "The dispute has come to its end"),
+    NOTHING_TO_DISPUTE(409, "There is nothing to dispute"),
 
     // hand-over sheets
     NO_SUCH_HANDOVER_SHEET(404, "There is no such hand-over sheet"),
@@ -122,9 +126,12 @@ public enum ProblemType {
 
     // planning, census
     NO_CANDIDATES(422, "There is nothing to pair"),
+    ON_HOLD(409, "The animal is on hold"),
+    NOT_ON_HOLD(409, "The animal is not on hold"),
     TOO_FEW_CONTRIBUTE(409, "Too few keepers contribute"),
     NO_SUCH_RELEASE(404, "There is no such release"),
-    DAY_COUNTED_ALREADY(409, "The counts of that day are released");
+    DAY_COUNTED_ALREADY(409, "The counts of that day are released"),
+    COUNTS_NOT_SAFE(409, "The counts would tell what a keeper has");
 
     private final int status;
     private final String title;

@@ -37,6 +37,9 @@ public enum Rule {
             WARNING, "Females store sperm, but the longer the gap, the likelier another male; kinship hangs on it."),
     FOUNDER_WITH_PARENTS(
             BLOCK, "A founder brings genes that no other has; one with parents here would be counted twice."),
+    LOCALITY_MIXED(WARNING, "Young of two localities are of neither, and what is bred from them is never pure again."),
+    LOCALITY_SURER_THAN_PARENT(
+            WARNING, "A bred animal's locality rests on its founders': it is known no better than its parents'."),
     LOOKS_LIKE_ANOTHER(WARNING, "One animal under two numbers is counted twice, unless they are twins."),
 
     // a litter
@@ -84,7 +87,8 @@ public enum Rule {
             WARNING, "Programs write the first of January 1900 where nothing is known, and ages are computed from it."),
     DAY_MONTH_SWAPPED(WARNING, "Day and month are easily swapped between countries; every check of ages uses the day."),
     YEAR_ONLY(WARNING, "With the year alone, every check takes any day of that year; less is found."),
-    GRAVID_TRANSFER(BLOCK, "A journey late in gravidity is hard on the dam and her young.");
+    GRAVID_TRANSFER(BLOCK, "A journey late in gravidity is hard on the dam and her young."),
+    IN_TWO_PLACES(WARNING, "An animal is in one place: until it is known in which, it counts for no keeper.");
 
     private final Level grade;
     private final String why;

@@ -20,6 +20,7 @@ import org.demebook.notation.RoughDate;
 import org.demebook.notation.Sex;
 import org.demebook.notation.SourceCode;
 import org.demebook.notation.StudbookNumber;
+import org.demebook.registry.LocalityClaim.Certainty;
 import org.jspecify.annotations.Nullable;
 
 /** An animal of a population, as its last facts left it. */
@@ -82,6 +83,8 @@ class Animal extends PanacheEntityBase {
     @Nullable
     UUID sireId;
 
+    boolean sireDoubtful;
+
     @Nullable
     UUID sireDrawId;
 
@@ -99,6 +102,15 @@ class Animal extends PanacheEntityBase {
     boolean malformed;
 
     @Nullable
+    String locality;
+
+    @Nullable
+    Certainty localityCertainty;
+
+    @Nullable
+    Long localitySeq;
+
+    @Nullable
     UUID twinOfId;
 
     @Nullable
@@ -112,6 +124,9 @@ class Animal extends PanacheEntityBase {
 
     @Nullable
     UUID transferId;
+
+    @Nullable
+    UUID disputeId;
 
     @Nullable
     UUID ownerCollectionId;
@@ -231,12 +246,14 @@ class Animal extends PanacheEntityBase {
     void setParents(@Nullable UUID dam, Sire sire) {
         damId = dam;
         sireId = null;
+        sireDoubtful = false;
         sireDrawId = null;
         fusion = null;
         secondDivision = null;
         if (sire instanceof Sire.Known known) {
             sireKind = "known";
             sireId = known.sireId();
+            sireDoubtful = known.doubtful();
         } else if (sire instanceof Sire.Candidates candidates) {
             sireKind = "candidates";
             sireDrawId = candidates.drawId();
@@ -259,7 +276,7 @@ class Animal extends PanacheEntityBase {
     /** The sire as it was stated; candidates are read from their own table. */
     Sire sire() {
         return switch (sireKind) {
-            case "known" -> new Sire.Known(Objects.requireNonNull(sireId));
+            case "known" -> new Sire.Known(Objects.requireNonNull(sireId), sireDoubtful);
             case "candidates" ->
                 new Sire.Candidates(
                         CandidateSire.of(populationId, List.of(id)).stream()
@@ -282,7 +299,18 @@ class Animal extends PanacheEntityBase {
     }
 
     Kin kin() {
-        return new Kin(number, sex, born, died, sexDetermination(), removedFromDeadDam);
+        return new Kin(number, sex, born, died, sexDetermination(), removedFromDeadDam, localityClaim());
+    }
+
+    @Nullable
+    LocalityClaim localityClaim() {
+        return localityCertainty == null ? null : new LocalityClaim(locality, localityCertainty);
+    }
+
+    void setLocality(Entry entry, @Nullable LocalityClaim claim) {
+        locality = claim == null ? null : claim.locality();
+        localityCertainty = claim == null ? null : claim.certainty();
+        localitySeq = claim == null ? null : Long.valueOf(entry.seq());
     }
 
     @Nullable

@@ -78,6 +78,10 @@ class AnimalFacts implements FactBook {
             @Nullable Long supersedes)
             implements Fact {}
 
+    /** What is known now of where it or its founders come from. */
+    record LocalityClaimed(
+            UUID animalId, LocalityClaim claim, @Nullable Long supersedes) implements Fact {}
+
     record IdentifierAdded(UUID animalId, IdentifierView identifier, UUID collectionId) implements Fact {}
 
     /** It carries this no longer. */
@@ -138,6 +142,7 @@ class AnimalFacts implements FactBook {
                 AnimalDied.class,
                 DeathWithdrawn.class,
                 AnimalDescribed.class,
+                LocalityClaimed.class,
                 IdentifierAdded.class,
                 IdentifierEnded.class,
                 PhotoAdded.class,
@@ -183,6 +188,8 @@ class AnimalFacts implements FactBook {
             animal.sourceCode = described.sourceCode();
             animal.malformed = described.malformed();
             animal.notes = described.notes();
+        } else if (fact instanceof LocalityClaimed claimed) {
+            touched(entry, claimed.animalId()).setLocality(entry, claimed.claim());
         } else if (fact instanceof IdentifierAdded added) {
             touched(entry, added.animalId());
             new Identifier(populationId, added.animalId(), added.identifier(), added.collectionId()).persist();
@@ -216,6 +223,7 @@ class AnimalFacts implements FactBook {
         animal.setParents(registered.damId(), registered.sire());
         animal.litterId = registered.litterId();
         animal.malformed = registered.malformed();
+        animal.setLocality(entry, registered.locality());
         animal.removedFromDeadDam = registered.removedFromDeadDam();
         animal.collectionId = registered.collectionId();
         animal.ownerCollectionId = registered.collectionId();

@@ -14,6 +14,7 @@ import org.demebook.keeper.Standing;
 import org.demebook.notation.Transponder;
 import org.demebook.problem.Finding;
 import org.demebook.problem.Refusal;
+import org.demebook.problem.Rule;
 import org.demebook.registry.LeftFindings.LeftView;
 import org.demebook.rest.ShownTo;
 
@@ -43,6 +44,9 @@ public class AnimalFindings {
     OwnHistory history;
 
     @Inject
+    Localities localities;
+
+    @Inject
     IdentifierRules identifierRules;
 
     @Inject
@@ -64,7 +68,14 @@ public class AnimalFindings {
         var subjects =
                 Stream.of(animal.id, animal.litterId).filter(Objects::nonNull).toList();
         var breaches = new ArrayList<>(leftFindings.unsettled(by.populationId(), subjects, ofItself(by, animal)));
-        breaches.addAll(family.withParents(by, animal, animal.kin(), animal.origin));
+        var withParents = family.withParents(by, animal, animal.kin(), animal.origin);
+        breaches.addAll(withParents);
+        if (withParents.stream().noneMatch(breach -> breach.finding().rule() == Rule.LOCALITY_MIXED)) {
+            breaches.addAll(leftFindings.unsettled(
+                    by.populationId(),
+                    subjects,
+                    localities.mixedFurtherUp(by, animal).stream().toList()));
+        }
         breaches.addAll(family.withYoung(by, animal, animal.kin()));
         return new AnimalFindingsView(
                 breaches.stream().map(Breach::finding).distinct().toList(), leftFindings.about(by, subjects));
@@ -75,6 +86,15 @@ public class AnimalFindings {
         registration.checkDay("born", animal.born, breaches);
         registration.checkDay("died", animal.died, breaches);
         history.changedBefore(animal).ifPresent(breaches::add);
+        if (animal.disputeId != null) {
+            breaches.add(Breach.warning(
+                    Rule.IN_TWO_PLACES,
+                    "dispute",
+                    animal.disputeId,
+                    "The register has %s in one collection, and a keeper reports it in another. Read dispute %s; concede if they are right, else ask them to take it back or a coordinator to decide."
+                            .formatted(animal.number, animal.disputeId),
+                    null));
+        }
         if (animal.died != null) {
             history.afterDeath(animal, animal.died).ifPresent(breaches::add);
         } else {

@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param litterId the litter that it comes from; null when it was born outside this register
  * @param sexDetermination null when nobody said how its sex was determined
  * @param removedFromDeadDam it was taken from its dam after her death
+ * @param locality what is claimed of its locality; null when nothing is
  * @param identifiers its own references belong to {@code collectionId}
  */
 public record AnimalRegistered(
@@ -34,7 +35,8 @@ public record AnimalRegistered(
         List<IdentifierView> identifiers,
         @Nullable String notes,
         @Nullable SexDetermination sexDetermination,
-        boolean removedFromDeadDam)
+        boolean removedFromDeadDam,
+        @Nullable LocalityClaim locality)
         implements Fact {
     public AnimalRegistered(
             UUID animalId,
@@ -67,7 +69,8 @@ public record AnimalRegistered(
                 identifiers,
                 notes,
                 null,
-                false);
+                false,
+                null);
     }
 
     public AnimalRegistered {

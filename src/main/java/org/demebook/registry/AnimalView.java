@@ -24,6 +24,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param id never changes and is never used again
  * @param born absent when unknown
+ * @param locality what is claimed of it; absent when nothing is. What its pedigree makes of it is computed elsewhere
  * @param dam studbook number; absent when unknown
  * @param twins littermates from the same sac
  * @param sameAs the number that stands for it since two records were found to be one animal
@@ -37,6 +38,7 @@ public record AnimalView(
         @Shows(IDENTITY) @Nullable RoughDate born,
         @Shows(IDENTITY) boolean alive,
         @Shows(IDENTITY) Origin origin,
+        @Shows(IDENTITY) @Nullable LocalityClaim locality,
         @Shows(PARENTAGE) @Nullable String dam,
         @Shows(PARENTAGE) StatedSire sire,
         @Shows(PARENTAGE) @Nullable UUID litter,

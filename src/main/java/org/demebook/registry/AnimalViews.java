@@ -110,6 +110,7 @@ class AnimalViews {
                 animal.born,
                 animal.alive(),
                 animal.origin,
+                animal.localityClaim(),
                 animal.damId == null ? null : numbers.get(animal.damId),
                 sire(animal, candidates, numbers),
                 animal.litterId,
@@ -121,28 +122,24 @@ class AnimalViews {
 
     static StatedSire sire(Animal animal, List<CandidateSire> candidates, Map<UUID, String> numbers) {
         return switch (animal.sireKind) {
-            case "known" -> StatedSire.known(numbers.get(animal.sireId));
+            case "known" -> known(numbers.get(animal.sireId), animal.sireDoubtful);
             case "candidates" ->
-                new StatedSire(
-                        "candidates",
-                        null,
+                StatedSire.candidates(
                         candidates.stream()
                                 .map(candidate -> new StatedCandidate(
                                         numbers.get(candidate.sireId), candidate.probability.stripTrailingZeros()))
                                 .toList(),
-                        animal.sireDrawId != null,
-                        null,
-                        null);
+                        animal.sireDrawId != null);
             case "none" ->
-                new StatedSire(
-                        "none",
-                        null,
-                        null,
-                        null,
+                StatedSire.none(
                         animal.fusion,
                         animal.secondDivision == null ? null : animal.secondDivision.stripTrailingZeros());
             default -> StatedSire.UNKNOWN;
         };
+    }
+
+    private static StatedSire known(String number, boolean doubtful) {
+        return doubtful ? StatedSire.doubted(number) : StatedSire.known(number);
     }
 
     private static AnimalView.Held held(

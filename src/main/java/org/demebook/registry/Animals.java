@@ -161,19 +161,32 @@ public class Animals {
     /** What other rooms need to know of an animal before they act on it. */
     @Transactional
     public Custody custody(Standing by, String number) {
-        return custody(require(by, number));
+        return Custody.of(require(by, number));
+    }
+
+    /** The same, whoever asks: for a room that knows on other grounds that they may know of the animal. */
+    @Transactional
+    public Optional<Custody> custodyUnseen(UUID populationId, String number) {
+        return Animal.numbered(populationId, number(number).toString()).map(Custody::of);
     }
 
     /** The same by id; for rooms that hold one. */
     @Transactional
     public Custody custody(UUID populationId, UUID animalId) {
-        return custody(Animal.of(populationId, animalId));
+        return Custody.of(Animal.of(populationId, animalId));
+    }
+
+    /** The same of many, by id; one query. */
+    @Transactional
+    public Map<UUID, Custody> custodies(UUID populationId, Set<UUID> animalIds) {
+        return Animal.withIds(populationId, animalIds).stream()
+                .collect(Collectors.toMap(animal -> animal.id, Custody::of));
     }
 
     /** The animal that a record stands for: itself, or the one whose number stands for it since two were merged. */
     @Transactional
     public Custody standsFor(UUID populationId, UUID animalId) {
-        return custody(canonical(populationId, animalId));
+        return Custody.of(canonical(populationId, animalId));
     }
 
     /** Every record of the animal that a record stands for. */
@@ -192,26 +205,12 @@ public class Animals {
         return animal;
     }
 
-    static Custody custody(Animal animal) {
-        return new Custody(
-                animal.id,
-                animal.number,
-                animal.sex,
-                animal.born,
-                animal.died,
-                animal.collectionId,
-                animal.ownerCollectionId,
-                animal.transferId,
-                animal.sameAsId != null,
-                animal.revision);
-    }
-
     /** The animal, dead or alive, in a collection of the asker's; refuses with NOT_YOUR_ANIMAL. */
     @Transactional
     public Custody held(Standing by, String number) {
         var animal = require(by, number);
         requireInHand(by, animal);
-        return custody(animal);
+        return Custody.of(animal);
     }
 
     /**
@@ -348,6 +347,14 @@ public class Animals {
             animal.notes = null;
         }
         animal.ownerCollectionId = ownerCollectionId;
+        animal.revision = entry.seq();
+    }
+
+    /** Marks an animal as reported in two places, or, with null, in one again; called while that fact is applied. */
+    @Transactional(TxType.MANDATORY)
+    public void dispute(Entry entry, UUID animalId, @Nullable UUID disputeId) {
+        var animal = Animal.of(entry.populationId(), animalId);
+        animal.disputeId = disputeId;
         animal.revision = entry.seq();
     }
 

@@ -34,8 +34,10 @@ import org.demebook.registry.AnimalFacts.AnimalDied;
 import org.demebook.registry.AnimalFacts.DeathWithdrawn;
 import org.demebook.registry.AnimalFacts.IdentifierAdded;
 import org.demebook.registry.AnimalFacts.IdentifierEnded;
+import org.demebook.registry.AnimalFacts.LocalityClaimed;
 import org.demebook.registry.AnimalFacts.ParentageStated;
 import org.demebook.registry.AnimalFacts.SexDetermined;
+import org.demebook.registry.Localities.StatedLocality;
 import org.demebook.rest.Revision;
 import org.jspecify.annotations.Nullable;
 
@@ -134,7 +136,14 @@ public class Corrections {
         var breaches = new ArrayList<Breach>();
         var drawId = Objects.requireNonNullElseGet(animal.litterId, Journal::newId);
         var removed = Objects.requireNonNullElse(stated.removedFromDeadDam(), animal.removedFromDeadDam);
-        var young = new Kin(animal.number, animal.sex, animal.born, animal.died, animal.sexDetermination(), removed);
+        var young = new Kin(
+                animal.number,
+                animal.sex,
+                animal.born,
+                animal.died,
+                animal.sexDetermination(),
+                removed,
+                animal.localityClaim());
         var parents = registration.parents(by, stated.dam(), stated.sire(), drawId, breaches);
         breaches.addAll(registration
                 .rules(by)
@@ -201,7 +210,8 @@ public class Corrections {
                 animal.born,
                 stated.on(),
                 animal.sexDetermination(),
-                animal.removedFromDeadDam);
+                animal.removedFromDeadDam,
+                animal.localityClaim());
         breaches.addAll(registration.rules(by).check(dead, Origin.UNKNOWN, null, List.of()));
         breaches.addAll(history.death(animal, stated.on()));
         diedBeforeYoung(by, animal, stated.on()).ifPresent(breaches::add);
@@ -251,7 +261,8 @@ public class Corrections {
                 stated.born(),
                 animal.died,
                 animal.sexDetermination(),
-                animal.removedFromDeadDam);
+                animal.removedFromDeadDam,
+                animal.localityClaim());
         breaches.addAll(family.withParents(by, animal, described, stated.origin()));
         breaches.addAll(family.withYoung(by, animal, described));
         var fact = new AnimalDescribed(
@@ -263,6 +274,26 @@ public class Corrections {
                 stated.notes(),
                 animal.descriptionSeq);
         return save(by, animal, breaches, stated.leave(), fact);
+    }
+
+    @Transactional
+    public Registered locality(Standing by, String number, @Nullable String ifMatch, StatedLocality stated) {
+        var animal = open(by, number, ifMatch);
+        var claim = Objects.requireNonNull(registration.locality(by, stated.claim()));
+        var claimed = new Kin(
+                animal.number,
+                animal.sex,
+                animal.born,
+                animal.died,
+                animal.sexDetermination(),
+                animal.removedFromDeadDam,
+                claim);
+        var breaches = Stream.concat(
+                        family.withParents(by, animal, claimed, animal.origin).stream(),
+                        family.withYoung(by, animal, claimed).stream())
+                .filter(breach -> LocalityRules.RULES.contains(breach.finding().rule()))
+                .toList();
+        return save(by, animal, breaches, stated.leave(), new LocalityClaimed(animal.id, claim, animal.localitySeq));
     }
 
     /** Refuses what may not be saved; else saves it, with what is left as it is. */

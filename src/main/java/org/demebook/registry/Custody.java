@@ -11,6 +11,7 @@ import org.jspecify.annotations.Nullable;
  * @param collectionId where it lives; null while it is in a transfer
  * @param ownerCollectionId whose it is
  * @param transferId the transfer that it is in; null while it is in a collection
+ * @param disputeId the open dispute over where it is; null while there is none
  * @param merged another number stands for it
  */
 public record Custody(
@@ -22,5 +23,21 @@ public record Custody(
         @Nullable UUID collectionId,
         @Nullable UUID ownerCollectionId,
         @Nullable UUID transferId,
+        @Nullable UUID disputeId,
         boolean merged,
-        long revision) {}
+        long revision) {
+    static Custody of(Animal animal) {
+        return new Custody(
+                animal.id,
+                animal.number,
+                animal.sex,
+                animal.born,
+                animal.died,
+                animal.collectionId,
+                animal.ownerCollectionId,
+                animal.transferId,
+                animal.disputeId,
+                animal.sameAsId != null,
+                animal.revision);
+    }
+}

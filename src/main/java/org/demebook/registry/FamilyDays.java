@@ -28,6 +28,8 @@ final class FamilyDays {
     /** Common practice, no source. */
     private static final int YEARS_OF_BREEDING = 25;
 
+    private static final double DAYS_OF_A_MONTH = 365.25 / 12;
+
     private final TaxonProfile profile;
     private final DateRules dates;
 
@@ -93,7 +95,7 @@ final class FamilyDays {
         }
     }
 
-    /** Graded by how long sperm would have been stored; never refused. */
+    /** A sire that was dead is warned of, in words graded by how long sperm would have been stored; never refused. */
     private void checkSireLived(Kin young, Kin sire, List<Breach> breaches) {
         var diedLatest = sire.died() == null ? null : sire.died().latest();
         var bornEarliest = young.born() == null ? null : young.born().earliest();
@@ -104,15 +106,15 @@ final class FamilyDays {
         long days = ChronoUnit.DAYS.between(diedLatest, conceived);
         var facts = "%s was conceived about %s, %d days after the death of %s on %s: "
                 .formatted(young.label(), conceived, days, sire.label(), sire.died());
-        int known = profile.breeding().daysOfSpermStorage();
+        var known = monthsAndDays(profile.breeding().daysOfSpermStorage());
         switch (Grade.of(days, profile.breeding())) {
             case IN_TIME -> {}
             case STORED_SPERM ->
-                breaches.add(Breach.notice(
+                breaches.add(Breach.warning(
                         Rule.STORED_SPERM,
                         "sire",
                         sire.label(),
-                        facts + "stored sperm is known up to %d days; a DNA test would tell.".formatted(known),
+                        facts + "stored sperm is known up to %s; a DNA test is advised.".formatted(known),
                         null));
             case RARE ->
                 breaches.add(Breach.warning(
@@ -120,7 +122,7 @@ final class FamilyDays {
                         "sire",
                         sire.label(),
                         facts
-                                + "stored sperm is known up to %d days, but so long is rare. Take this sire with low confidence; a DNA test is advised."
+                                + "stored sperm is known up to %s, but so long is rare. Take this sire with low confidence; a DNA test is advised."
                                         .formatted(known),
                         "The sire, if another male could have met the dam since."));
             case BEYOND ->
@@ -129,10 +131,14 @@ final class FamilyDays {
                         "sire",
                         sire.label(),
                         facts
-                                + "that is beyond every published case (%d days). Consider another male, or none; have it tested before you plan with it."
+                                + "that is beyond every published case (%s). Consider another male, or none; have it tested before you plan with it."
                                         .formatted(known),
                         "The sire: no stored sperm is known to have lived so long."));
         }
+    }
+
+    private static String monthsAndDays(int days) {
+        return "%d months (%d days)".formatted(Math.round(days / DAYS_OF_A_MONTH), days);
     }
 
     private void checkAge(

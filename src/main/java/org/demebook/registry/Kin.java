@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
  * @param label how the keeper knows it: its number, or its reference in their sheet
  * @param sexDetermination null when nobody said how its sex was determined
  * @param removedFromDeadDam it was taken from its dam after her death
+ * @param locality what is claimed of its locality; null when nothing is
  */
 public record Kin(
         String label,
@@ -17,7 +18,18 @@ public record Kin(
         @Nullable RoughDate born,
         @Nullable RoughDate died,
         @Nullable SexDetermination sexDetermination,
-        boolean removedFromDeadDam) {
+        boolean removedFromDeadDam,
+        @Nullable LocalityClaim locality) {
+    public Kin(
+            String label,
+            Sex sex,
+            @Nullable RoughDate born,
+            @Nullable RoughDate died,
+            @Nullable SexDetermination sexDetermination,
+            boolean removedFromDeadDam) {
+        this(label, sex, born, died, sexDetermination, removedFromDeadDam, null);
+    }
+
     public Kin(String label, Sex sex, @Nullable RoughDate born, @Nullable RoughDate died) {
         this(label, sex, born, died, null, false);
     }

@@ -18,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param sex as far as it is known
  * @param sexDetermination how the sex was determined; nothing when you cannot say
  * @param removedFromDeadDam true when it was taken from its dam after her death
+ * @param locality where it or its founders come from; nothing when it is of the population's locality, as is said
  * @param leave what is as it is although a rule speaks against it
  * @param born as precisely as it is known; nothing when it is not
  * @param dam studbook number; nothing when unknown
@@ -40,6 +41,7 @@ public record NewAnimal(
         @Nullable @Size(max = LONGEST_NOTES) String notes,
         @Nullable @Valid SexDetermination sexDetermination,
         @Nullable Boolean removedFromDeadDam,
+        @Nullable @Valid LocalityClaim locality,
         @Nullable @Size(max = 20) List<@NotNull @Valid LeftAsIs> leave) {
     public static final int LONGEST_REFERENCE = 60;
     public static final int LONGEST_MARK = 200;

@@ -16,6 +16,7 @@ import org.demebook.keeper.Standing;
 import org.demebook.notation.Origin;
 import org.demebook.notation.RoughDate;
 import org.demebook.notation.Sex;
+import org.demebook.problem.Rule;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -28,6 +29,13 @@ public class Newborns {
     public record Parentage(UUID damId, Sire sire, Origin origin, boolean removedFromDeadDam) {
         public Parentage(UUID damId, Sire sire, Origin origin) {
             this(damId, sire, origin, false);
+        }
+
+        /** The same with low confidence in the known sire, if there is one. */
+        public Parentage doubting() {
+            return sire instanceof Sire.Known known
+                    ? new Parentage(damId, new Sire.Known(known.sireId(), true), origin, removedFromDeadDam)
+                    : this;
         }
     }
 
@@ -54,6 +62,8 @@ public class Newborns {
 
     /**
      * Finds the sire of a litter and checks both parents against the birth.
+     *
+     * <p>A known sire that died before the conception is taken as doubtful, unless the statement says that he is not.
      *
      * @param dam already found, in the hands of the asker
      * @param litterId of one sire drawn for the whole litter, it is the draw
@@ -88,10 +98,14 @@ public class Newborns {
         registration.checkDay("born", born, breaches);
         var parents = registration.parents(by, dam.number(), sire, litterId, breaches);
         var young = new Kin("The litter", Sex.UNKNOWN, born, null, null, removedFromDeadDam);
-        breaches.addAll(registration
+        var found = registration
                 .rules(by)
-                .check(young, origin, Registration.kin(parents.dam()), Registration.kin(parents.sires())));
-        return new Parentage(dam.id(), parents.sire(), origin, removedFromDeadDam);
+                .check(young, origin, Registration.kin(parents.dam()), Registration.kin(parents.sires()));
+        breaches.addAll(found);
+        var parentage = new Parentage(dam.id(), parents.sire(), origin, removedFromDeadDam);
+        boolean open = sire == null || sire.doubtful() == null;
+        boolean stored = found.stream().anyMatch(breach -> breach.finding().rule() == Rule.STORED_SPERM);
+        return open && stored ? parentage.doubting() : parentage;
     }
 
     /** The facts that register live-born young, with the next numbers in one block and in the given order. */
@@ -125,7 +139,8 @@ public class Newborns {
                     identifiers(by, neonate, "young[%d]".formatted(i), collectionId, references, breaches),
                     neonate.notes(),
                     null,
-                    parentage.removedFromDeadDam()));
+                    parentage.removedFromDeadDam(),
+                    null));
         }
         return facts;
     }

@@ -25,7 +25,7 @@ public class Offspring {
     @Transactional
     public List<Custody> bornOutsideLitters(UUID populationId, Set<UUID> damIds) {
         return Animal.bornOutsideLitters(populationId, damIds).stream()
-                .map(Animals::custody)
+                .map(Custody::of)
                 .toList();
     }
 
@@ -33,7 +33,7 @@ public class Offspring {
     @Transactional
     public List<Custody> ofLitter(UUID populationId, UUID litterId) {
         return Animal.ofLitters(populationId, List.of(litterId)).stream()
-                .map(Animals::custody)
+                .map(Custody::of)
                 .toList();
     }
 

@@ -23,11 +23,16 @@ import org.jspecify.annotations.Nullable;
 public final class ParentageRules {
     private final DateRules dates;
     private final FamilyDays days;
+    private final LocalityRules localities;
 
-    /** @param today the keeper's day */
-    public ParentageRules(TaxonProfile profile, LocalDate today) {
+    /**
+     * @param locality of the population
+     * @param today the keeper's day
+     */
+    public ParentageRules(TaxonProfile profile, String locality, LocalDate today) {
         this.dates = new DateRules(today);
         this.days = new FamilyDays(profile, dates);
+        this.localities = new LocalityRules(locality);
     }
 
     public DateRules dates() {
@@ -101,6 +106,7 @@ public final class ParentageRules {
             checkSex(young, sire, Sex.FEMALE, "sire", SIRE_NOT_MALE, Rule.SIRE_NOT_MALE, breaches);
         }
         breaches.addAll(days.check(young, dam, sires));
+        breaches.addAll(localities.check(young, dam, sires));
         return breaches;
     }
 

@@ -39,6 +39,27 @@ public record PedigreeRow(
         @Nullable UUID twinOfId,
         long parentageSeq) {
 
+    /** This record as if nobody had named its sire. */
+    public PedigreeRow withoutSire() {
+        return new PedigreeRow(
+                id,
+                number,
+                sex,
+                born,
+                bornEarliest,
+                bornLatest,
+                alive,
+                diedEarliest,
+                origin,
+                damId,
+                new Sire.Unknown(),
+                collectionId,
+                ownerCollectionId,
+                sameAsId,
+                twinOfId,
+                parentageSeq);
+    }
+
     /** An animal as consent has it: the collections that hold and own it have a say, dead or alive. */
     public Subject subject() {
         return new Subject(id, parties());

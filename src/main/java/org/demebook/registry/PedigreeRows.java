@@ -34,7 +34,8 @@ class PedigreeRows {
                     select string_agg(s.sire_id || ' ' || s.probability, ',' order by s.probability desc, s.sire_id)
                     from demebook.candidate_sire s
                     where s.population_id = a.population_id and s.animal_id = a.id)
-                end
+                end,
+                a.sire_doubtful
             from demebook.journal_head h
             left join demebook.animal a on a.population_id = h.population_id%s
             where h.population_id = ?
@@ -115,7 +116,7 @@ class PedigreeRows {
 
     private static Sire sire(ResultSet row) throws SQLException {
         return switch (row.getString(12)) {
-            case "known" -> new Sire.Known(row.getObject(13, UUID.class));
+            case "known" -> new Sire.Known(row.getObject(13, UUID.class), row.getBoolean(23));
             case "candidates" -> candidates(row.getString(22), row.getObject(14, UUID.class));
             case "none" ->
                 new Sire.None(

@@ -66,7 +66,8 @@ class Registration {
                 animal.born(),
                 animal.died(),
                 animal.sexDetermination(),
-                Boolean.TRUE.equals(animal.removedFromDeadDam()));
+                Boolean.TRUE.equals(animal.removedFromDeadDam()),
+                locality(by, animal.locality()));
         checkDay("born", animal.born(), breaches);
         checkDay("died", animal.died(), breaches);
         var parents = parents(by, animal.dam(), animal.sire(), Journal.newId(), breaches);
@@ -91,14 +92,22 @@ class Registration {
                         identifiers,
                         animal.notes(),
                         animal.sexDetermination(),
-                        young.removedFromDeadDam()),
+                        young.removedFromDeadDam(),
+                        young.locality()),
                 breaches,
                 warnings);
     }
 
+    /** A claim with its locality written out. */
+    @Nullable
+    LocalityClaim locality(Standing by, @Nullable LocalityClaim stated) {
+        Population population = Population.findById(by.populationId());
+        return stated == null ? null : stated.in(population.locality);
+    }
+
     ParentageRules rules(Standing by) {
         Population population = Population.findById(by.populationId());
-        return new ParentageRules(population.profile, LocalDate.now(clock));
+        return new ParentageRules(population.profile, population.locality, LocalDate.now(clock));
     }
 
     void checkDay(String field, @Nullable RoughDate date, List<Breach> breaches) {
@@ -156,7 +165,7 @@ class Registration {
                         : parent(by, "sire.animal", stated.animal(), breaches);
                 if (sire != null) {
                     sires.add(sire);
-                    return new Sire.Known(sire.id);
+                    return new Sire.Known(sire.id, stated.inDoubt());
                 }
                 return new Sire.Unknown();
             }
@@ -206,7 +215,8 @@ class Registration {
     }
 
     private static void requireOnlyItsOwnFields(StatedSire stated, List<Breach> breaches) {
-        var foreign = stated.animal() != null && !stated.kind().equals("known")
+        var foreign = (stated.animal() != null || stated.doubtful() != null)
+                        && !stated.kind().equals("known")
                 || (stated.candidates() != null || stated.wholeLitter() != null)
                         && !stated.kind().equals("candidates")
                 || (stated.fusion() != null || stated.secondDivision() != null)
@@ -216,7 +226,7 @@ class Registration {
                     CONTRADICTORY_PARENTAGE,
                     "sire",
                     stated.kind(),
-                    "The sire is given as \"%s\" with fields of another kind; known takes animal, candidates takes candidates and wholeLitter, none takes fusion and secondDivision."
+                    "The sire is given as \"%s\" with fields of another kind; known takes animal and doubtful, candidates takes candidates and wholeLitter, none takes fusion and secondDivision."
                             .formatted(stated.kind())));
         }
     }

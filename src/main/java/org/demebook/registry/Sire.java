@@ -1,5 +1,6 @@
 package org.demebook.registry;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonSubTypes;
 import com.fasterxml.jackson.annotation.JsonTypeInfo;
 import com.fasterxml.jackson.annotation.JsonTypeName;
@@ -31,8 +32,11 @@ public sealed interface Sire {
                 : Set.of();
     }
 
+    /** @param doubtful the link is of low confidence, until a later statement says otherwise */
     @JsonTypeName("known")
-    record Known(UUID sireId) implements Sire {}
+    record Known(
+            UUID sireId,
+            @JsonInclude(JsonInclude.Include.NON_DEFAULT) boolean doubtful) implements Sire {}
 
     @JsonTypeName("unknown")
     record Unknown() implements Sire {}

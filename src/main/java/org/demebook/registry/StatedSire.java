@@ -18,9 +18,12 @@ import org.jspecify.annotations.Nullable;
  * @param kind {@code known} (with animal), {@code unknown}, {@code candidates} (with candidates), {@code none}: the dam
  *     alone, parthenogenesis; or, for a litter that is registered, {@code worked-out}: from the males that she met
  * @param animal studbook number of the known sire
+ * @param doubtful with known: true when the link is of low confidence. Where a litter is registered and nothing is said, the
+ *     days tell it: a sire that was dead, or long away, when it was conceived is doubtful. Anywhere else nothing said is no
+ *     doubt, as after a DNA test
  * @param candidates the males that it may be; what their probabilities leave to 1 is an unrelated, unnamed male
- * @param wholeLitter with candidates or worked-out: true when one and the same male sired the whole litter, false when each young may
- *     have another
+ * @param wholeLitter with candidates or worked-out: true when one and the same male sired the whole litter; false, or
+ *     nothing, when each young may have another, as is common in snakes
  * @param fusion with none: {@code terminal} (the default) or {@code central}
  * @param secondDivision with none: share of second-division segregation, 0 (the default) to 1
  */
@@ -32,6 +35,7 @@ public record StatedSire(
         String kind,
 
         @Nullable @Size(max = 60) String animal,
+        @Nullable Boolean doubtful,
         @Nullable @Size(min = 1, max = MOST_CANDIDATES) List<@NotNull @Valid StatedCandidate> candidates,
         @Nullable Boolean wholeLitter,
 
@@ -53,7 +57,7 @@ public record StatedSire(
             BigDecimal probability) {}
 
     public static final int MOST_CANDIDATES = 20;
-    public static final StatedSire UNKNOWN = new StatedSire("unknown", null, null, null, null, null);
+    public static final StatedSire UNKNOWN = new StatedSire("unknown", null, null, null, null, null, null);
 
     /** What stands where no parentage is to be seen. */
     public static StatedSire absent() {
@@ -61,7 +65,25 @@ public record StatedSire(
     }
 
     public static StatedSire known(String animal) {
-        return new StatedSire("known", animal, null, null, null, null);
+        return new StatedSire("known", animal, null, null, null, null, null);
+    }
+
+    /** A sire that is named, with low confidence. */
+    public static StatedSire doubted(String animal) {
+        return new StatedSire("known", animal, true, null, null, null, null);
+    }
+
+    public static StatedSire candidates(List<StatedCandidate> candidates, boolean wholeLitter) {
+        return new StatedSire("candidates", null, null, candidates, wholeLitter, null, null);
+    }
+
+    public static StatedSire none(@Nullable String fusion, @Nullable BigDecimal secondDivision) {
+        return new StatedSire("none", null, null, null, null, fusion, secondDivision);
+    }
+
+    /** Whether it is a male that was named with low confidence. */
+    public boolean inDoubt() {
+        return Boolean.TRUE.equals(doubtful);
     }
 
     /**
@@ -71,14 +93,15 @@ public record StatedSire(
      */
     public static StatedSire of(Sire sire, Map<UUID, String> numbers) {
         if (sire instanceof Sire.Known known) {
-            return known(numbers.get(known.sireId()));
+            var number = numbers.get(known.sireId());
+            return known.doubtful() ? doubted(number) : known(number);
         } else if (sire instanceof Sire.Candidates several) {
             var candidates = several.candidates().stream()
                     .map(candidate -> new StatedCandidate(numbers.get(candidate.sireId()), candidate.value()))
                     .toList();
-            return new StatedSire("candidates", null, candidates, several.drawId() != null, null, null);
+            return candidates(candidates, several.drawId() != null);
         } else if (sire instanceof Sire.None none) {
-            return new StatedSire("none", null, null, null, none.fusion(), new BigDecimal(none.secondDivision()));
+            return none(none.fusion(), new BigDecimal(none.secondDivision()));
         }
         return UNKNOWN;
     }

@@ -34,6 +34,10 @@ final class AnimalRow {
             case BORN -> text(animal.born());
             case ORIGIN ->
                 animal.origin() == Origin.UNKNOWN ? "" : animal.origin().word();
+            case LOCALITY ->
+                animal.locality() == null ? "" : text(animal.locality().locality());
+            case LOCALITY_CERTAINTY ->
+                animal.locality() == null ? "" : animal.locality().certainty().word();
             case REFERENCE, DIED, SOURCE, COLLECTION, TRANSPONDERS, MARKS, NOTES ->
                 animal.held() == null ? "" : heldText(column, animal.held(), labels);
         };
@@ -52,7 +56,8 @@ final class AnimalRow {
             case TRANSPONDERS -> Cells.join(identifiers(held, "transponder"));
             case MARKS -> Cells.join(identifiers(held, "mark"));
             case NOTES -> text(held.notes());
-            case NUMBER, DAM, SIRE, SEX, BORN, ORIGIN -> throw new IllegalArgumentException(column.header());
+            case NUMBER, DAM, SIRE, SEX, BORN, ORIGIN, LOCALITY, LOCALITY_CERTAINTY ->
+                throw new IllegalArgumentException(column.header());
         };
     }
 

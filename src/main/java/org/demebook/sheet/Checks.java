@@ -48,7 +48,8 @@ class Checks {
             return new Plan(findings.report(sheet.lines().size(), 0, 0), List.of(), List.of(), List.of());
         }
         var collections = keepers.collections(by);
-        var reader = new RowReader(by.populationCode(), collections, layout, findings);
+        var population = populations.get(by);
+        var reader = new RowReader(population, collections, layout, findings);
         var rows = sheet.lines().stream().map(reader::read).toList();
         tellRepeated(rows, Column.NUMBER, StatedRow::number, findings);
         tellRepeated(
@@ -71,7 +72,7 @@ class Checks {
 
         var toAdd = inSheet.stream().filter(SheetAnimal::isNew).toList();
         var rules = new SheetRules(
-                new ParentageRules(populations.get(by).profile(), LocalDate.now(clock)), leave, findings);
+                new ParentageRules(population.profile(), population.locality(), LocalDate.now(clock)), leave, findings);
         for (var animal : toAdd) {
             rules.check(animal);
             var label = animal.stated.collectionLabel();

@@ -32,6 +32,8 @@ enum Column {
     DIED("death", "deathdate", "dateofdeath", "diedon", "gestorben"),
     ORIGIN("wccb", "cbwc", "wildorcaptive", "herkunft"),
     SOURCE("sourcecode", "citessource", "citessourcecode"),
+    LOCALITY("locale", "provenance", "fundort"),
+    LOCALITY_CERTAINTY("localitycertainty", "fundortsicherheit"),
     COLLECTION("heldin", "bestand"),
     TRANSPONDERS("transponder", "chip", "chips", "microchip", "microchips", "pit", "pittag", "pittags"),
     MARKS("mark", "markings", "marking", "kennzeichen"),

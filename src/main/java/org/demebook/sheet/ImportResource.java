@@ -47,8 +47,8 @@ import org.jspecify.annotations.Nullable;
 class ImportResource {
     private static final String COLUMNS =
             "The first row names the columns, in any order: number, reference, dam, sire, sex, born, died, origin, source,"
-                    + " collection, transponders, marks, notes. A sire is A (known), A|B or A:0.6|B:0.4 (candidates, each"
-                    + " young on its own), \"one of A|B\" (one of them for the whole litter), none, \"none terminal 0\","
+                    + " collection, transponders, marks, notes. A sire is A (known), \"doubtful A\" (of low confidence),"
+                    + " A|B or A:0.6|B:0.4 (candidates, each young on its own), \"one of A|B\" (one of them for the whole litter), none, \"none terminal 0\","
                     + " \"none central 0.5\" (parthenogenesis), or empty (unknown). What a rule blocks can be left as it is in"
                     + " the whole sheet: leave=dam-too-young&reason=…, several rules with leave several times.";
 

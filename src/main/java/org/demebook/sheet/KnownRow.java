@@ -7,6 +7,7 @@ import java.util.List;
 import org.demebook.notation.RoughDate;
 import org.demebook.notation.SourceCode;
 import org.demebook.registry.AnimalView;
+import org.demebook.registry.LocalityClaim;
 import org.demebook.registry.StatedSire;
 import org.demebook.registry.StatedSire.StatedCandidate;
 import org.demebook.sheet.SheetAnimal.Relative;
@@ -48,10 +49,27 @@ final class KnownRow {
         agrees &= dateAgrees(Column.BORN, row.born(), view.born());
         agrees &= agrees(
                 Column.ORIGIN, said(row.originOrUnknown().word()), view.origin().word());
+        agrees &= localityAgrees(row.locality(), view.locality());
         agrees &= damAgrees();
         agrees &= sireAgrees();
         var held = view.held();
         return held == null ? agrees & saysNothingHidden() : agrees & heldAgrees(held);
+    }
+
+    private boolean localityAgrees(@Nullable LocalityClaim stated, @Nullable LocalityClaim registered) {
+        return stated == null
+                || agrees(
+                                Column.LOCALITY,
+                                stated.locality(),
+                                registered == null || registered.locality() == null
+                                        ? null
+                                        : asSheet(registered.locality()))
+                        & agrees(
+                                Column.LOCALITY_CERTAINTY,
+                                stated.certainty().word(),
+                                registered == null
+                                        ? null
+                                        : registered.certainty().word());
     }
 
     private boolean heldAgrees(AnimalView.Held held) {
@@ -151,10 +169,14 @@ final class KnownRow {
         if (stated == null || animal.parentMissing) {
             return true;
         }
-        return form(stated, animal.sires).equals(form(view.sire()))
+        // a list that knows of no doubt does not deny it
+        boolean doubtAgrees = !stated.inDoubt() || view.sire().inDoubt();
+        return doubtAgrees && form(stated, animal.sires).equals(form(view.sire()))
                 || tell(
                         Column.SIRE,
-                        stated.kind().equals("none") ? "no sire" : String.join("|", ParentFinder.names(stated)),
+                        stated.kind().equals("none")
+                                ? "no sire"
+                                : (stated.inDoubt() ? "doubtful " : "") + String.join("|", ParentFinder.names(stated)),
                         view.sire().kind().equals("unknown")
                                 ? "the register knows of no sire"
                                 : "the register has " + SireText.of(view.sire()));

@@ -68,7 +68,10 @@ record Plan(Report report, List<SheetAnimal> toAdd, List<SheetAnimal> parentsFir
                 false,
                 Objects.requireNonNull(row.collection()),
                 identifiers(row),
-                row.notes());
+                row.notes(),
+                null,
+                false,
+                row.locality());
     }
 
     private static List<IdentifierView> identifiers(StatedRow row) {
@@ -86,7 +89,7 @@ record Plan(Report report, List<SheetAnimal> toAdd, List<SheetAnimal> parentsFir
             return new Sire.Unknown();
         }
         return switch (stated.kind()) {
-            case "known" -> new Sire.Known(animal.sires.get(0).id());
+            case "known" -> new Sire.Known(animal.sires.get(0).id(), stated.inDoubt());
             case "candidates" -> candidates(animal, stated);
             default ->
                 new Sire.None(

@@ -2,6 +2,7 @@ package org.demebook.sheet;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.regex.Pattern;
@@ -12,7 +13,10 @@ import org.demebook.notation.Sex;
 import org.demebook.notation.SourceCode;
 import org.demebook.notation.StudbookNumber;
 import org.demebook.notation.Transponder;
+import org.demebook.registry.LocalityClaim;
+import org.demebook.registry.LocalityClaim.Certainty;
 import org.demebook.registry.NewAnimal;
+import org.demebook.registry.PopulationView;
 import org.demebook.registry.StatedSire;
 import org.jspecify.annotations.Nullable;
 
@@ -25,12 +29,14 @@ final class RowReader {
     private static final int LONGEST_SIRE = StatedSire.MOST_CANDIDATES * 2 * NewAnimal.LONGEST_REFERENCE;
 
     private final String populationCode;
+    private final String ownLocality;
     private final List<CollectionView> collections;
     private final Layout layout;
     private final Findings findings;
 
-    RowReader(String populationCode, List<CollectionView> collections, Layout layout, Findings findings) {
-        this.populationCode = populationCode;
+    RowReader(PopulationView population, List<CollectionView> collections, Layout layout, Findings findings) {
+        this.populationCode = population.code();
+        this.ownLocality = population.locality();
         this.collections = collections;
         this.layout = layout;
         this.findings = findings;
@@ -59,6 +65,7 @@ final class RowReader {
                 read(line, Column.DIED, RowReader::date),
                 read(line, Column.ORIGIN, Origin::parse),
                 read(line, Column.SOURCE, SourceCode::parse),
+                locality(line),
                 layout.text(line, Column.COLLECTION),
                 collection(layout.text(line, Column.COLLECTION)),
                 transponders(line),
@@ -104,6 +111,15 @@ final class RowReader {
                             .formatted(number, number.populationCode(), populationCode));
         }
         return number;
+    }
+
+    /** A locality alone is stated; a certainty alone is of the population's locality. */
+    private @Nullable LocalityClaim locality(Sheet.Line line) {
+        var locality = text(line, Column.LOCALITY, LocalityClaim.LONGEST);
+        var certainty = read(line, Column.LOCALITY_CERTAINTY, Certainty::parse);
+        return locality == null && certainty == null
+                ? null
+                : new LocalityClaim(locality, Objects.requireNonNullElse(certainty, Certainty.STATED)).in(ownLocality);
     }
 
     private static @Nullable StatedSire sire(String text) {

@@ -68,7 +68,14 @@ final class SheetAnimal {
     /** As the rules of the register look at it. */
     Kin kin() {
         return known == null
-                ? new Kin(stated.label(), stated.sexOrUnknown(), stated.born(), stated.died())
+                ? new Kin(
+                        stated.label(),
+                        stated.sexOrUnknown(),
+                        stated.born(),
+                        stated.died(),
+                        null,
+                        false,
+                        stated.locality())
                 : known.kin();
     }
 

@@ -16,18 +16,19 @@ import org.jspecify.annotations.Nullable;
 
 /**
  * How a sire stands in a cell: {@code A} (known), {@code A|B} or {@code A:0.6|B:0.4} (candidates, each young on its own;
- * equal shares where no probability is given), {@code one of A|B} (one and the same for the whole litter), {@code none},
+ * equal shares where no probability is given), {@code doubtful A} (known, with low confidence), {@code one of A|B} (one and the same for the whole litter), {@code none},
  * {@code none terminal 0}, {@code none central 0.5} (parthenogenesis). An empty cell, {@code unknown} or {@code ?} says
  * that it is not known.
  *
  * <p>A reference that holds one of {@code | : ; \} is written with a backslash before each; one that reads like a word
- * of this form ({@code none}, {@code one of …}) with a backslash before the whole.
+ * of this form ({@code none}, {@code one of …}, {@code doubtful …}) with a backslash before the whole.
  */
 final class SireText {
     static final String UNKNOWN = "(?i)unknown|\\?";
     private static final Pattern NONE =
             Pattern.compile("none(?:\\s+(terminal|central)(?:\\s+([0-9]+(?:[.,][0-9]+)?))?)?");
     private static final Pattern ONE_OF = Pattern.compile("(?i)one\\s+of\\s+(.+)", Pattern.DOTALL);
+    private static final Pattern DOUBTFUL = Pattern.compile("(?i)doubtful\\s+(.+)", Pattern.DOTALL);
     private static final Pattern PROBABILITY = Pattern.compile("[0-9]*(?:[.,][0-9]{1,8})?");
     private static final int DECIMALS_OF_PROBABILITY = 8;
     private static final int DECIMALS_OF_SECOND_DIVISION = 6;
@@ -52,6 +53,10 @@ final class SireText {
         if (none.matches()) {
             return none(none.group(1), none.group(2));
         }
+        var doubtful = DOUBTFUL.matcher(cell);
+        if (doubtful.matches()) {
+            return doubtful(doubtful.group(1));
+        }
         var oneOf = ONE_OF.matcher(cell);
         return oneOf.matches() ? males(oneOf.group(1), true) : males(cell, false);
     }
@@ -59,7 +64,17 @@ final class SireText {
     private static boolean isWord(String text) {
         return text.matches(UNKNOWN)
                 || NONE.matcher(text.toLowerCase(Locale.ROOT)).matches()
-                || ONE_OF.matcher(text).matches();
+                || ONE_OF.matcher(text).matches()
+                || DOUBTFUL.matcher(text).matches();
+    }
+
+    private static StatedSire doubtful(String text) {
+        var named = males(text, false).animal();
+        if (named == null) {
+            throw new IllegalArgumentException(
+                    "Doubtful is one male, like \"doubtful A\"; where it may be several, write A|B with their probabilities");
+        }
+        return StatedSire.doubted(named);
     }
 
     private static StatedSire none(@Nullable String fusion, @Nullable String share) {
@@ -68,7 +83,7 @@ final class SireText {
             throw new IllegalArgumentException(
                     "The share of second-division segregation is between 0 and 1, with six decimals at most");
         }
-        return new StatedSire("none", null, null, null, Objects.requireNonNullElse(fusion, "terminal"), second);
+        return StatedSire.none(Objects.requireNonNullElse(fusion, "terminal"), second);
     }
 
     private static StatedSire males(String text, boolean wholeLitter) {
@@ -99,7 +114,7 @@ final class SireText {
         if (candidates.size() == 1 && withProbability == 0 && !wholeLitter) {
             return StatedSire.known(candidates.get(0).animal());
         }
-        return new StatedSire("candidates", null, candidates, wholeLitter, null, null);
+        return StatedSire.candidates(candidates, wholeLitter);
     }
 
     private static BigDecimal probability(String text) {
@@ -124,7 +139,7 @@ final class SireText {
     /** The same back as text; the animals are studbook numbers, likeliest first. */
     static String of(StatedSire sire) {
         return switch (sire.kind()) {
-            case "known" -> Objects.requireNonNull(sire.animal());
+            case "known" -> (sire.inDoubt() ? "doubtful " : "") + Objects.requireNonNull(sire.animal());
             case "candidates" -> candidates(sire);
             case "none" ->
                 "none %s %s"

@@ -9,6 +9,7 @@ import org.demebook.notation.Sex;
 import org.demebook.notation.SourceCode;
 import org.demebook.notation.StudbookNumber;
 import org.demebook.notation.Transponder;
+import org.demebook.registry.LocalityClaim;
 import org.demebook.registry.StatedSire;
 import org.jspecify.annotations.Nullable;
 
@@ -19,6 +20,7 @@ import org.jspecify.annotations.Nullable;
  * @param row as the spreadsheet counts
  * @param dam as it was written: a number or a reference
  * @param sire its animals as they were written
+ * @param locality with the locality written out
  * @param collectionLabel as it was written; empty when nothing was
  * @param collection null when it cannot be told which is meant
  */
@@ -33,6 +35,7 @@ record StatedRow(
         @Nullable RoughDate died,
         @Nullable Origin origin,
         @Nullable SourceCode source,
+        @Nullable LocalityClaim locality,
         String collectionLabel,
         @Nullable UUID collection,
         List<Transponder> transponders,

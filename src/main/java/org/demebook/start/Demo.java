@@ -129,9 +129,11 @@ class Demo {
             if (!tokens.get(name).equals(coordinator)) {
                 client.post(coordinator, population + "/members", member);
             }
-            var collection = json.createObjectNode()
-                    .put("label", keeper.get("collection").asText());
-            client.post(tokens.get(name), population + "/collections", collection);
+            client.openCollection(
+                    tokens.get(name),
+                    population,
+                    keeper.get("collection").asText(),
+                    keeper.get("sharing").asText());
         }
         for (var sheet : world.get("sheets")) {
             var bytes = Files.readAllBytes(from.resolve(sheet.get("file").asText()));

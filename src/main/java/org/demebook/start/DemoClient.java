@@ -46,10 +46,27 @@ final class DemoClient {
     }
 
     JsonNode post(@Nullable String token, String path, JsonNode body) throws IOException, InterruptedException {
+        return post(token, path, "application/json", json.writeValueAsBytes(body));
+    }
+
+    JsonNode post(@Nullable String token, String path, String contentType, byte[] body)
+            throws IOException, InterruptedException {
         return send(request(token, path)
-                .header("Content-Type", "application/json")
+                .header("Content-Type", contentType)
                 .header("Idempotency-Key", UUID.randomUUID().toString())
-                .POST(BodyPublishers.ofByteArray(json.writeValueAsBytes(body)))
+                .POST(BodyPublishers.ofByteArray(body))
+                .build());
+    }
+
+    /** Opens a collection and shares it by a ready choice. */
+    void openCollection(String token, String population, String label, String sharing)
+            throws IOException, InterruptedException {
+        var opened = post(token, population + "/collections", json.createObjectNode().put("label", label));
+        var address = population + "/collections/" + opened.get("id").asText() + "/sharing";
+        var choice = json.createObjectNode().put("choice", sharing);
+        send(request(token, address)
+                .header("Content-Type", "application/json")
+                .PUT(BodyPublishers.ofByteArray(json.writeValueAsBytes(choice)))
                 .build());
     }
 
@@ -68,11 +85,7 @@ final class DemoClient {
 
     /** Sends a sheet and waits until it is in; fails with its findings when it is refused. */
     void importSheet(String token, String population, byte[] csv) throws IOException, InterruptedException {
-        var run = send(request(token, population + "/imports")
-                .header("Content-Type", "text/csv")
-                .header("Idempotency-Key", UUID.randomUUID().toString())
-                .POST(BodyPublishers.ofByteArray(csv))
-                .build());
+        var run = post(token, population + "/imports", "text/csv", csv);
         long end = System.nanoTime() + PATIENCE.toNanos();
         while (run.get("state").asText().equals("running") && System.nanoTime() < end) {
             Thread.sleep(50);

@@ -3,7 +3,7 @@ package org.demebook.start;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.io.IOException;
 
-/** What the demo prints: where it is, who may sign in with what, and three lines that do the main job. */
+/** What the demo prints: where it is, who may sign in with what, and lines that do the main job and show a keeper's day. */
 final class DemoText {
     private static final String TEXT = """
 
@@ -22,6 +22,14 @@ final class DemoText {
             curl -s "http://127.0.0.1:%1$d/api/v1/populations/%6$s/animals/%8$s/ancestry?generations=5" -H "Authorization: Bearer $INES"
 
             curl -s "http://127.0.0.1:%1$d/api/v1/populations/%6$s/pairings?limit=5" -H "Authorization: Bearer $INES"
+
+              A keeper's day: what is to be done in Wren's rooms, and which of her females are awaited to bear and when.
+
+            WREN=$(curl -s http://127.0.0.1:%1$d/api/v1/tokens -H 'Content-Type: application/json' -H 'Accept: text/plain' -d '{"name":"wren","password":"%4$s"}')
+
+            curl -s "http://127.0.0.1:%1$d/api/v1/populations/%9$s/care-tasks?limit=10" -H "Authorization: Bearer $WREN"
+
+            curl -s http://127.0.0.1:%1$d/api/v1/populations/%9$s/due-windows -H "Authorization: Bearer $WREN"
 
               The published counts need no sign-in: http://127.0.0.1:%1$d/api/v1/populations/%6$s/count-releases
 
@@ -50,7 +58,8 @@ final class DemoText {
                 keepers,
                 code,
                 offerOf(client, inesToken, code, animal),
-                animal);
+                animal,
+                world.at("/year/population/code").asText());
         System.out.flush();
     }
 

@@ -52,8 +52,11 @@ final class DemoYear {
                 var member = world.body().put("name", name).put("role", "member");
                 client.post(tokens.get(coordinator), population + "/members", member);
             }
-            var collection = world.body().put("label", keeper.get("collection").asText());
-            client.post(tokens.get(name), population + "/collections", collection);
+            client.openCollection(
+                    tokens.get(name),
+                    population,
+                    keeper.get("collection").asText(),
+                    keeper.get("sharing").asText());
         }
         var sheet = Files.readAllBytes(folder.resolve(year.get("sheet").asText()));
         client.importSheet(tokens.get(coordinator), population, sheet);

@@ -52,6 +52,10 @@ final class DiaryWorld {
         return client.post(token(line), population + below, body);
     }
 
+    JsonNode postJpeg(DiaryLine line, String below, byte[] jpeg) throws IOException, InterruptedException {
+        return client.post(token(line), population + below, "image/jpeg", jpeg);
+    }
+
     /** A request that is of no population. */
     JsonNode postToNode(DiaryLine line, String path, JsonNode body) throws IOException, InterruptedException {
         return client.post(token(line), path, body);

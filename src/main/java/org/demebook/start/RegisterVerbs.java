@@ -2,6 +2,8 @@ package org.demebook.start;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
 import java.util.Map;
 
 /** The words of the diary that are about who an animal is and whose it is. */
@@ -17,11 +19,11 @@ final class RegisterVerbs {
                 "found", this::found,
                 "sex", this::sex,
                 "death", this::death,
+                "photograph", this::photograph,
                 "offer", line -> offer(line, world.body().put("to", line.with())),
                 "accepted", this::accepted,
                 "handed out", this::handedOut,
-                "sheet", line -> world.post(line, "/animals/" + world.animal(line) + "/handover-sheets", world.body()),
-                "counts", line -> world.post(line, "/count-releases", world.body()));
+                "sheet", line -> world.post(line, "/animals/" + world.animal(line) + "/handover-sheets", world.body()));
     }
 
     private void found(DiaryLine line) throws IOException, InterruptedException {
@@ -51,6 +53,15 @@ final class RegisterVerbs {
         var animal = "/animals/" + world.animal(line);
         world.put(line, animal, animal + "/death", body);
         world.gone(line.animal(), null);
+    }
+
+    /** One of each; what it shows is drawn. */
+    private void photograph(DiaryLine line) throws IOException, InterruptedException {
+        var query =
+                "?takenOn=%s&label=%s".formatted(line.on(), URLEncoder.encode(line.value(), StandardCharsets.UTF_8));
+        for (var name : world.names(line)) {
+            world.postJpeg(line, "/animals/" + world.number(name) + "/photos" + query, DrawnSnake.jpeg(name));
+        }
     }
 
     private void offer(DiaryLine line, ObjectNode body) throws IOException, InterruptedException {

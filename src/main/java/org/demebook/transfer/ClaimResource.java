@@ -59,6 +59,7 @@ class ClaimResource {
         NOT_SIGNED_IN,
         TRANSFER_TO_YOURSELF,
         ANIMAL_MERGED,
+        ANIMAL_IN_DISPUTE,
         NO_SUCH_COLLECTION,
         NAME_TAKEN,
         WEAK_PASSWORD,

@@ -71,7 +71,9 @@ public class Claims {
                 .orElseThrow(Claims::notValid);
         var transfer = Transfer.of(populationId, present.transferId);
         requireNotTheGiver(signedIn, transfer);
-        Transfers.requireNotMerged(animals.custody(populationId, transfer.animalId));
+        var animal = animals.custody(populationId, transfer.animalId);
+        Transfers.requireNotMerged(animal);
+        Disputes.requireUndisputed(animal);
 
         var by = join(buyer, transfer);
         var collection = collection(by, claim);

@@ -67,6 +67,39 @@ class Days {
         }
     }
 
+    /**
+     * A day on which an animal was seen: past, after its birth, and not before it was handed over.
+     *
+     * @param gaveItOn when the one who saw it had handed it over; null when they did not, or did not say
+     */
+    void checkSeen(LocalDate seenOn, Custody animal, @Nullable LocalDate gaveItOn, List<Breach> breaches) {
+        // a day of grace: it may be tomorrow already where the keeper lives
+        if (seenOn.isAfter(today().plusDays(1))) {
+            breaches.add(Breach.error(
+                    DATE_IN_FUTURE,
+                    "seenOn",
+                    seenOn,
+                    "%s lies in the future; say on which day you saw it.".formatted(seenOn)));
+        }
+        var born = animal.born() == null ? null : animal.born().earliest();
+        if (born != null && seenOn.isBefore(born)) {
+            breaches.add(Breach.error(
+                    INVALID_VALUES,
+                    "seenOn",
+                    seenOn,
+                    "%s was born on %s and cannot have been seen on %s; check the year."
+                            .formatted(animal.number(), animal.born(), seenOn)));
+        }
+        if (gaveItOn != null && seenOn.isBefore(gaveItOn)) {
+            breaches.add(Breach.error(
+                    INVALID_VALUES,
+                    "seenOn",
+                    seenOn,
+                    "You handed %s over on %s, so that it was still with you on %s: there is nothing to dispute. Say when you saw it since."
+                            .formatted(animal.number(), gaveItOn, seenOn)));
+        }
+    }
+
     private LocalDate today() {
         return LocalDate.ofInstant(now(), ZoneOffset.UTC);
     }

@@ -5,6 +5,7 @@ import jakarta.transaction.Transactional;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
 import java.util.Objects;
@@ -13,7 +14,10 @@ import java.util.UUID;
 /** When animals left collections, for the rooms that ask whether two could still meet. */
 @ApplicationScoped
 public class Departures {
-    /** @param on the day of the handing over; where that was not told, of the answer */
+    /**
+     * @param on the day of the handing over; where that was not told, of the answer; where it was found to be elsewhere, the
+     *     day on which it was seen there
+     */
     public record Departure(UUID animalId, UUID fromCollectionId, LocalDate on) {}
 
     /** All departures of some animals. */
@@ -26,9 +30,13 @@ public class Departures {
                         populationId,
                         animalIds,
                         List.of(State.ACCEPTED, State.HANDED_OUT, State.CLAIMED));
-        return gone.stream()
-                .map(transfer -> new Departure(transfer.animalId, transfer.fromCollectionId, day(transfer)))
-                .toList();
+        var departures = new ArrayList<Departure>();
+        gone.forEach(
+                transfer -> departures.add(new Departure(transfer.animalId, transfer.fromCollectionId, day(transfer))));
+        Dispute.thatMoved(populationId, animalIds)
+                .forEach(dispute -> departures.add(
+                        new Departure(dispute.animalId, dispute.registeredCollectionId, dispute.seenOn)));
+        return departures;
     }
 
     private static LocalDate day(Transfer transfer) {

@@ -1,6 +1,7 @@
 package org.demebook.transfer;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Objects;
@@ -15,7 +16,10 @@ import org.demebook.registry.LifeEvents;
 class HandOvers implements LifeEvents {
     @Override
     public List<LifeEvent> after(UUID populationId, UUID animalId, LocalDate day) {
-        return Transfer.lastHandedOverAfter(populationId, animalId, day).stream()
+        var since = Dispute.lastThatMoved(populationId, animalId)
+                .map(dispute -> Objects.requireNonNull(dispute.endedAt))
+                .orElse(Instant.EPOCH);
+        return Transfer.lastHandedOverAfter(populationId, animalId, day, since).stream()
                 .map(transfer -> new LifeEvent(Objects.requireNonNull(transfer.handedOverOn), "it was handed over"))
                 .toList();
     }

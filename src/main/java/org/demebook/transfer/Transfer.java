@@ -99,14 +99,28 @@ class Transfer extends PanacheEntityBase {
                 .firstResultOptional();
     }
 
-    /** The transfer that brought an animal where it is now, if it was handed over after a day. */
-    static Optional<Transfer> lastHandedOverAfter(UUID populationId, UUID animalId, LocalDate day) {
+    /** Those of an animal that are open or have moved it, the latest first. */
+    static List<Transfer> openOrDone(UUID populationId, UUID animalId) {
+        return list(
+                "populationId = ?1 and animalId = ?2 and state in ?3 order by id desc",
+                populationId,
+                animalId,
+                List.of(State.OFFERED, State.HANDED_OUT, State.ACCEPTED, State.CLAIMED));
+    }
+
+    /**
+     * The transfer that brought an animal where it is now, if it was handed over after a day.
+     *
+     * @param since when it came to the giver otherwise; those before have nothing to do with where it is
+     */
+    static Optional<Transfer> lastHandedOverAfter(UUID populationId, UUID animalId, LocalDate day, Instant since) {
         return Transfer.<Transfer>find(
                         "populationId = ?1 and animalId = ?2 and state in ?3 and handedOverOn is not null"
-                                + " order by handedOverOn desc",
+                                + " and offeredAt >= ?4 order by handedOverOn desc",
                         populationId,
                         animalId,
-                        List.of(State.ACCEPTED, State.CLAIMED))
+                        List.of(State.ACCEPTED, State.CLAIMED),
+                        since)
                 .firstResultOptional()
                 .filter(transfer -> transfer.handedOverOn.isAfter(day));
     }

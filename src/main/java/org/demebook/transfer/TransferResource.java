@@ -85,6 +85,7 @@ class TransferResource {
         NOT_YOUR_ANIMAL,
         ANIMAL_DEAD,
         ANIMAL_MERGED,
+        ANIMAL_IN_DISPUTE,
         ALREADY_IN_TRANSFER,
         GRAVID_FEMALE,
         NO_SUCH_KEEPER,
@@ -134,6 +135,7 @@ class TransferResource {
         TRANSFER_ENDED,
         ANIMAL_DEAD,
         ANIMAL_MERGED,
+        ANIMAL_IN_DISPUTE,
         NO_COLLECTION,
         NO_SUCH_COLLECTION,
         DATE_IN_FUTURE

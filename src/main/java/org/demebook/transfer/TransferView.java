@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param to sign-in name of the keeper who receives it; absent while nobody has claimed it
  * @param fromCollection only for the side that gives
  * @param toCollection only for the side that receives, once it has accepted or claimed
+ * @param dispute the open dispute over where its animal is, which this transfer does not agree with
  * @param expiresAt until then it can be accepted, or claimed with the present code
  * @param note what the giver wrote to the offer
  * @param reason why it was refused or withdrawn
@@ -30,6 +31,7 @@ public record TransferView(
         @Nullable String to,
         @Nullable UUID fromCollection,
         @Nullable UUID toCollection,
+        @Nullable UUID dispute,
         Instant offeredAt,
         Instant expiresAt,
         @Nullable LocalDate handedOverOn,

@@ -64,13 +64,21 @@ class TransferViews {
             }
         });
         var nameOfId = keepers.names(keeperIds);
+        var transferIds = transfers.stream().map(transfer -> transfer.id).toList();
+        var disputeOfId = Dispute.openOver(by.populationId(), transferIds).stream()
+                .collect(Collectors.toMap(dispute -> dispute.transferId, dispute -> dispute.id));
         return transfers.stream()
                 .map(transfer -> view(
-                        transfer, own.contains(transfer.fromCollectionId), animalOfId.get(transfer.animalId), nameOfId))
+                        transfer,
+                        own.contains(transfer.fromCollectionId),
+                        animalOfId.get(transfer.animalId),
+                        nameOfId,
+                        disputeOfId.get(transfer.id)))
                 .toList();
     }
 
-    private static TransferView view(Transfer transfer, boolean given, AnimalView animal, Map<UUID, String> nameOfId) {
+    private static TransferView view(
+            Transfer transfer, boolean given, AnimalView animal, Map<UUID, String> nameOfId, @Nullable UUID disputeId) {
         return new TransferView(
                 transfer.id,
                 given,
@@ -81,6 +89,7 @@ class TransferViews {
                 transfer.toKeeperId == null ? null : nameOfId.get(transfer.toKeeperId),
                 given ? transfer.fromCollectionId : null,
                 given ? null : transfer.toCollectionId,
+                disputeId,
                 transfer.offeredAt,
                 transfer.expiresAt,
                 transfer.handedOverOn,

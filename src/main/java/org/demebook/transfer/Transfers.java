@@ -65,6 +65,9 @@ public class Transfers {
     Gravidity gravidity;
 
     @Inject
+    Parties parties;
+
+    @Inject
     TransferViews views;
 
     @Inject
@@ -102,11 +105,12 @@ public class Transfers {
 
     /** The animal, alive, in the asker's hands, and in no other transfer. */
     private Custody requireFree(Standing by, String number) {
-        var known = animals.custody(by, number);
+        var known = parties.known(by, number);
+        parties.requireNotGivenAway(by, known);
         Transfer.openOf(by.populationId(), known.id()).ifPresent(open -> {
             if (open.due(days.now())) {
                 journal.record(by.populationId(), open.offeredBy, new TransferExpired(open.id));
-            } else if (gives(by, open)) {
+            } else if (parties.gives(by, open)) {
                 throw new Refusal(
                         ALREADY_IN_TRANSFER,
                         "%s is %s in transfer %s; withdraw that one first."
@@ -115,6 +119,7 @@ public class Transfers {
         });
         var animal = animals.inHand(by, number);
         requireNotMerged(animal);
+        Disputes.requireUndisputed(animal);
         return animal;
     }
 
@@ -252,6 +257,7 @@ public class Transfers {
                     ANIMAL_DEAD, "%s died on %s; refuse the offer.".formatted(animal.number(), animal.died()));
         }
         requireNotMerged(animal);
+        Disputes.requireUndisputed(animal);
         var breaches = new ArrayList<Breach>();
         days.checkHandedOver(acceptance.handedOverOn(), animal, breaches);
         Breach.refuse(breaches, null);
@@ -305,7 +311,7 @@ public class Transfers {
     public Optional<TransferView> openOf(Standing by, UUID animalId) {
         return Transfer.openOf(by.populationId(), animalId)
                 .filter(open -> !open.due(days.now()))
-                .filter(open -> gives(by, open) || by.keeperId().equals(open.toKeeperId))
+                .filter(open -> parties.gives(by, open) || by.keeperId().equals(open.toKeeperId))
                 .map(open -> views.of(by, open));
     }
 
@@ -326,18 +332,14 @@ public class Transfers {
 
     private Transfer require(Standing by, UUID transferId) {
         var transfer = Transfer.of(by.populationId(), transferId);
-        if (transfer == null || !gives(by, transfer) && !by.keeperId().equals(transfer.toKeeperId)) {
+        if (transfer == null || !parties.gives(by, transfer) && !by.keeperId().equals(transfer.toKeeperId)) {
             throw new Refusal(NO_SUCH_TRANSFER, "There is no transfer %s of yours.".formatted(transferId));
         }
         return transfer;
     }
 
-    private boolean gives(Standing by, Transfer transfer) {
-        return keepers.actsFor(by.populationId(), by.keeperId(), transfer.fromCollectionId);
-    }
-
     private void requireGiver(Standing by, Transfer transfer) {
-        if (!gives(by, transfer)) {
+        if (!parties.gives(by, transfer)) {
             throw new Refusal(NOT_ALLOWED, "Only the giver does this; you can refuse the offer.");
         }
     }

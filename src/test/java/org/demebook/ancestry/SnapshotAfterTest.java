@@ -68,11 +68,45 @@ class SnapshotAfterTest {
     }
 
     @Test
+    void an_animal_in_dispute_is_with_nobody_until_it_is_with_somebody_again() {
+        records.add(founder());
+        var before = Snapshot.of(1, records);
+        var disputed = before.after(2, List.of(inDispute(records.get(0)))).orElseThrow();
+        assertThat(disputed.collection(0)).isNull();
+        assertThat(disputed.owner(0)).isNull();
+        assertThat(disputed.pool().orElseThrow()).isSameAs(before.pool().orElseThrow());
+        var settled = disputed.after(3, List.of(moved(0))).orElseThrow();
+        assertThat(settled.collection(0)).isEqualTo(THERE);
+        assertThat(settled.owner(0)).isEqualTo(HERE);
+    }
+
+    @Test
     void a_corrected_parentage_has_all_read_anew() {
         IntStream.range(0, 3).forEach(founder -> records.add(founder()));
-        records.add(young(new Sire.Known(records.get(1).id()), records.get(0).id()));
+        records.add(
+                young(new Sire.Known(records.get(1).id(), false), records.get(0).id()));
         var corrected = with(records.get(3), true, HERE, Origin.CAPTIVE_BRED, null, 2);
         assertThat(Snapshot.of(1, records).after(2, List.of(corrected))).isEmpty();
+    }
+
+    @Test
+    void what_rests_on_a_doubtful_sire_is_known_when_births_are_added() {
+        IntStream.range(0, 3).forEach(founder -> records.add(founder()));
+        var before = Snapshot.of(1, records);
+        var half =
+                young(new Sire.Known(records.get(0).id(), true), records.get(1).id());
+        records.add(half);
+        records.add(
+                young(new Sire.Known(records.get(0).id(), false), records.get(2).id()));
+        var after = before.after(2, records.subList(3, 5)).orElseThrow();
+
+        assertThat(before.doubtfulSiresOf(0, 1)).isEmpty();
+        assertThat(after.doubtfulSiresOf(4)).isEmpty();
+        assertThat(after.doubtfulSiresOf(3, 4)).containsExactly(half.number());
+        // half siblings, by hand
+        assertThat(after.pedigree().kinship(3, 4)).isEqualTo(1 / 8.0);
+        assertThat(after.ifDoubtfulSiresUnknown().kinship(3, 4)).isZero();
+        assertThat(after.sire(3).doubtful()).isTrue();
     }
 
     @Test
@@ -112,7 +146,7 @@ class SnapshotAfterTest {
         return switch (random.nextInt(6)) {
             case 0 -> List.of(died(random.nextInt(records.size())));
             case 1 -> List.of(moved(random.nextInt(records.size())));
-            case 2 -> litter(new Sire.Known(any()));
+            case 2 -> litter(new Sire.Known(any(), random.nextInt(3) == 0));
             case 3 -> litter(candidates(UUID.randomUUID()));
             case 4 -> litter(candidates(null));
             default -> litter(random.nextBoolean() ? new Sire.Unknown() : new Sire.None("terminal", "0.25"));
@@ -127,7 +161,7 @@ class SnapshotAfterTest {
         var one = any();
         var other = any();
         return one.equals(other)
-                ? new Sire.Known(one)
+                ? new Sire.Known(one, false)
                 : new Sire.Candidates(List.of(new Sire.Candidate(one, "0.5"), new Sire.Candidate(other, "0.25")), draw);
     }
 
@@ -212,6 +246,27 @@ class SnapshotAfterTest {
                 record.parentageSeq());
     }
 
+    /** As the register tells it then: neither where it is nor whose. */
+    private static PedigreeRow inDispute(PedigreeRow record) {
+        return new PedigreeRow(
+                record.id(),
+                record.number(),
+                record.sex(),
+                record.born(),
+                record.bornEarliest(),
+                record.bornLatest(),
+                record.alive(),
+                record.diedEarliest(),
+                record.origin(),
+                record.damId(),
+                record.sire(),
+                null,
+                null,
+                record.sameAsId(),
+                record.twinOfId(),
+                record.parentageSeq());
+    }
+
     private static PedigreeRow with(
             PedigreeRow record, boolean alive, UUID collection, Origin origin, @Nullable UUID sameAs, long stated) {
         return new PedigreeRow(
@@ -247,8 +302,11 @@ class SnapshotAfterTest {
         int last = read.size() - 1;
         for (int row = 0; row < read.size(); row++) {
             assertThat(AncestryViews.ancestry(carried, row, 20)).isEqualTo(AncestryViews.ancestry(read, row, 20));
+            assertThat(AncestryViews.kinship(carried, row, last)).isEqualTo(AncestryViews.kinship(read, row, last));
             assertThat(carried.pedigree().kinship(row, last))
                     .isEqualTo(read.pedigree().kinship(row, last));
+            assertThat(carried.ifDoubtfulSiresUnknown().kinship(row, last))
+                    .isLessThanOrEqualTo(carried.pedigree().kinship(row, last) + 1e-15);
             assertThat(carried.collection(row)).isEqualTo(read.collection(row));
             assertThat(carried.row(read.number(row))).contains(row);
         }

@@ -282,7 +282,7 @@ class SnapshotTest {
     }
 
     private static Sire known(PedigreeRow sire) {
-        return new Sire.Known(sire.id());
+        return new Sire.Known(sire.id(), false);
     }
 
     private static Sire candidates(List<PedigreeRow> sires, @Nullable UUID drawId) {

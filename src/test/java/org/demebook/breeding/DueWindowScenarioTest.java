@@ -150,6 +150,39 @@ class DueWindowScenarioTest {
     }
 
     @Test
+    void a_female_who_only_met_a_male_is_awaited_for_months_after_those_with_a_day_and_until_the_months_are_over() {
+        var colony = Colony.found();
+        var met = colony.female(WREN);
+        introduce(colony, WREN, met, colony.male(WREN), "2026-01-05", "2026-02-20");
+        var mated = colony.female(WREN);
+        noted(colony, WREN, mated, sign("copulation", "2025-12-20", Map.of("male", colony.male(WREN))));
+        var shed = colony.female(WREN);
+        noted(colony, WREN, shed, sign("post-ovulation-shed", "2026-03-14"));
+        var later = colony.female(WREN);
+        introduce(colony, WREN, later, colony.male(WREN), "2026-04-05", null);
+        introduce(colony, INES, colony.female(INES), colony.male(INES), "2026-01-05", null);
+
+        colony.get(WREN, "/due-windows?onDay=2026-04-01")
+                .statusCode(200)
+                .body("female", contains(shed, mated, met))
+                .body("stage", contains("gravid", "introduced", "introduced"))
+                // 4 to 8 months from mating: general texts
+                .body("months.from", contains("2026-04", "2026-05"))
+                .body("months.until", contains("2026-08", "2026-10"))
+                .body("due.expectedOn", contains("2026-06-27"));
+        colony.get(WREN, "/due-windows?onDay=2026-10-31").body("female", contains(shed, met, later));
+        colony.get(WREN, "/due-windows?onDay=2026-11-01").body("female", contains(shed, later));
+        register(colony, litter(later, "2026-09-30"));
+        // the pair was not separated, so the next months begin with the litter
+        colony.get(WREN, "/due-windows?onDay=2026-11-01")
+                .body("female", contains(shed, later))
+                .body("months.from", contains("2027-01"));
+        assertThat(tasks.tasks(standing(colony, WREN), LocalDate.parse("2026-04-01")))
+                .extracting(CareTask::kind)
+                .containsOnly(CareKind.DUE_WINDOW, CareKind.EARLY_BIRTH, CareKind.BIRTH_LIKELY, CareKind.BIRTH_OVERDUE);
+    }
+
+    @Test
     void without_any_record_nothing_is_told() {
         var colony = Colony.found();
 

@@ -15,6 +15,7 @@ import static org.hamcrest.Matchers.nullValue;
 
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.ValidatableResponse;
 import java.time.LocalDate;
 import java.util.HashMap;
 import java.util.Map;
@@ -84,6 +85,63 @@ class IntroductionTest {
         colony.get(WREN, "/introductions?animal=" + female + "&open=true")
                 .statusCode(200)
                 .body("items.male", contains(second, male));
+    }
+
+    /** Rule 27 of the trade's catalogue; 90 days are the profile's (common practice, no source). */
+    @Test
+    void an_animal_that_is_paired_before_its_quarantine_is_over_is_warned_of() {
+        var male = colony.male(WREN);
+        String noted = quarantine(male, "2026-01-05");
+
+        paired(male, "2026-02-01")
+                .body("warnings.rule", contains("quarantine-after-pairing"))
+                .body("warnings[0].level", equalTo("warning"))
+                .body("warnings[0].message", containsString(male + " is in quarantine from 2026-01-05"))
+                .body("warnings[0].message", containsString("90 days here, until 2026-04-05"));
+        paired(male, "2026-04-04").body("warnings.rule", contains("quarantine-after-pairing"));
+        paired(male, "2026-04-05").body("warnings", nullValue());
+        paired(male, "2026-01-04").body("warnings", nullValue());
+        colony.post(WREN, "/care-records/" + noted + "/end", Map.of("on", "2026-02-01"))
+                .statusCode(200);
+        paired(male, "2026-02-01").body("warnings", nullValue());
+        paired(male, "2026-01-31").body("warnings[0].message", containsString("which ended on 2026-02-01"));
+    }
+
+    @Test
+    void a_newcomer_without_a_quarantine_is_warned_of_until_one_is_noted() {
+        var female = colony.female(INES);
+        var offer = Map.of("animal", female, "kind", "sale", "to", WREN);
+        String transfer = colony.post(INES, "/transfers", offer).extract().path("transfer.id");
+        colony.post(WREN, "/transfers/" + transfer + "/acceptance", Map.of("handedOverOn", "2026-08-01"))
+                .statusCode(200);
+
+        var male = colony.male(WREN);
+        colony.post(WREN, "/introductions", introduction(female, male, "2026-08-20", "2026-08-21"))
+                .statusCode(201)
+                .body("warnings.rule", contains("quarantine-after-pairing"))
+                .body("warnings[0].message", containsString(female + " came on 2026-08-01"))
+                .body("warnings[0].message", containsString("until 2026-10-30"));
+        colony.post(WREN, "/introductions", introduction(female, male, "2026-10-30", "2026-10-31"))
+                .statusCode(201)
+                .body("warnings", nullValue());
+        var id = quarantine(female, "2026-08-01");
+        colony.post(WREN, "/care-records/" + id + "/end", Map.of("on", "2026-08-30"))
+                .statusCode(200);
+        colony.post(WREN, "/introductions", introduction(female, male, "2026-09-01", "2026-09-02"))
+                .statusCode(201)
+                .body("warnings", nullValue());
+    }
+
+    private static String quarantine(String animal, String from) {
+        return colony.post(WREN, "/animals/" + animal + "/care-records", Map.of("kind", "quarantine", "from", from))
+                .statusCode(201)
+                .extract()
+                .path("record.id");
+    }
+
+    private static ValidatableResponse paired(String male, String fromOn) {
+        return colony.post(WREN, "/introductions", introduction(colony.female(WREN), male, fromOn, null))
+                .statusCode(201);
     }
 
     @Test

@@ -1,6 +1,7 @@
 package org.demebook.census;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.demebook.Backstage.ask;
 import static org.demebook.Colony.DOV;
 import static org.demebook.Colony.INES;
 import static org.demebook.Colony.OUTSIDER;
@@ -11,10 +12,13 @@ import static org.demebook.Colony.as;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.empty;
 import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.everyItem;
 import static org.hamcrest.Matchers.hasSize;
+import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.nullValue;
 import static org.hamcrest.Matchers.startsWith;
 
+import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.ValidatableResponse;
@@ -28,8 +32,10 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.demebook.Colony;
 import org.demebook.Marrowfin;
+import org.demebook.census.CensusFacts.CountsReleased;
 import org.demebook.census.CountReleaseView.Cell;
 import org.demebook.journal.Journal;
 import org.demebook.start.TestServer;
@@ -44,37 +50,143 @@ class CountReleaseResourceTest {
     Journal journal;
 
     @Test
-    void counts_of_three_keepers_are_released_and_smaller_ones_withheld() {
+    void what_three_keepers_share_is_told_and_what_two_have_is_withheld_with_its_bounds() {
         var colony = threeKeepers();
-        colony.male(WREN);
-        colony.male(INES);
+        colony.register(WREN, animal("unknown", "2025-01-15"));
+        colony.register(INES, animal("unknown", "2025-01-15"));
+        for (var keeper : new String[] {WREN, INES, DOV}) {
+            colony.register(keeper, animal("unknown", "2019-06-01"));
+        }
 
-        release(colony, DAY)
+        var release = release(colony, DAY)
                 .statusCode(201)
                 .header("Location", containsString("/populations/" + colony.code + "/count-releases/" + DAY))
                 .body("population", equalTo(colony.code))
+                .body("name", equalTo("Marrowfin Cay"))
+                .body("taxon", equalTo("insular dwarf Boa"))
                 .body("countedOn", equalTo(DAY))
                 .body("keepers", equalTo("3 to 5"))
-                .body(cell("female", "adult", "count"), equalTo(3))
-                .body(cell("female", "adult", "informationWithheld"), nullValue())
-                .body(cell("male", "adult", "count"), nullValue())
-                .body(cell("male", "adult", "informationWithheld"), startsWith("withheld"))
-                .body(cell("all", "adult", "count"), nullValue())
-                .body(cell("all", "all", "count"), nullValue())
-                .body("method", containsString("at least three keepers"));
+                .body(cell("all", "adult", "count"), equalTo(15))
+                .body(cell("all", "adult", "informationWithheld"), nullValue())
+                .body(cell("unknown", "young", "count"), nullValue())
+                .body(cell("unknown", "young", "informationWithheld"), startsWith("count withheld"))
+                .body(cell("all", "all", "count"), equalTo(23));
+        int lowest = release.extract().path(cell("unknown", "young", "lowest"));
+        Integer highest = release.extract().path(cell("unknown", "young", "highest"));
+        assertThat(lowest).isLessThan(2);
+        assertThat(highest == null || highest > 2).isTrue();
     }
 
     @Test
-    void keepers_who_share_a_collection_count_as_one() {
+    void where_all_is_told_so_are_the_totals_and_the_decades() {
+        var colony = threeKeepers();
+        release(colony, DAY)
+                .body(cell("all", "all", "count"), equalTo(18))
+                .body(cell("all", "young", "count"), equalTo(6))
+                .body(cell("female", "all", "count"), equalTo(9))
+                .body("cells.find { it.born == '2010s' }.count", equalTo(12))
+                .body("cells.find { it.born == '2020s' }.count", equalTo(6))
+                .body("cells.informationWithheld", everyItem(nullValue()));
+    }
+
+    @Test
+    void the_parameters_are_not_published() {
+        var colony = threeKeepers();
+        release(colony, DAY)
+                .body("method", containsString("too few keepers"))
+                .body("method", not(containsString("three")))
+                .body("method", not(containsString("%")));
+    }
+
+    @Test
+    void a_release_that_would_tell_nothing_is_refused() {
         var colony = threeKeepers();
         colony.post(WREN, "/collections", Map.of("label", "the shed", "sharedWith", List.of(DOV)))
                 .statusCode(201);
 
         release(colony, DAY)
-                .body("keepers", equalTo("fewer than 3"))
-                .body(cell("female", "adult", "count"), nullValue())
-                .body("geneDiversity", nullValue())
-                .body("founderGenomeEquivalents", nullValue());
+                .statusCode(409)
+                .body("type", equalTo("/problems/counts-not-safe"))
+                .body("detail", containsString("fewer than 3 keepers"))
+                .body("detail", containsString(DAY));
+        open(colony.code, "").body("items", empty());
+    }
+
+    // E4: somebody's litter is the difference of two totals
+    @Test
+    void a_litter_between_two_releases_is_not_their_difference() {
+        var colony = threeKeepers();
+        release(colony, DAY).body(cell("all", "all", "count"), equalTo(18));
+        for (int young = 0; young < 2; young++) {
+            colony.register(DOV, animal("female", "2025-06-02"));
+        }
+        release(colony, "2025-06-03")
+                .statusCode(201)
+                .body(cell("female", "young", "count"), nullValue())
+                .body(cell("all", "all", "count"), nullValue())
+                .body(cell("male", "adult", "count"), equalTo(6));
+    }
+
+    @Test
+    void where_nothing_changed_the_same_is_told() {
+        var colony = threeKeepers();
+        var first = release(colony, DAY).extract().jsonPath().getList("cells", Cell.class);
+        assertThat(release(colony, "2025-06-03").extract().jsonPath().getList("cells", Cell.class))
+                .isEqualTo(first);
+    }
+
+    // E3
+    @Test
+    void a_keeper_may_do_without_protection() {
+        var colony = threeKeepers();
+        colony.register(WREN, animal("unknown", "2025-01-15"));
+        colony.get(WREN, "/count-waiver").body("waived", equalTo(false));
+        as(WREN).body(Map.of("waived", true))
+                .put(colony.path("/count-waiver"))
+                .then()
+                .statusCode(200)
+                .body("waived", equalTo(true));
+        colony.get(WREN, "/count-waiver").body("waived", equalTo(true));
+
+        release(colony, DAY)
+                .body(cell("unknown", "adult", "count"), equalTo(0))
+                .body(cell("male", "young", "count"), equalTo(3))
+                .body(cell("all", "all", "count"), equalTo(19));
+    }
+
+    @Test
+    void coordinators_set_the_parameters_and_nobody_else_sees_them() {
+        var colony = threeKeepers();
+        colony.get(INES, "/count-rules").statusCode(403).body("type", equalTo("/problems/not-allowed"));
+        var read = colony.get(WREN, "/count-rules")
+                .statusCode(200)
+                .body("fewestKeepers", equalTo(3))
+                .body("percent", equalTo(20));
+        var four = Map.of("fewestKeepers", 4, "percent", 25);
+        as(WREN).body(four)
+                .put(colony.path("/count-rules"))
+                .then()
+                .statusCode(428)
+                .body("type", equalTo("/problems/revision-missing"));
+        as(WREN).header("If-Match", read.extract().header("ETag"))
+                .body(four)
+                .put(colony.path("/count-rules"))
+                .then()
+                .statusCode(200)
+                .body("percent", equalTo(25));
+        as(WREN).header("If-Match", read.extract().header("ETag"))
+                .body(four)
+                .put(colony.path("/count-rules"))
+                .then()
+                .statusCode(412);
+        as(WREN).header("If-Match", "\"1\"")
+                .body(Map.of("fewestKeepers", 2, "percent", 0))
+                .put(colony.path("/count-rules"))
+                .then()
+                .statusCode(422);
+
+        // four are asked for, three there are
+        release(colony, DAY).statusCode(409).body("type", equalTo("/problems/counts-not-safe"));
     }
 
     // the worked pedigree: gene diversity 551/648 = .8503, founder genome equivalents 324/97 = 3.340
@@ -94,19 +206,55 @@ class CountReleaseResourceTest {
             colony.register(keeper, gone);
             colony.register(keeper, animal("female", "2025-06-15"));
         }
-        release(colony, DAY).body(cell("female", "adult", "count"), equalTo(6));
+        release(colony, DAY).body(cell("female", "adult", "count"), equalTo(9));
         release(colony, "2025-07-31")
-                .body(cell("female", "adult", "count"), equalTo(3))
-                .body(cell("female", "young", "count"), equalTo(3));
+                .body(cell("female", "adult", "count"), equalTo(6))
+                .body(cell("female", "young", "count"), equalTo(6));
     }
 
     @Test
     void an_animal_on_its_way_to_somebody_else_is_counted_once_with_whose_it_is() {
         var colony = threeKeepers();
-        var sold = colony.female(WREN);
+        var sold = colony.register(WREN, animal("female", "2019-06-01"));
         colony.post(WREN, "/transfers", Map.of("animal", sold, "kind", "sale", "withClaimCode", true))
                 .statusCode(201);
-        release(colony, DAY).body(cell("female", "adult", "count"), equalTo(4));
+        release(colony, DAY).body(cell("female", "adult", "count"), equalTo(7));
+    }
+
+    @Test
+    void an_animal_reported_in_two_places_is_counted_once_and_stands_for_neither_keeper() {
+        var colony = threeKeepers();
+        colony.male(WREN);
+        colony.male(DOV);
+        var female = soldToInes(colony, colony.female(WREN));
+        var male = soldToInes(colony, colony.male(WREN));
+        release(colony, "2025-06-01")
+                .body(cell("female", "adult", "count"), equalTo(4))
+                .body(cell("male", "adult", "count"), equalTo(3));
+
+        var disputes = Stream.of(female, male)
+                .map(animal -> colony.post(WREN, "/animals/" + animal + "/disputes", Map.of("seenOn", "2025-09-05"))
+                        .statusCode(201)
+                        .extract()
+                        .<String>path("id"))
+                .toList();
+        release(colony, "2025-06-02")
+                .body(cell("female", "adult", "count"), equalTo(4))
+                // with wren's and dov's alone it would tell what two keepers have
+                .body(cell("male", "adult", "count"), nullValue());
+
+        disputes.forEach(id ->
+                colony.post(WREN, "/disputes/" + id + "/withdrawal", Map.of()).statusCode(200));
+        release(colony, "2025-06-03").body(cell("male", "adult", "count"), equalTo(3));
+    }
+
+    private static String soldToInes(Colony colony, String animal) {
+        String id = colony.post(WREN, "/transfers", Map.of("animal", animal, "kind", "sale", "to", INES))
+                .statusCode(201)
+                .extract()
+                .path("transfer.id");
+        colony.post(INES, "/transfers/" + id + "/acceptance", Map.of()).statusCode(200);
+        return animal;
     }
 
     @Test
@@ -156,15 +304,31 @@ class CountReleaseResourceTest {
                 .extract()
                 .asString()
                 .split("\r\n");
-        assertThat(lines).hasSize(21).startsWith("population,countedOn,sex,age,count,informationWithheld");
-        assertThat(lines).contains("%s,%s,female,adult,3,".formatted(colony.code, DAY));
-        assertThat(lines).contains("%s,%s,male,adult,,\"%s\"".formatted(colony.code, DAY, CountTable.WITHHELD));
+        assertThat(lines)
+                .hasSize(1 + 20 + 3)
+                .startsWith("population,countedOn,sex,age,born,count,lowest,highest,informationWithheld")
+                .contains("%s,%s,female,adult,all,6,,,".formatted(colony.code, DAY))
+                .contains("%s,%s,all,all,2010s,12,,,".formatted(colony.code, DAY));
+    }
+
+    @Test
+    void a_release_can_be_had_as_a_darwin_core_archive() {
+        var colony = threeKeepers();
+        release(colony, DAY);
+        var archive = open(colony.code, "/" + DAY + "/darwin-core.zip")
+                .statusCode(200)
+                .contentType("application/zip")
+                .extract()
+                .asByteArray();
+        assertThat(DarwinCoreArchiveTest.unpack(archive).get("occurrence.csv"))
+                .contains("captive")
+                .contains("insular dwarf Boa");
     }
 
     @Test
     void a_population_without_releases_and_one_that_does_not_exist_answer_alike() {
         var colony = Colony.found();
-        for (var below : List.of("", "/" + DAY, "/" + DAY + "/table.csv")) {
+        for (var below : List.of("", "/" + DAY, "/" + DAY + "/table.csv", "/" + DAY + "/darwin-core.zip")) {
             var silent = open(colony.code, below).extract();
             var absent = open("NOBODY", below).extract();
             assertThat(silent.statusCode()).isEqualTo(absent.statusCode());
@@ -183,24 +347,6 @@ class CountReleaseResourceTest {
                     .doesNotContainPattern("[0-9a-f]{8}-[0-9a-f]{4}-")
                     .doesNotContain(colony.code + "-H-", WREN, INES, DOV);
         }
-    }
-
-    @Test
-    void nothing_that_is_withheld_follows_from_everything_that_was_published() {
-        var colony = threeKeepers();
-        for (var age : new String[] {"2025-01-01", "2023-01-01", null}) {
-            for (var keeper : new String[] {WREN, INES, DOV}) {
-                colony.register(keeper, animal("female", age));
-            }
-        }
-        colony.male(WREN);
-        colony.male(INES);
-        colony.register(DOV, animal("unknown", null));
-        release(colony, DAY).body(cell("female", "all", "count"), equalTo(12));
-
-        var published = open(colony.code, "").extract().jsonPath().getList("items[0].cells", Cell.class);
-        assertThat(published).hasSize(20);
-        assertThat(Attack.recovered(published)).isEmpty();
     }
 
     @Test
@@ -255,14 +401,61 @@ class CountReleaseResourceTest {
                 .isEqualTo(released);
     }
 
+    // as the journal held it before the animals were kept: no name, no taxon, no births, no animals
+    @Test
+    void a_release_of_before_is_read_and_is_known_to_the_next() throws SQLException {
+        var colony = threeKeepers();
+        var old = new CountsReleased(
+                colony.code,
+                null,
+                null,
+                LocalDate.parse(DAY),
+                "3 to 5",
+                List.of(new Cell("all", "all", null, 18, null, null, null)),
+                null,
+                null,
+                "counted",
+                null);
+        try (var connection = asOwner()) {
+            var populationId = populationId(connection, colony.code);
+            QuarkusTransaction.requiringNew().run(() -> {
+                journal.open(populationId);
+                journal.record(populationId, new UUID(0, 1), old);
+            });
+        }
+        open(colony.code, "/" + DAY)
+                .statusCode(200)
+                .body("cells[0].count", equalTo(18))
+                .body("name", nullValue());
+        open(colony.code, "/" + DAY + "/table.csv").statusCode(200);
+        open(colony.code, "/" + DAY + "/darwin-core.zip").statusCode(200);
+
+        colony.register(DOV, animal("female", "2025-06-02"));
+        release(colony, "2025-06-03")
+                .statusCode(201)
+                .body(cell("all", "all", "count"), nullValue())
+                .body(cell("male", "adult", "count"), equalTo(6));
+    }
+
+    @Test
+    void the_animals_behind_a_release_stay_in_the_house() {
+        var colony = threeKeepers();
+        release(colony, DAY).body("counted", nullValue());
+        assertThat(ask(
+                        "select b.body from demebook.count_basis b join demebook.population p"
+                                + " on p.population_id = b.population_id where p.code = ?",
+                        colony.code))
+                .singleElement()
+                .asString()
+                .contains(colony.code + "-H-")
+                .contains("\"holder\"");
+    }
+
     // ── helpers ──────────────────────────────────────────────────────────────────────────────────────────────────────
 
-    /** An adult female with each of three keepers. */
     private static Colony threeKeepers() {
         var colony = Colony.found();
-        for (var keeper : new String[] {WREN, INES, DOV}) {
-            colony.female(keeper);
-        }
+        CountStory.everyoneHasSome(colony);
         return colony;
     }
 
@@ -277,7 +470,7 @@ class CountReleaseResourceTest {
     }
 
     private static String cell(String sex, String age, String field) {
-        return "cells.find { it.sex == '%s' && it.age == '%s' }.%s".formatted(sex, age, field);
+        return "cells.find { it.sex == '%s' && it.age == '%s' && it.born == 'all' }.%s".formatted(sex, age, field);
     }
 
     private static Connection asOwner() throws SQLException {
@@ -299,6 +492,7 @@ class CountReleaseResourceTest {
 
     private static void forget(Connection connection, UUID populationId) throws SQLException {
         var tables = List.of(
+                "count_basis",
                 "count_release",
                 "animal",
                 "serial_counter",

@@ -18,6 +18,7 @@ import static org.hamcrest.Matchers.*;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.HashMap;
@@ -126,6 +127,27 @@ class GrantResourceTest {
         colony.get(INES, "/grants/" + id).body("state", equalTo("superseded"));
         colony.get(INES, "/grants?state=superseded").body("items.id", contains(id));
         colony.get(INES, "/grants/" + renewed + "/receipt").body("header.status", equalTo("dpv:RenewedConsentGiven"));
+    }
+
+    @Test
+    void what_ends_soon_is_a_care_task_and_one_choice_is_one_task() {
+        var soon = grant(MEMBERS);
+        soon.put("until", Instant.now().plusSeconds(20 * 86_400).toString());
+        var id = give(colony, INES, soon);
+        choose(colony, INES, "open-pedigree");
+        var renewals = "items.findAll { it.kind == 'grant-renewal' }";
+        colony.get(INES, "/care-tasks?until=" + LocalDate.now(ZoneOffset.UTC).plusDays(60))
+                .body(renewals + ".key", contains("grant-renewal:" + id));
+        change(
+                "update demebook.consent_grant set until_at = until_at - interval '23 months 10 days' where choice is not"
+                        + " null and collection_id = ?",
+                UUID.fromString(collection(colony, INES)));
+        colony.get(INES, "/care-tasks?until=" + LocalDate.now(ZoneOffset.UTC).plusDays(60))
+                .body(renewals, hasSize(2));
+        colony.post(INES, "/grants/" + id + "/renewal", "{}").statusCode(200);
+        choose(colony, INES, "open-pedigree");
+        colony.get(INES, "/care-tasks?until=" + LocalDate.now(ZoneOffset.UTC).plusDays(60))
+                .body(renewals, empty());
     }
 
     @Test

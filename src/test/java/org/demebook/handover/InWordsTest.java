@@ -25,8 +25,9 @@ class InWordsTest {
     @Test
     void an_unknown_an_uncertain_and_no_sire_are_three_things() {
         assertThat(InWords.sire(StatedSire.known("MC-H-14-Z"))).isEqualTo("MC-H-14-Z");
+        assertThat(InWords.sire(StatedSire.doubted("MC-H-14-Z"))).isEqualTo("MC-H-14-Z (doubtful)");
         assertThat(InWords.sire(StatedSire.UNKNOWN)).isEqualTo("unknown");
-        assertThat(InWords.sire(new StatedSire("none", null, null, null, "terminal", null)))
+        assertThat(InWords.sire(StatedSire.none("terminal", null)))
                 .isEqualTo("none: young of the dam alone (parthenogenesis)");
         assertThat(InWords.sire(either("0.6", "0.125")))
                 .isEqualTo("uncertain: MC-H-1 (60 %) or MC-H-2 (12.5 %) or a male not named (27.5 %)");
@@ -34,15 +35,11 @@ class InWordsTest {
     }
 
     private static StatedSire either(String one, String other) {
-        return new StatedSire(
-                "candidates",
-                null,
+        return StatedSire.candidates(
                 List.of(
                         new StatedCandidate("MC-H-1", new BigDecimal(one)),
                         new StatedCandidate("MC-H-2", new BigDecimal(other))),
-                true,
-                null,
-                null);
+                true);
     }
 
     @Test

@@ -20,7 +20,7 @@ import org.junit.jupiter.api.Test;
  */
 class SourceHintTest {
     private static final StatedSire SIRE = StatedSire.known("MC-H-2-*");
-    private static final StatedSire NONE = new StatedSire("none", null, null, null, "terminal", null);
+    private static final StatedSire NONE = StatedSire.none("terminal", null);
 
     @Test
     void young_of_a_wild_caught_dam_and_an_unknown_sire_may_not_count_as_captive_bred() {
@@ -93,6 +93,7 @@ class SourceHintTest {
                 null,
                 true,
                 origin,
+                null,
                 null,
                 sire,
                 null,

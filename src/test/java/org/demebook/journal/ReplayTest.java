@@ -29,13 +29,16 @@ import javax.imageio.ImageIO;
 import org.demebook.Colony;
 import org.demebook.breeding.BreedingStory;
 import org.demebook.care.CareStory;
+import org.demebook.census.CountStory;
 import org.demebook.consent.ConsentStory;
 import org.demebook.diary.DiaryStory;
 import org.demebook.handover.SheetStory;
 import org.demebook.incubation.IncubationStory;
 import org.demebook.litter.LitterStory;
+import org.demebook.planning.PlanningStory;
 import org.demebook.registry.FindingStory;
 import org.demebook.start.TestServer;
+import org.demebook.transfer.DisputeStory;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -138,15 +141,17 @@ class ReplayTest {
         DiaryStory.tell(colony);
         LitterStory.tell(colony);
         animalsChangeHands(colony);
+        DisputeStory.tell(colony);
         BreedingStory.tell(colony);
         IncubationStory.tell(colony);
         SheetStory.tell(colony);
         FindingStory.tell(colony);
         CareStory.tell(colony);
+        PlanningStory.tell(colony);
         ConsentStory.tell(colony);
+        CountStory.tell(colony);
         colony.post(INES, "/collections", Map.of("label", "household", "sharedWith", List.of(DOV)))
                 .statusCode(201);
-        colony.post(WREN, "/count-releases", Map.of()).statusCode(201);
     }
 
     private static void keepersComeAndGo(Colony colony) {

@@ -1,28 +1,28 @@
 package org.demebook.litter;
 
-import static org.demebook.Backstage.ask;
 import static org.demebook.Colony.WREN;
+import static org.demebook.litter.NewLitters.introduce;
 import static org.demebook.litter.NewLitters.known;
 import static org.demebook.litter.NewLitters.litter;
+import static org.demebook.litter.NewLitters.noted;
 import static org.demebook.litter.NewLitters.with;
 import static org.demebook.litter.NewLitters.workedOut;
+import static org.hamcrest.Matchers.allOf;
 import static org.hamcrest.Matchers.contains;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.everyItem;
+import static org.hamcrest.Matchers.greaterThan;
 import static org.hamcrest.Matchers.hasSize;
+import static org.hamcrest.Matchers.lessThan;
 
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
-import jakarta.inject.Inject;
-import java.math.BigDecimal;
-import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
-import java.util.UUID;
 import org.demebook.Colony;
-import org.demebook.gestation.Grade;
 import org.demebook.start.TestServer;
+import org.hamcrest.Matcher;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
@@ -30,23 +30,22 @@ import org.junit.jupiter.api.Test;
 @QuarkusTest
 @QuarkusTestResource(TestServer.class)
 class LitterSireTest {
-    static Colony colony;
+    private static final double SIBLINGS = (1 + 0.5461 * 0.5461 + 0.4539 * 0.4539) / 8;
 
-    @Inject
-    ToldBreedingRecord record;
+    static Colony colony;
 
     @BeforeAll
     static void found() {
         colony = Colony.found();
     }
 
-    // 013 was with 014 from 2026-01-05 to 2026-02-20 and shed on 2026-03-14, 107 days before the birth
+    // scenario A4: 013 was with 014 from 2026-01-05 to 2026-02-20 and shed on 2026-03-14, 107 days before the birth
     @Test
     void a_litter_is_registered_with_the_only_male_and_the_days_from_the_shed() {
         var dam = colony.female(WREN);
         var male = colony.male(WREN);
-        record.met(id(dam), mate(male, "2026-02-20", -2, Grade.IN_TIME, "1"));
-        record.shed(id(dam), 107);
+        introduce(colony, dam, male, "2026-01-05", "2026-02-20");
+        noted(colony, dam, "post-ovulation-shed", "2026-03-14");
         var litter = with(with(litter(dam, "2026-06-29", 11, 1, 2), "malformedLive", 1), "sire", workedOut());
 
         colony.post(WREN, "/litters", litter)
@@ -56,42 +55,70 @@ class LitterSireTest {
                 .body("litter.sire", equalTo(Map.of("kind", "known", "animal", male)))
                 .body("young", hasSize(11))
                 .body("young.sire.animal", everyItem(equalTo(male)))
-                .body("warnings.field", contains("sire.kind"));
+                .body("warnings.field", contains("sire.kind"))
+                .body("warnings.level", contains("notice"));
     }
 
+    /** Scenario A9. */
     @Test
     void a_test_fixes_one_neonate_of_two_possible_sires_without_touching_the_rest() {
         var dam = colony.female(WREN);
         var january = colony.male(WREN);
         var february = colony.male(WREN);
-        record.met(
-                id(dam),
-                mate(february, "2026-02-20", -2, Grade.IN_TIME, "0.7"),
-                mate(january, "2026-01-20", 37, Grade.STORED_SPERM, "0.3"));
-        var perYoung = Map.of("kind", "worked-out", "wholeLitter", false);
-        List<String> young = colony.post(WREN, "/litters", with(litter(dam, "2026-06-29", 4), "sire", perYoung))
+        introduce(colony, dam, january, "2026-01-05", "2026-01-31");
+        introduce(colony, dam, february, "2026-02-01", "2026-02-28");
+        noted(colony, dam, "ovulation", "2026-02-24");
+        // nobody says that one male sired them all
+        List<String> young = colony.post(WREN, "/litters", with(litter(dam, "2026-06-29", 4), "sire", workedOut()))
                 .statusCode(201)
                 .body("young[3].sire.candidates.animal", contains(february, january))
-                .body("young[3].sire.candidates.probability", contains(0.7f, 0.3f))
+                .body("young[3].sire.candidates.probability", contains(0.5461f, 0.4539f))
                 .body("young[3].sire.wholeLitter", equalTo(false))
+                .body("warnings.message[0]", containsString("Each young may have another"))
                 .extract()
                 .path("young.number");
-        // half the dam's: ½ · ½; half the sire's: ½ · .7 with one, ½ · .3 with the other
-        kinship(young.get(0), february, 0.175);
+        // with a sire ½ · ½, times his share: 1 for who was there on the day of the ovulation, 2^(−24/90) for who left
+        // 24
+        // days before, over their sum
+        kinship(young.get(0), february, 0.5461 / 4);
+        kinship(young.get(0), january, 0.4539 / 4);
+        // of unrelated parents ¼ with one sire, ⅛ with two: ⅛ + ⅛ · (p² + q²)
+        kinship(young.get(0), young.get(1), SIBLINGS);
 
         colony.put(WREN, young.get(0), "/parentage", Map.of("dam", dam, "sire", known(february)))
                 .statusCode(200);
 
         kinship(young.get(0), february, 0.25);
         kinship(young.get(0), january, 0);
-        kinship(young.get(1), february, 0.175);
-        kinship(young.get(1), january, 0.075);
+        kinship(young.get(1), february, 0.5461 / 4);
+        kinship(young.get(1), january, 0.4539 / 4);
+        kinship(young.get(1), young.get(2), SIBLINGS);
+    }
+
+    @Test
+    void one_male_for_the_whole_litter_is_a_claim_of_its_own_and_makes_littermates_full_siblings() {
+        var dam = colony.female(WREN);
+        var january = colony.male(WREN);
+        var february = colony.male(WREN);
+        introduce(colony, dam, january, "2026-01-05", "2026-01-31");
+        introduce(colony, dam, february, "2026-02-01", "2026-02-28");
+        noted(colony, dam, "ovulation", "2026-02-24");
+        var oneForAll = Map.of("kind", "worked-out", "wholeLitter", true);
+        List<String> young = colony.post(WREN, "/litters", with(litter(dam, "2026-06-29", 2), "sire", oneForAll))
+                .statusCode(201)
+                .body("young.sire.wholeLitter", everyItem(equalTo(true)))
+                .body("warnings.message[0]", containsString("one of them sired all young"))
+                .extract()
+                .path("young.number");
+
+        kinship(young.get(0), february, 0.5461 / 4);
+        kinship(young.get(0), young.get(1), 0.25);
     }
 
     private static void kinship(String one, String other, double expected) {
         colony.get(WREN, "/animals/" + one + "/kinship/" + other)
                 .statusCode(200)
-                .body("kinship", equalTo((float) expected));
+                .body("kinship", closeTo(expected));
     }
 
     @Test
@@ -127,12 +154,7 @@ class LitterSireTest {
                 .body("detail", containsString("as good as 0"));
     }
 
-    private static UUID id(String number) {
-        return UUID.fromString(ask("select id::text from demebook.animal where number = ?", number)
-                .get(0));
-    }
-
-    private static Mate mate(String male, String lastMetOn, int daysBefore, Grade grade, String share) {
-        return new Mate(id(male), LocalDate.parse(lastMetOn), daysBefore, grade, new BigDecimal(share));
+    private static Matcher<Float> closeTo(double expected) {
+        return allOf(greaterThan((float) (expected - 1e-7)), lessThan((float) (expected + 1e-7)));
     }
 }

@@ -136,7 +136,7 @@ class LitterTest {
     }
 
     @Test
-    void a_sire_that_died_before_is_saved_with_a_notice() {
+    void a_sire_that_died_before_is_saved_with_a_warning() {
         var dam = colony.female(WREN);
         var sire = colony.male(WREN);
         colony.put(WREN, sire, "/death", Map.of("on", "2025-11-02")).statusCode(200);
@@ -144,9 +144,9 @@ class LitterTest {
         // birth less 123 days is 2026-02-26, which is 116 days after the death
         register(with(litter(dam, "2026-06-29", 4), "sire", known(sire)))
                 .statusCode(201)
-                .body("litter.sireConfidence", equalTo("low"))
+                .body("litter.sire.doubtful", equalTo(true))
                 .body("warnings", hasSize(1))
-                .body("warnings[0].level", equalTo("notice"))
+                .body("warnings[0].level", equalTo("warning"))
                 .body("warnings[0].message", containsString("2026-02-26, 116 days after the death"))
                 .body("warnings[0].message", containsString("DNA"));
     }

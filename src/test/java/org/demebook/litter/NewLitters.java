@@ -1,8 +1,11 @@
 package org.demebook.litter;
 
+import static org.demebook.Colony.WREN;
+
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.demebook.Colony;
 
 /** Litters as they are sent; the test says what its rule is about. */
 public final class NewLitters {
@@ -36,6 +39,20 @@ public final class NewLitters {
                 "stillborn", stillborn,
                 "unfertilised", unfertilised,
                 "ovaFound", liveBorn + stillborn + unfertilised);
+    }
+
+    /** The two were together from one day to the other. */
+    public static void introduce(Colony colony, String female, String male, String fromOn, String untilOn) {
+        colony.post(
+                        WREN,
+                        "/introductions",
+                        Map.of("female", female, "male", male, "fromOn", fromOn, "untilOn", untilOn))
+                .statusCode(201);
+    }
+
+    public static void noted(Colony colony, String female, String kind, String happenedOn) {
+        colony.post(WREN, "/animals/" + female + "/breeding-signs", Map.of("kind", kind, "happenedOn", happenedOn))
+                .statusCode(201);
     }
 
     public static Map<String, Object> workedOut() {

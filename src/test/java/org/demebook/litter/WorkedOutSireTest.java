@@ -60,13 +60,16 @@ class WorkedOutSireTest {
     }
 
     @Test
-    void sperm_that_was_stored_is_warned_of() {
-        var finding = workedOut(true, mate(JANUARY, 116, Grade.STORED_SPERM, "1"))
-                .findings()
-                .get(0)
-                .finding();
-        assertThat(finding.level()).isEqualTo(Level.WARNING);
-        assertThat(finding.rule()).isEqualTo(Rule.STORED_SPERM);
+    void sperm_stored_up_to_a_year_is_told_and_longer_is_warned_of_and_doubtful() {
+        var usual = workedOut(true, mate(JANUARY, 116, Grade.STORED_SPERM, "1"));
+        assertThat(usual.sire()).isEqualTo(StatedSire.known("M-014"));
+        assertThat(usual.findings().get(0).finding().level()).isEqualTo(Level.NOTICE);
+        assertThat(usual.findings().get(0).finding().message()).contains("stored sperm");
+
+        var rare = workedOut(true, mate(JANUARY, 366, Grade.RARE, "1"));
+        assertThat(rare.sire()).isEqualTo(StatedSire.doubted("M-014"));
+        assertThat(rare.findings().get(0).finding().level()).isEqualTo(Level.WARNING);
+        assertThat(rare.findings().get(0).finding().rule()).isEqualTo(Rule.STORED_SPERM);
     }
 
     @Test

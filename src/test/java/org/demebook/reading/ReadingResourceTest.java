@@ -11,10 +11,13 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.greaterThan;
 import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.lessThan;
+import static org.hamcrest.Matchers.nullValue;
 import static org.hamcrest.Matchers.startsWith;
 
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import org.demebook.Colony;
@@ -64,6 +67,39 @@ class ReadingResourceTest {
         colony.post(WREN, "/litters", litter(colony.female(WREN), "2025-06-29", 5))
                 .statusCode(201);
         colony.get(WREN, "/litters/" + id + "/reading").body("littersComparedWith", equalTo(5));
+    }
+
+    // half to the power of eight is 0.0039: chance hardly explains it (SexRatio has the arithmetic and its check)
+    @Test
+    void a_litter_with_many_signs_of_fatherless_young_is_told_so_when_it_is_registered() {
+        var colony = Colony.found();
+        var females = Collections.nCopies(8, Map.of("sex", "female"));
+        var many = with(litter(colony.female(WREN), "2026-06-29", 8, 0, 8), "young", females);
+        String id = colony.post(WREN, "/litters", many)
+                .statusCode(201)
+                .body("warnings.rule", contains("parthenogenesis-suspected"))
+                .body("warnings[0].level", equalTo("notice"))
+                .body("warnings[0].message", containsString("Fatherless young suspected: 2 of 5 signs"))
+                .body("warnings[0].message", containsString("8 of 16 are slugs or stillborn"))
+                .extract()
+                .path("litter.id");
+        colony.get(WREN, "/litters/" + id + "/fatherless-signs").body("suspected", equalTo(true));
+        colony.get(WREN, "/litters/" + id).body("sire.kind", equalTo("unknown"));
+
+        var brothers = new ArrayList<Map<String, String>>(females);
+        brothers.set(7, Map.of("sex", "male"));
+        for (var litter : List.of(
+                with(litter(colony.female(WREN), "2026-06-29", 8, 0, 8), "young", brothers),
+                litter(colony.female(WREN), "2026-06-29", 8, 0, 8),
+                with(
+                        with(litter(colony.female(WREN), "2026-06-29", 8, 0, 8), "young", females),
+                        "sire",
+                        Map.of("kind", "none")))) {
+            colony.post(WREN, "/litters", litter).statusCode(201).body("warnings", nullValue());
+        }
+        var left = List.of(Map.of("rule", "parthenogenesis-suspected", "reason", "two males were seen with her"));
+        var leaving = with(with(litter(colony.female(WREN), "2026-06-29", 8, 0, 8), "young", females), "leave", left);
+        colony.post(WREN, "/litters", leaving).statusCode(201).body("warnings", nullValue());
     }
 
     // 023 (F = 1/4) has met no male for 30 months and bears 3 live females and 9 slugs, all of her recessive colour

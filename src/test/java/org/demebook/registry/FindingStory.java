@@ -27,7 +27,11 @@ public final class FindingStory {
                 List.of("0a1b-2c3d-4e"),
                 "leave",
                 List.of(Map.of("rule", "dam-died-before-birth", "reason", "the day of her death was noted late"))));
+        late.put("locality", Map.of("certainty", "stated"));
         var young = colony.register(WREN, late);
+        var doubtful = Map.of("locality", "Tern Skerry", "certainty", "doubtful");
+        colony.put(WREN, young, "/locality", doubtful).statusCode(200);
+        colony.put(WREN, young, "/locality", Map.of("certainty", "unknown")).statusCode(200);
         colony.put(
                         WREN,
                         young,

@@ -13,6 +13,7 @@ import org.demebook.notation.RoughDate;
 import org.demebook.notation.Sex;
 import org.demebook.problem.Finding;
 import org.demebook.problem.Rule;
+import org.demebook.registry.LocalityClaim.Certainty;
 import org.demebook.registry.SexDetermination.Confidence;
 import org.demebook.registry.SexDetermination.Method;
 import org.demebook.taxon.TaxonProfile;
@@ -23,7 +24,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /** Grades of the catalogue of data errors: common practice, no source, where none is named. */
 class ParentageRulesTest {
-    private static final ParentageRules RULES = new ParentageRules(TaxonProfile.BOAS, LocalDate.of(2026, 11, 25));
+    private static final ParentageRules RULES =
+            new ParentageRules(TaxonProfile.BOAS, "Marrowfin Cay", LocalDate.of(2026, 11, 25));
 
     private static final Kin DAM = new Kin("013", Sex.FEMALE, date("2020-06-01"), null);
     private static final Kin SIRE = new Kin("014", Sex.MALE, date("2020-06-01"), null);
@@ -127,14 +129,14 @@ class ParentageRulesTest {
     @CsvSource({
         "2026-02-26, , 0",
         "2026-06-01, , 0",
-        "2026-02-25, NOTICE, 1",
-        "2025-11-02, NOTICE, 116", // scenario: the dead sire
-        "2025-02-26, NOTICE, 365",
+        "2026-02-25, WARNING, 1",
+        "2025-11-02, WARNING, 116", // scenario: the dead sire
+        "2025-02-26, WARNING, 365",
         "2025-02-25, WARNING, 366",
         "2020-03-29, WARNING, 2160",
         "2020-03-28, WARNING, 2161",
     })
-    void a_sire_that_died_before_the_conception_is_graded_by_the_days_of_stored_sperm_and_never_blocked(
+    void a_sire_that_died_before_the_conception_is_warned_of_in_words_graded_by_the_days_and_never_blocked(
             String died, Finding.@Nullable Level level, int days) {
         var dead = new Kin("014", Sex.MALE, date("2015-06-01"), date(died));
         var found = check(young("2026-06-29"), null, dead);
@@ -145,6 +147,7 @@ class ParentageRulesTest {
             assertThat(only(found).rule()).isEqualTo(Rule.STORED_SPERM);
             assertThat(only(found).level()).isEqualTo(level);
             assertThat(only(found).message()).contains("2026-02-26, %d days after the death".formatted(days));
+            assertThat(only(found).message()).contains("71 months (2160 days)");
             assertThat(only(found).message().contains("beyond every published case"))
                     .isEqualTo(days > 2160);
             assertThat(only(found).message().contains("low confidence; a DNA test is advised"))
@@ -213,6 +216,55 @@ class ParentageRulesTest {
     }
 
     // ─────────────────────────────────────────────────────────────────────────────────────────────────────────────────
+
+    // the rules of the localities: 16 and 17 of the trade's catalogue, common practice, no source
+    @Test
+    void young_of_parents_from_two_localities_are_mixed_and_never_pure() {
+        var skerry = of("014", Sex.MALE, "Tern Skerry", Certainty.DOCUMENTED);
+        var found = only(check(young("2026"), DAM, skerry));
+        assertThat(found.rule()).isEqualTo(Rule.LOCALITY_MIXED);
+        assertThat(found.level()).isEqualTo(WARNING);
+        assertThat(found.message())
+                .contains("013 is of Marrowfin Cay (stated), 014 of Tern Skerry (documented)")
+                .contains("mixed (Marrowfin Cay/Tern Skerry), and never pure");
+        assertThat(found.likelier()).contains("013");
+
+        assertThat(check(young("2026"), DAM, of("014", Sex.MALE, " marrowfin cay", Certainty.STATED)))
+                .isEmpty();
+        var both = of("013", Sex.FEMALE, "Tern Skerry", Certainty.DOCUMENTED);
+        assertThat(check(young("2026"), both, skerry)).isEmpty();
+        var claimed = of("101", Sex.UNKNOWN, "Marrowfin Cay", Certainty.STATED);
+        assertThat(only(check(claimed, both, skerry)).message())
+                .contains("101 is claimed to be of Marrowfin Cay (stated), but its parent 013 is of Tern Skerry");
+    }
+
+    @Test
+    void a_claim_is_no_surer_than_those_of_the_parents() {
+        var documented = of("101", Sex.UNKNOWN, "Marrowfin Cay", Certainty.DOCUMENTED);
+        var doubtful = of("014", Sex.MALE, "Marrowfin Cay", Certainty.DOUBTFUL);
+        var paper = of("013", Sex.FEMALE, "Marrowfin Cay", Certainty.DOCUMENTED);
+        var found = only(check(documented, paper, doubtful));
+        assertThat(found.rule()).isEqualTo(Rule.LOCALITY_SURER_THAN_PARENT);
+        assertThat(found.message()).contains("101 is claimed as documented, that of its parent 014 as doubtful");
+        // of whom nothing is said, it is stated
+        assertThat(only(check(documented, DAM, null)).message()).contains("parent 013 as stated");
+        assertThat(check(of("101", Sex.UNKNOWN, "Marrowfin Cay", Certainty.STATED), DAM, SIRE))
+                .isEmpty();
+        assertThat(check(of("101", Sex.UNKNOWN, "Marrowfin Cay", Certainty.DOUBTFUL), paper, doubtful))
+                .isEmpty();
+        assertThat(check(documented, null, null)).isEmpty();
+    }
+
+    private static Kin of(String label, Sex sex, String locality, Certainty certainty) {
+        return new Kin(
+                label,
+                sex,
+                date(sex == Sex.UNKNOWN ? "2026" : "2020-06-01"),
+                null,
+                null,
+                false,
+                new LocalityClaim(locality, certainty));
+    }
 
     private static List<Finding> check(Kin young, @Nullable Kin dam, @Nullable Kin sire) {
         return findings(RULES.check(young, Origin.CAPTIVE_BRED, dam, sire == null ? List.of() : List.of(sire)));

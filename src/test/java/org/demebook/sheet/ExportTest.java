@@ -24,7 +24,7 @@ import org.junit.jupiter.api.Test;
 @QuarkusTestResource(TestServer.class)
 class ExportTest {
     private static final String HEADER =
-            "number,reference,dam,sire,sex,born,died,origin,source,collection,transponders,marks,notes";
+            "number,reference,dam,sire,sex,born,died,origin,source,locality,locality_certainty,collection,transponders,marks,notes";
 
     private static final String[] SHEET = {
         "id,dam,sire,sex,born,died,origin,source,chip,marks,notes",
@@ -56,10 +56,10 @@ class ExportTest {
         assertThat(lines[0]).isEqualTo(HEADER);
         assertThat(lines[1])
                 .isEqualTo(
-                        "%s,Ash,%s,%s,,2019-06-29,,captive-bred,F,wren's rack,981000000000123; 981000000000124,notch\\; left; scar,\"calm, big\""
+                        "%s,Ash,%s,%s,,2019-06-29,,captive-bred,F,,,wren's rack,981000000000123; 981000000000124,notch\\; left; scar,\"calm, big\""
                                 .formatted(number(1), number(2), number(3)));
         assertThat(lines[2])
-                .endsWith(",f,2015-03,../2024-05-01,wild-caught,W,wren's rack,,,\"two\nlines\""
+                .endsWith(",f,2015-03,../2024-05-01,wild-caught,W,,,wren's rack,,,\"two\nlines\""
                         .replace(",f,", ",female,"));
         assertThat(lines[6]).contains(",one of " + number(3) + ":0.6|" + number(4) + ":0.3,");
         assertThat(lines[8]).contains(",none central 0.25,,2023-06-01/..,");
@@ -100,6 +100,32 @@ class ExportTest {
     }
 
     @Test
+    void a_locality_claim_comes_in_and_goes_out_and_is_held_against_the_parents_of_the_sheet() {
+        String[] sheet = {
+            "id,dam,sire,sex,born,locality,locality certainty",
+            "Fern,,,f,2015-03-04,Tern Skerry,documented",
+            "Moss,,,m,2015-03-04,,documented",
+            "Ash,Fern,Moss,,2019-06-29,,",
+            "Elm,,,m,2015-03-04,=skerry?,"
+        };
+        wren.imports(sheet)
+                .body("state", equalTo("done"))
+                .body("findings.rule", equalTo(List.of("locality-mixed")))
+                .body("findings[0].row", equalTo(4));
+        var text = wren.exportedText("");
+        assertThat(text)
+                .contains("Fern,,,female,2015-03-04,,,,Tern Skerry,documented,")
+                .contains("Moss,,,male,2015-03-04,,,,Marrowfin Cay,documented,")
+                .contains(",Ash," + number(1) + "," + number(2) + ",,2019-06-29,,,,,,")
+                .contains("Elm,,,male,2015-03-04,,,,'=skerry?,stated,");
+
+        // sent again it is known already; said otherwise it is told
+        wren.imports(sheet).body("alreadyKnown", equalTo(4));
+        wren.imports("id,locality", "Moss,Tern Skerry")
+                .body("findings.column", equalTo(List.of("locality", "locality_certainty")));
+    }
+
+    @Test
     void the_same_register_gives_the_same_bytes() throws InterruptedException {
         wren.imports(SHEET);
         var csv = wren.export("?format=csv");
@@ -131,9 +157,9 @@ class ExportTest {
 
         var lines = new Sheets(colony, INES).exportedText("").split("\r\n");
         assertThat(lines[1])
-                .isEqualTo("%s,,%s,%s,,2019-06-29,,captive-bred,,,,,".formatted(number(1), number(2), number(3)));
-        assertThat(lines[2]).isEqualTo("%s,,,,female,2015-03,,wild-caught,,,,,".formatted(number(2)));
-        assertThat(lines[9]).isEqualTo(number + ",Ines 1,,,male,2018,,,,ines's rack,,,");
+                .isEqualTo("%s,,%s,%s,,2019-06-29,,captive-bred,,,,,,,".formatted(number(1), number(2), number(3)));
+        assertThat(lines[2]).isEqualTo("%s,,,,female,2015-03,,wild-caught,,,,,,,".formatted(number(2)));
+        assertThat(lines[9]).isEqualTo(number + ",Ines 1,,,male,2018,,,,,,ines's rack,,,");
         assertThat(new Sheets(colony, INES).exportedText("?mine=true").split("\r\n"))
                 .containsExactly(HEADER, lines[9]);
     }
@@ -180,6 +206,32 @@ class ExportTest {
                 .body("state", equalTo("done"));
         assertThat(there.exportedText("")).isEqualTo(renumbered(new String(first, StandardCharsets.UTF_8), other));
         assertThat(number).isEqualTo(number(1));
+    }
+
+    @Test
+    void a_doubtful_sire_comes_back_doubtful_and_a_list_that_knows_of_no_doubt_does_not_deny_it() {
+        var sire = colony.register(WREN, animal("male", "2015"));
+        var young = animal("female", "2018");
+        young.put("sire", Map.of("kind", "known", "animal", sire, "doubtful", true));
+        var number = colony.register(WREN, young);
+        var first = wren.exportedText("");
+        assertThat(first).contains(",doubtful " + sire + ",");
+
+        var other = Colony.found();
+        var there = new Sheets(other, WREN);
+        there.imports(renumbered(first, other).getBytes(StandardCharsets.UTF_8), Sheets.CSV)
+                .body("state", equalTo("done"));
+        assertThat(there.exportedText("")).isEqualTo(renumbered(first, other));
+        other.get(WREN, "/animals/" + renumbered(number, other)).body("sire.doubtful", equalTo(true));
+
+        wren.imports(first.replace("doubtful ", "").getBytes(StandardCharsets.UTF_8), Sheets.CSV)
+                .body("findings", equalTo(List.of()))
+                .body("alreadyKnown", equalTo(2));
+        colony.put(WREN, number, "/parentage", Map.of("sire", Map.of("kind", "known", "animal", sire)))
+                .statusCode(200);
+        wren.check(first.getBytes(StandardCharsets.UTF_8), Sheets.CSV)
+                .body("findings[0].column", equalTo("sire"))
+                .body("findings[0].message", containsString("the register has " + sire));
     }
 
     private static String renumbered(String text, Colony other) {

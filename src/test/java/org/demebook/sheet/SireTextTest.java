@@ -44,6 +44,14 @@ class SireTextTest {
     }
 
     @Test
+    void doubtful_is_a_known_sire_of_low_confidence() {
+        assertThat(SireText.parse("doubtful A")).isEqualTo(StatedSire.doubted("A"));
+        assertThat(SireText.parse("Doubtful  Moss 3")).isEqualTo(StatedSire.doubted("Moss 3"));
+        assertThat(SireText.parse("\\doubtful A")).isEqualTo(StatedSire.known("doubtful A"));
+        assertThat(SireText.parse("doubtful")).isEqualTo(StatedSire.known("doubtful"));
+    }
+
+    @Test
     void none_is_parthenogenesis_by_terminal_fusion_without_second_division_unless_said_otherwise() {
         assertThat(SireText.parse("none")).isEqualTo(none("terminal", "0"));
         assertThat(SireText.parse("None terminal 0")).isEqualTo(none("terminal", "0"));
@@ -61,7 +69,19 @@ class SireTextTest {
 
     @ParameterizedTest
     @ValueSource(
-            strings = {"A:0", "A:1.2", "A:many", "A:", "A:0.123456789", "A:0.5|B", "A|", "|", "A:1:2", "none central 2"
+            strings = {
+                "A:0",
+                "A:1.2",
+                "A:many",
+                "A:",
+                "A:0.123456789",
+                "A:0.5|B",
+                "A|",
+                "|",
+                "A:1:2",
+                "none central 2",
+                "doubtful A|B",
+                "doubtful A:0.5"
             })
     void what_cannot_be_meant_is_refused(String cell) {
         assertThatIllegalArgumentException().isThrownBy(() -> SireText.parse(cell));
@@ -73,6 +93,7 @@ class SireTextTest {
         var b = new StudbookNumber("MC", "H", 10).toString();
         for (var sire : List.of(
                 StatedSire.known(a),
+                StatedSire.doubted(a),
                 candidates(false, one(a, "0.5"), one(b, "0.5")),
                 candidates(true, one(b, "0.6"), one(a, "0.3")),
                 candidates(false, one(a, "1")),
@@ -98,10 +119,10 @@ class SireTextTest {
     }
 
     private static StatedSire candidates(boolean wholeLitter, StatedCandidate... candidates) {
-        return new StatedSire("candidates", null, List.of(candidates), wholeLitter, null, null);
+        return StatedSire.candidates(List.of(candidates), wholeLitter);
     }
 
     private static StatedSire none(String fusion, String secondDivision) {
-        return new StatedSire("none", null, null, null, fusion, new BigDecimal(secondDivision));
+        return StatedSire.none(fusion, new BigDecimal(secondDivision));
     }
 }

@@ -54,6 +54,7 @@ class DemoYearTest {
         litters_are_four();
         a_litter_of_two_males_is_shared_by_the_days_of_their_meeting();
         one_young_was_sold_to_a_member_and_one_waits_for_its_claim();
+        the_young_that_was_sold_was_ready_and_so_are_those_that_are_sexed_and_photographed();
         sorrel_is_due_in_winter();
         tasks_are_left_for_the_next_year();
     }
@@ -96,6 +97,32 @@ class DemoYearTest {
                         .asText())
                 .containsExactlyInAnyOrder(
                         tuple("accepted", "breeding-loan"), tuple("accepted", "sale"), tuple("handed-out", "sale"));
+    }
+
+    private void the_young_that_was_sold_was_ready_and_so_are_those_that_are_sexed_and_photographed() throws Exception {
+        var sold = items(WREN, "/transfers").stream()
+                .filter(transfer -> transfer.get("kind").asText().equals("sale")
+                        && transfer.get("state").asText().equals("accepted"))
+                .map(transfer -> transfer.at("/animal/number").asText())
+                .findFirst()
+                .orElseThrow();
+        var onTheDay = client.get(Colony.token(INES), TERN_SKERRY + "/animals/" + sold + "/readiness?on=2026-09-08");
+        assertThat(onTheDay.get("ready").asBoolean()).as("%s", onTheDay).isTrue();
+
+        var quill = items(WREN, "/litters").stream()
+                .filter(litter -> litter.get("born").asText().equals("2026-07-07"))
+                .findFirst()
+                .orElseThrow();
+        var ready = new ArrayList<Integer>();
+        for (int i = 0; i < quill.get("young").size(); i++) {
+            var young = quill.get("young").get(i).asText();
+            if (client.get(Colony.token(WREN), TERN_SKERRY + "/animals/" + young + "/readiness?on=2026-11-24")
+                    .get("ready")
+                    .asBoolean()) {
+                ready.add(i + 1);
+            }
+        }
+        assertThat(ready).containsExactly(1, 5);
     }
 
     private void sorrel_is_due_in_winter() throws Exception {
