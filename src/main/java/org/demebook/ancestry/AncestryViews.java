@@ -119,7 +119,20 @@ final class AncestryViews {
     static GenePoolView genePool(Snapshot snapshot) {
         if (snapshot.pool().isEmpty()) {
             return new GenePoolView(
-                    0, null, null, null, null, null, "coancestry", null, null, List.of(), UNRELATED, List.of(), null, null);
+                    0,
+                    null,
+                    null,
+                    null,
+                    null,
+                    null,
+                    "coancestry",
+                    null,
+                    null,
+                    List.of(),
+                    UNRELATED,
+                    List.of(),
+                    null,
+                    null);
         }
         var pool = snapshot.pool().get();
         var contributions = pool.founderContributions();

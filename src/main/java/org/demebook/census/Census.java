@@ -106,7 +106,8 @@ public class Census {
         var lens = consents.lens(Audience.PUBLIC(by.populationId()), Purpose.PUBLIC_COUNTS, at);
         var population = populations.get(by);
         int daysOfAgeToBreed = population.profile().breeding().daysOfAgeToBreed();
-        var known = QuarkusTransaction.requiringNew().call(() -> known(by.populationId(), ancestries.whole(by), daysOfAgeToBreed));
+        var known = QuarkusTransaction.requiringNew()
+                .call(() -> known(by.populationId(), ancestries.whole(by), daysOfAgeToBreed));
         if (known.days().contains(day)) {
             return new Counts(day, known.days(), null);
         }

@@ -1,7 +1,7 @@
 package org.demebook.census;
 
-import org.demebook.rest.ShownTo;
 import jakarta.validation.constraints.NotNull;
+import org.demebook.rest.ShownTo;
 
 /**
  * Whether you do without the protection of your own numbers in published counts. Of a household, all have to.

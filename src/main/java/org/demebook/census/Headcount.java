@@ -20,7 +20,9 @@ final class Headcount {
         this.snapshot = snapshot;
         this.day = day;
         this.daysOfAgeToBreed = daysOfAgeToBreed;
-        this.rows = IntStream.range(0, snapshot.size()).filter(row -> isCounted(row) && granted.test(row)).toArray();
+        this.rows = IntStream.range(0, snapshot.size())
+                .filter(row -> isCounted(row) && granted.test(row))
+                .toArray();
     }
 
     /**

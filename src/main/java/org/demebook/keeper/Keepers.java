@@ -153,8 +153,8 @@ public class Keepers {
     /** The keepers of each collection of a population. */
     public Map<UUID, Set<UUID>> keepersOfCollections(UUID populationId) {
         var keepers = new LinkedHashMap<UUID, Set<UUID>>();
-        eachKeeperOfACollection(populationId, (collectionId, keeperId) -> keepers
-                .computeIfAbsent(collectionId, id -> new LinkedHashSet<>())
+        eachKeeperOfACollection(populationId, (collectionId, keeperId) -> keepers.computeIfAbsent(
+                        collectionId, id -> new LinkedHashSet<>())
                 .add(keeperId));
         return keepers;
     }

@@ -1,7 +1,7 @@
 package org.demebook.planning;
 
-import org.demebook.rest.ShownTo;
 import java.time.Instant;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**

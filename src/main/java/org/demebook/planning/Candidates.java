@@ -19,7 +19,12 @@ import org.demebook.notation.Sex;
  * @param whereabouts the rows of which the asker may know where they live
  */
 record Candidates(
-        Snapshot snapshot, LocalDate today, int daysOfAgeToBreed, BitSet granted, IntPredicate whereabouts, Map<Integer, OnHold> held) {
+        Snapshot snapshot,
+        LocalDate today,
+        int daysOfAgeToBreed,
+        BitSet granted,
+        IntPredicate whereabouts,
+        Map<Integer, OnHold> held) {
 
     /** How sure it is that an animal is old enough. */
     enum Age {

@@ -59,12 +59,18 @@ public class UnnamedPartners {
         var seen = ancestries.seen(by, at);
         int row = ancestries.row(by, seen, number);
         var own = new OwnAnimals(seen, keepers.collectionIds(by));
-        own.requirePairable(new Candidates(seen, today, daysOfAgeToBreed, new BitSet(), other -> false, holds.in(by, seen)),
-                row);
+        own.requirePairable(
+                new Candidates(seen, today, daysOfAgeToBreed, new BitSet(), other -> false, holds.in(by, seen)), row);
 
         var computed = ancestries.seen(by, Purpose.PAIRING_COMPUTATION, at);
         var partners = new ComputedPartners(
-                new Candidates(computed, today, daysOfAgeToBreed, ComputedPartners.unnamed(computed), other -> false, holds.in(by, computed)),
+                new Candidates(
+                        computed,
+                        today,
+                        daysOfAgeToBreed,
+                        ComputedPartners.unnamed(computed),
+                        other -> false,
+                        holds.in(by, computed)),
                 computed.row(seen.id(row)),
                 keepers.households(by.populationId()));
         if (partners.contributingHouseholds() < ComputedPartners.FEWEST_HOUSEHOLDS) {

@@ -1,8 +1,8 @@
 package org.demebook.registry;
 
-import org.demebook.rest.ShownTo;
 import java.util.List;
 import org.demebook.registry.LocalityClaim.Certainty;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**

@@ -61,7 +61,8 @@ final class DemoClient {
     /** Opens a collection and shares it by a ready choice. */
     void openCollection(String token, String population, String label, String sharing)
             throws IOException, InterruptedException {
-        var opened = post(token, population + "/collections", json.createObjectNode().put("label", label));
+        var opened =
+                post(token, population + "/collections", json.createObjectNode().put("label", label));
         var address = population + "/collections/" + opened.get("id").asText() + "/sharing";
         var choice = json.createObjectNode().put("choice", sharing);
         send(request(token, address)

@@ -1,10 +1,10 @@
 package org.demebook.transfer;
 
-import org.demebook.rest.ShownTo;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
+import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
 /**

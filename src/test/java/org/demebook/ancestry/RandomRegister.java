@@ -152,7 +152,7 @@ final class RandomRegister {
                 }
                 yield new Sire.Candidates(candidates, random.nextBoolean() ? new UUID(7, random.nextInt(3)) : null);
             }
-            default -> new Sire.Known(someBefore(row).id());
+            default -> new Sire.Known(someBefore(row).id(), random.nextInt(5) == 0);
         };
     }
 

@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
 import java.util.UUID;
 import java.util.stream.IntStream;
@@ -85,7 +86,7 @@ final class GuessedPopulation {
                 mother < 0 ? null : records.get(mother).id(),
                 father < 0
                         ? new Sire.Unknown()
-                        : new Sire.Known(records.get(father).id()),
+                        : new Sire.Known(records.get(father).id(), false),
                 collections[keeper[row]],
                 collections[keeper[row]],
                 null,
@@ -130,7 +131,7 @@ final class GuessedPopulation {
             households.put(collection, collection);
         }
         var candidates = new Candidates(
-                computed, TODAY, DAYS_OF_AGE_TO_BREED, ComputedPartners.unnamed(computed), other -> false);
+                computed, TODAY, DAYS_OF_AGE_TO_BREED, ComputedPartners.unnamed(computed), other -> false, Map.of());
         return new ComputedPartners(candidates, row, households)
                 .best().stream().mapToInt(whole::row).toArray();
     }

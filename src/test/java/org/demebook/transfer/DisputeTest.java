@@ -26,7 +26,6 @@ import java.util.UUID;
 import org.demebook.Colony;
 import org.demebook.Marrowfin;
 import org.demebook.start.TestServer;
-import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
