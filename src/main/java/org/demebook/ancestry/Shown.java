@@ -9,6 +9,8 @@ import org.jspecify.annotations.Nullable;
 /** Which rows of a snapshot its asker may see, and of which of them the parents; the others only count in figures. */
 final class Shown {
     private final Parents parents;
+    /** Null like the others. */
+    private final @Nullable Records records;
     /** All three null: all. */
     private final @Nullable BitSet animals;
 
@@ -18,6 +20,7 @@ final class Shown {
 
     private Shown(Parents parents) {
         this.parents = parents;
+        this.records = null;
         this.animals = null;
         this.parentages = null;
         this.countedParentages = null;
@@ -26,6 +29,7 @@ final class Shown {
 
     Shown(Parents parents, Cut cut) {
         this.parents = parents;
+        this.records = cut.records();
         this.animals = cut.animals();
         this.parentages = cut.parentages();
         this.countedParentages = cut.countedParentages();
@@ -55,9 +59,9 @@ final class Shown {
         return parentage(row) ? IntStream.of(told(row)).filter(this::animal).toArray() : new int[0];
     }
 
-    /** Whether an ancestor of these, or who the parents of one are, counts and is not shown. */
+    /** Whether an ancestor of these, or who the parents of one are, or whose twin one is, counts and is not shown. */
     boolean isLessThan(int... rows) {
-        if (animals == null) {
+        if (records == null) {
             return false;
         }
         var met = new BitSet();
@@ -77,6 +81,13 @@ final class Shown {
             }
             for (int parent : told) {
                 waiting.push(parent);
+            }
+            var twin = records.animal(row).twinOfId();
+            if (twin != null) {
+                if (!parentage(records.row(twin))) {
+                    return true;
+                }
+                waiting.push(records.row(twin));
             }
         }
         return false;

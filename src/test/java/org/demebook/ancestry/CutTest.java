@@ -93,6 +93,38 @@ class CutTest {
     }
 
     @Test
+    void only_what_is_shown_is_listed_and_a_flag_says_where_more_counts() {
+        int flagged = 0;
+        for (int seed = 0; seed < REGISTERS; seed++) {
+            var register = new RandomRegister(seed, ANIMALS);
+            var seen = Snapshot.of(1, register.records).as(register.sight());
+            var readAlone = Snapshot.of(1, register.records)
+                    .as(Sight.of(ANIMALS, (row, group, action) -> register.may(row, group, Action.READ)));
+            for (int row = 0; row < seen.size(); row++) {
+                if (!seen.isShown(row)) {
+                    continue;
+                }
+                var view = AncestryViews.ancestry(seen, row, 20);
+                view.ancestors().forEach(listed -> assertThat(
+                                register.may(register.row(listed.number()), FieldGroup.IDENTITY, Action.READ))
+                        .isTrue());
+                // without a flag nothing rests on what is computed with alone
+                if (view.throughAncestorsNotShown() == null) {
+                    int same = readAlone.row(view.animal().number()).orElseThrow();
+                    assertThat(AncestryViews.ancestry(readAlone, same, 20)).isEqualTo(view);
+                } else {
+                    flagged++;
+                }
+                for (var common : AncestryViews.kinship(seen, row, row).commonAncestors()) {
+                    assertThat(register.may(register.row(common), FieldGroup.IDENTITY, Action.READ))
+                            .isTrue();
+                }
+            }
+        }
+        assertThat(flagged).isGreaterThan(500);
+    }
+
+    @Test
     void of_an_animal_that_is_not_shown_there_is_no_row_to_be_asked_for() {
         var register = new RandomRegister(1, ANIMALS);
         var seen = Snapshot.of(1, register.records).as(register.sight());

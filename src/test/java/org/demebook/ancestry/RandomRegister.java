@@ -103,6 +103,15 @@ final class RandomRegister {
         throw new IllegalArgumentException();
     }
 
+    int row(String number) {
+        for (int row = 0; row < records.size(); row++) {
+            if (records.get(row).number().equals(number)) {
+                return row;
+            }
+        }
+        throw new IllegalArgumentException(number);
+    }
+
     private PedigreeRow stated(int row, UUID id) {
         boolean wild = row < 5 || random.nextInt(8) == 0;
         var dam = wild || random.nextInt(8) == 0 ? null : someBefore(row).id();
@@ -124,7 +133,7 @@ final class RandomRegister {
                 null,
                 null,
                 null,
-                twin == null || twin.twinOfId() != null ? null : twin.id(),
+                twin == null || twin.damId() == null || twin.twinOfId() != null ? null : twin.id(),
                 1);
     }
 
