@@ -2,7 +2,6 @@ package org.demebook.problem;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
-import org.demebook.rest.ShownTo;
 
 /**
  * The body of every error answer: problem details of RFC 9457, with the findings as an extension member.
@@ -10,7 +9,6 @@ import org.demebook.rest.ShownTo;
  * @param type address of the kind of problem; it can be opened and says what to do
  * @param findings each thing that was found wrong; absent when the detail says it all
  */
-@ShownTo(ShownTo.Whom.EVERYBODY)
 public record Problem(
         String type,
         String title,
