@@ -6,6 +6,7 @@ import static org.demebook.Colony.OUTSIDER;
 import static org.demebook.Colony.WREN;
 
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 
 /**
@@ -36,16 +37,14 @@ public final class Marrowfin {
     public final Colony colony;
     private final Map<Integer, String> numbers = new HashMap<>();
 
-    private Marrowfin(boolean shared) {
-        colony = shared ? Colony.found() : Colony.foundPrivate();
+    private Marrowfin() {
+        colony = Colony.found();
         Colony.token(OYELARAN);
         colony.post(WREN, "/members", Map.of("name", OYELARAN, "role", "member"))
                 .statusCode(200);
         colony.post(OYELARAN, "/collections", Map.of("label", "racks by the door"))
                 .statusCode(201);
-        if (shared) {
-            colony.share(OYELARAN, "open-pedigree");
-        }
+        colony.share(OYELARAN, "open-pedigree");
     }
 
     /** With the founder 006, alive and without young. */
@@ -64,7 +63,7 @@ public final class Marrowfin {
     }
 
     private static Marrowfin settled(int founders, boolean shared) {
-        var marrowfin = new Marrowfin(shared);
+        var marrowfin = new Marrowfin();
         for (int id = 1; id <= founders; id++) {
             var founder = animal(id, null, id == 6 ? null : "2022");
             founder.put("origin", "wild-caught");
@@ -77,6 +76,12 @@ public final class Marrowfin {
             young.put("dam", marrowfin.number(descendant[2]));
             young.put("sire", Map.of("kind", "known", "animal", marrowfin.number(descendant[1])));
             marrowfin.register(id, young);
+        }
+        if (!shared) {
+            // parents are named by those who may see them, so it is only now that nobody does
+            for (var keeper : List.of(WREN, INES, DOV, OYELARAN)) {
+                marrowfin.colony.share(keeper, "private");
+            }
         }
         return marrowfin;
     }

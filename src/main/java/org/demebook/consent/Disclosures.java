@@ -142,8 +142,15 @@ class Disclosures {
                         .sorted(Comparator.comparing(Row::toString))
                         .toList()) {
                     var values = new Object[] {
-                        row.populationId, row.collectionId, row.seenOn, row.seenBy, row.grantId, row.purpose, row.action,
-                        row.fieldGroup, rows.get(row)
+                        row.populationId,
+                        row.collectionId,
+                        row.seenOn,
+                        row.seenBy,
+                        row.grantId,
+                        row.purpose,
+                        row.action,
+                        row.fieldGroup,
+                        rows.get(row)
                     };
                     for (int i = 0; i < values.length; i++) {
                         add.setObject(i + 1, values[i]);

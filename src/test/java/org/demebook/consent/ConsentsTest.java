@@ -152,6 +152,7 @@ class ConsentsTest {
 
     @Test
     void a_grant_whose_transaction_fails_is_never_seen_by_others() {
+        colony.female(DOV); // nobody has looked since
         var standing = by(WREN);
         var failing = new NewGrant(
                 null,

@@ -388,7 +388,10 @@ class ImportCheckTest {
         carrier.put("transponders", List.of("981000000000777"));
         var number = colony.register(INES, carrier);
 
-        one(wren.check("id,chip", "A,981000000000777"), "transponders", "carried by an animal that is not shown to you");
+        one(
+                wren.check("id,chip", "A,981000000000777"),
+                "transponders",
+                "carried by an animal that is not shown to you");
         colony.put(INES, number, "/death", Map.of("on", "2026-01-01")).statusCode(200);
         wren.check("id,chip", "A,981000000000777").body("errors", equalTo(0));
     }
