@@ -77,7 +77,7 @@ public class SeenBenchmark {
                 null,
                 founder ? Origin.WILD_CAUGHT : Origin.CAPTIVE_BRED,
                 founder ? null : before.get(parent(row, 0)).id(),
-                founder ? new Sire.Unknown() : new Sire.Known(before.get(parent(row, 1)).id()),
+                founder ? new Sire.Unknown() : new Sire.Known(before.get(parent(row, 1)).id(), false),
                 collection,
                 collection,
                 null,
