@@ -5,6 +5,7 @@ import static org.demebook.problem.ProblemType.NO_SUCH_LITTER;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.time.Clock;
 import java.time.LocalDate;
 import java.util.HashSet;
 import java.util.List;
@@ -12,6 +13,12 @@ import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import org.demebook.consent.Action;
+import org.demebook.consent.Consents;
+import org.demebook.consent.FieldGroup;
+import org.demebook.consent.Lens;
+import org.demebook.consent.Purpose;
+import org.demebook.consent.Subject;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.problem.Refusal;
@@ -27,6 +34,12 @@ import org.jspecify.annotations.Nullable;
 class SeenLitters {
     /** A litter is seen by those who act for the collection that it was born in, and by those who hold its dam now. */
     private static final String SEEN = Sight.writtenOrHeld("damId");
+
+    @Inject
+    Consents consents;
+
+    @Inject
+    Clock clock;
 
     @Inject
     Keepers keepers;
@@ -107,7 +120,10 @@ class SeenLitters {
 
     /** The outcomes of the other litters of the population; of the asker's own alone where few collections bred. */
     List<Outcome> othersThan(Standing by, Litter litter, int fewestCollections) {
-        List<Litter> others = Litter.list("populationId = ?1 and id <> ?2", by.populationId(), litter.id);
+        var lens = consents.lens(by, Purpose.PEDIGREE_VIEW, clock.instant());
+        var others = Litter.<Litter>list("populationId = ?1 and id <> ?2", by.populationId(), litter.id).stream()
+                .filter(other -> isCounted(lens, other))
+                .toList();
         long collections =
                 others.stream().map(other -> other.collectionId).distinct().count();
         if (collections < fewestCollections) {
@@ -117,6 +133,13 @@ class SeenLitters {
                     .toList();
         }
         return others.stream().map(other -> other.outcome).toList();
+    }
+
+    /** Whether its keepers let the asker compute with what came of it. */
+    private static boolean isCounted(Lens lens, Litter other) {
+        var subject = new Subject(other.damId, Set.of(other.collectionId));
+        return lens.may(subject, FieldGroup.BREEDING_RESULTS, Action.COMPUTE)
+                || lens.may(subject, FieldGroup.BREEDING_RESULTS, Action.READ);
     }
 
     private boolean bornAtHomeOf(Standing by, Litter litter) {

@@ -307,10 +307,10 @@ public class Animals {
                 .collect(Collectors.toMap(animal -> animal.id, animal -> animal.number));
     }
 
-    /** The views of animals of the asker's by id, in the given order. */
+    /** The views of those of the animals that the asker sees, in the given order. */
     @Transactional
     public List<AnimalView> views(Standing by, List<UUID> animalIds) {
-        return views.of(by, inOrder(by, animalIds));
+        return views.of(by, sight.seen(by, inOrder(by, animalIds)));
     }
 
     /** The same for both sides of a transfer: identity and parentage are shown whatever else was granted. */

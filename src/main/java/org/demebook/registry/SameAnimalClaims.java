@@ -12,6 +12,8 @@ import jakarta.transaction.Transactional;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
+import org.demebook.consent.FieldGroup;
+import org.demebook.consent.Lens;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
@@ -40,6 +42,9 @@ public class SameAnimalClaims {
 
     @Inject
     Lineage lineage;
+
+    @Inject
+    AnimalSight sight;
 
     @Inject
     EntityManager entities;
@@ -120,6 +125,10 @@ public class SameAnimalClaims {
 
     private void requirePossible(Standing by, Animal animal, Animal other) {
         var reasons = new ArrayList<String>();
+        var lens = sight.lens(by);
+        boolean seen = List.of(animal, other).stream()
+                .allMatch(one -> AnimalSight.shows(lens, one, FieldGroup.IDENTITY)
+                        && AnimalSight.shows(lens, one, FieldGroup.PARENTAGE));
         if (animal.id.equals(other.id)) {
             reasons.add("both numbers are one record");
         }
@@ -143,7 +152,13 @@ public class SameAnimalClaims {
         for (var pair : List.of(List.of(animal, other), List.of(other, animal))) {
             lineage.wayUp(by.populationId(), List.of(pair.get(0).id), pair.get(1).id)
                     .filter(way -> way.size() > 1)
-                    .ifPresent(way -> reasons.add("one descends from the other: " + String.join(" < ", way)));
+                    .ifPresent(way -> reasons.add("one descends from the other" + told(lens, by, way)));
+        }
+        if (!reasons.isEmpty() && !seen) {
+            throw new Refusal(
+                    CLAIM_NOT_POSSIBLE,
+                    "%s and %s cannot be one animal: what is recorded of them does not agree, and not all of it is shown to you. Talk with the keeper of the other."
+                            .formatted(animal.number, other.number));
         }
         if (!reasons.isEmpty()) {
             throw new Refusal(
@@ -151,6 +166,14 @@ public class SameAnimalClaims {
                     "%s and %s cannot be one animal: %s."
                             .formatted(animal.number, other.number, String.join("; ", reasons)));
         }
+    }
+
+    private static String told(Lens lens, Standing by, List<String> way) {
+        return Animal.numbered(by.populationId(), way).stream()
+                        .allMatch(link -> AnimalSight.shows(lens, link, FieldGroup.IDENTITY)
+                                && AnimalSight.shows(lens, link, FieldGroup.PARENTAGE))
+                ? ": " + String.join(" < ", way)
+                : "";
     }
 
     private static void addIfDifferent(

@@ -58,8 +58,18 @@ class KeycloakMainJobIT {
             if (keeper.get("role").asText().equals("member")) {
                 world.admit("wren", "MC", name, "member").statusCode(200);
             }
-            post(name, "/collections", Map.of("label", keeper.get("collection").asText()))
-                    .statusCode(201);
+            String collection = post(
+                            name,
+                            "/collections",
+                            Map.of("label", keeper.get("collection").asText()))
+                    .statusCode(201)
+                    .extract()
+                    .path("id");
+            world.as(name)
+                    .body(Map.of("choice", keeper.get("sharing").asText()))
+                    .put(MC + "/collections/" + collection + "/sharing")
+                    .then()
+                    .statusCode(200);
         }
 
         world.awaitGroup("MC", "coordinator", Set.of("wren"));
