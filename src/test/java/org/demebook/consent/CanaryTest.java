@@ -81,7 +81,7 @@ class CanaryTest {
         int round = 0;
         while (round < FEWEST_ROUNDS || checks < CHECKS) {
             settle();
-            for (int grant = 0; grant < 3 * round; grant++) {
+            for (int grant = 0; grant < 6 * round; grant++) {
                 giveSomething();
             }
             askEverything();
@@ -246,7 +246,7 @@ class CanaryTest {
         }
         var groups = new TreeSet<String>();
         while (groups.isEmpty()) {
-            GROUPS.stream().filter(group -> random.nextInt(3) == 0).forEach(groups::add);
+            GROUPS.stream().filter(group -> random.nextBoolean()).forEach(groups::add);
         }
         var body = new HashMap<String, Object>();
         body.put(
