@@ -3,10 +3,8 @@ package org.demebook.consent;
 import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
 import io.quarkus.narayana.jta.QuarkusTransaction;
-import io.quarkus.runtime.ShutdownEvent;
 import io.quarkus.scheduler.Scheduled;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.sql.Array;
@@ -124,10 +122,6 @@ class Disclosures {
             }
         }
         write(rows);
-    }
-
-    void addUp(@Observes ShutdownEvent stopping) {
-        addUp();
     }
 
     /** In one order, so that two writers do not wait in a circle. */

@@ -167,7 +167,12 @@ final class Reach implements AutoCloseable {
     /** One worker, one seed, bounded by work and not by the clock: the same answer every time. */
     static CpSolver frugal(double work) {
         var solver = new CpSolver();
-        solver.getParameters().setNumWorkers(1).setRandomSeed(1).setMaxDeterministicTime(work);
+        // Ctrl-C stays the server's: a solver that catches it leaves the process without a handler behind
+        solver.getParameters()
+                .setCatchSigintSignal(false)
+                .setNumWorkers(1)
+                .setRandomSeed(1)
+                .setMaxDeterministicTime(work);
         return solver;
     }
 
