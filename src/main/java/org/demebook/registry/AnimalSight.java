@@ -4,10 +4,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Clock;
 import java.util.List;
-import java.util.Objects;
 import java.util.UUID;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.demebook.consent.Action;
 import org.demebook.consent.Consents;
 import org.demebook.consent.FieldGroup;
@@ -16,7 +13,6 @@ import org.demebook.consent.ListCondition;
 import org.demebook.consent.Purpose;
 import org.demebook.consent.Subject;
 import org.demebook.keeper.Standing;
-import org.jspecify.annotations.Nullable;
 
 /** Which animals somebody sees, and what of them: as those who hold and own them have granted. */
 @ApplicationScoped
@@ -46,6 +42,12 @@ class AnimalSight {
         return lens.may(subject(animal), fieldGroup, Action.READ);
     }
 
+    /** Whether each animal on a way through the pedigree is shown, and its parents. */
+    static boolean showsWay(Lens lens, UUID populationId, List<String> numbers) {
+        return Animal.numbered(populationId, numbers).stream()
+                .allMatch(link -> shows(lens, link, FieldGroup.IDENTITY) && shows(lens, link, FieldGroup.PARENTAGE));
+    }
+
     List<Animal> seen(Standing by, List<Animal> animals) {
         var lens = lens(by);
         return animals.stream()
@@ -60,14 +62,6 @@ class AnimalSight {
     }
 
     static Subject subject(Animal animal) {
-        return subject(animal.id, animal.collectionId, animal.ownerCollectionId);
-    }
-
-    static Subject subject(UUID animalId, @Nullable UUID collectionId, @Nullable UUID ownerCollectionId) {
-        return new Subject(
-                animalId,
-                Stream.of(collectionId, ownerCollectionId)
-                        .filter(Objects::nonNull)
-                        .collect(Collectors.toUnmodifiableSet()));
+        return Subject.of(animal.id, animal.collectionId, animal.ownerCollectionId);
     }
 }

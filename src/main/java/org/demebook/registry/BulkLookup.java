@@ -16,6 +16,7 @@ import java.util.UUID;
 import org.demebook.consent.Action;
 import org.demebook.consent.FieldGroup;
 import org.demebook.consent.Lens;
+import org.demebook.consent.Subject;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.registry.KnownAnimals.Carrier;
@@ -83,8 +84,8 @@ class BulkLookup {
     }
 
     private static Carrier carrier(Lens lens, ResultSet row) throws SQLException {
-        var subject = AnimalSight.subject(
-                row.getObject(3, UUID.class), row.getObject(4, UUID.class), row.getObject(5, UUID.class));
+        var subject =
+                Subject.of(row.getObject(3, UUID.class), row.getObject(4, UUID.class), row.getObject(5, UUID.class));
         boolean seen = lens.may(subject, FieldGroup.IDENTITY, Action.READ)
                 && lens.may(subject, FieldGroup.MARKS_AND_PHOTOS, Action.READ);
         return new Carrier(seen ? row.getString(2) : null);

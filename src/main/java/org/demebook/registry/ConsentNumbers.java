@@ -5,10 +5,8 @@ import jakarta.transaction.Transactional;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.demebook.consent.AnimalNumbers;
 import org.demebook.consent.Subject;
 
@@ -19,7 +17,7 @@ class ConsentNumbers implements AnimalNumbers {
     @Transactional
     public Map<String, UUID> byNumber(UUID populationId, UUID collectionId, List<String> numbers) {
         return Animal.numbered(populationId, numbers).stream()
-                .filter(animal -> parties(animal).contains(collectionId))
+                .filter(animal -> AnimalSight.subject(animal).parties().contains(collectionId))
                 .collect(Collectors.toMap(animal -> animal.number, animal -> animal.id));
     }
 
@@ -38,13 +36,7 @@ class ConsentNumbers implements AnimalNumbers {
                         populationId,
                         collectionId)
                 .stream()
-                .map(animal -> new Subject(animal.id, parties(animal)))
+                .map(AnimalSight::subject)
                 .toList();
-    }
-
-    private static Set<UUID> parties(Animal animal) {
-        return Stream.of(animal.collectionId, animal.ownerCollectionId)
-                .filter(collectionId -> collectionId != null)
-                .collect(Collectors.toUnmodifiableSet());
     }
 }

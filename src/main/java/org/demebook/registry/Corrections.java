@@ -18,7 +18,6 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Stream;
-import org.demebook.consent.FieldGroup;
 import org.demebook.journal.Fact;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Standing;
@@ -181,11 +180,7 @@ public class Corrections {
 
     /** The loop, where the asker sees all of it; else only that there is one. */
     private String told(Standing by, Animal animal, List<String> way) {
-        var lens = sight.lens(by);
-        boolean seen = Animal.numbered(animal.populationId, way).stream()
-                .allMatch(link -> AnimalSight.shows(lens, link, FieldGroup.IDENTITY)
-                        && AnimalSight.shows(lens, link, FieldGroup.PARENTAGE));
-        return seen
+        return AnimalSight.showsWay(sight.lens(by), animal.populationId, way)
                 ? ": %s < %s (young < parent)".formatted(animal.number, String.join(" < ", way))
                 : ", through animals that are not shown to you";
     }

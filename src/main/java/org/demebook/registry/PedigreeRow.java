@@ -1,7 +1,6 @@
 package org.demebook.registry;
 
 import java.time.LocalDate;
-import java.util.Set;
 import java.util.UUID;
 import org.demebook.consent.Subject;
 import org.demebook.notation.Origin;
@@ -62,14 +61,7 @@ public record PedigreeRow(
 
     /** An animal as consent has it: the collections that hold and own it have a say, dead or alive. */
     public Subject subject() {
-        return new Subject(id, parties());
-    }
-
-    private Set<UUID> parties() {
-        if (collectionId == null || collectionId.equals(ownerCollectionId)) {
-            return ownerCollectionId == null ? Set.of() : Set.of(ownerCollectionId);
-        }
-        return ownerCollectionId == null ? Set.of(collectionId) : Set.of(collectionId, ownerCollectionId);
+        return Subject.of(id, collectionId, ownerCollectionId);
     }
 
     /** Without its parents, its litter and its twin, as far as they were ever stated. */

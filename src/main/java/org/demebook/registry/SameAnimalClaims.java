@@ -169,11 +169,7 @@ public class SameAnimalClaims {
     }
 
     private static String told(Lens lens, Standing by, List<String> way) {
-        return Animal.numbered(by.populationId(), way).stream()
-                        .allMatch(link -> AnimalSight.shows(lens, link, FieldGroup.IDENTITY)
-                                && AnimalSight.shows(lens, link, FieldGroup.PARENTAGE))
-                ? ": " + String.join(" < ", way)
-                : "";
+        return AnimalSight.showsWay(lens, by.populationId(), way) ? ": " + String.join(" < ", way) : "";
     }
 
     private static void addIfDifferent(
