@@ -1,11 +1,14 @@
 package org.demebook;
 
+import io.quarkus.arc.Arc;
 import java.sql.Connection;
 import java.sql.DriverManager;
 import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
+import org.demebook.keeper.Standing;
 import org.demebook.start.TestServer;
+import org.demebook.wall.Wall;
 
 /** The database of the server under test as its owner sees it: for what no keeper can see or do. */
 public final class Backstage {
@@ -43,7 +46,14 @@ public final class Backstage {
         }
     }
 
-    private static Connection connect() throws SQLException {
+    /** Whom the test itself speaks for where it calls a door without a request, as a request would say it. */
+    public static Standing asks(Standing by) {
+        Arc.container().instance(Wall.class).get().asks(by.keeperId());
+        return by;
+    }
+
+    /** As the owner. */
+    public static Connection connect() throws SQLException {
         var owner = TestServer.database().owner();
         return DriverManager.getConnection(TestServer.database().jdbcUrl(), owner.name(), owner.password());
     }

@@ -24,7 +24,7 @@ class RoomsTest {
     private static final Set<String> MANNERS = Set.of("problem", "rest");
     private static final Set<String> VALUES = Set.of("notation", "taxon", "gestation");
     private static final Set<String> REGISTER =
-            union(MANNERS, VALUES, Set.of("journal", "keeper", "consent", "photo", "registry", "kinship"));
+            union(MANNERS, VALUES, Set.of("wall", "journal", "keeper", "consent", "photo", "registry", "kinship"));
 
     private static final Map<String, Set<String>> MAY_IMPORT = Map.ofEntries(
             Map.entry("kinship", Set.of()),
@@ -36,11 +36,14 @@ class RoomsTest {
             Map.entry("taxon", Set.of("notation")),
             Map.entry("gestation", Set.of("notation", "taxon")),
             Map.entry("rest", Set.of("problem")),
-            Map.entry("journal", MANNERS),
-            Map.entry("keeper", Set.of("problem", "rest", "journal")),
-            Map.entry("consent", union(MANNERS, Set.of("notation", "journal", "keeper"))),
-            Map.entry("photo", union(MANNERS, VALUES, Set.of("journal"))),
-            Map.entry("registry", union(MANNERS, VALUES, Set.of("journal", "keeper", "consent", "kinship", "photo"))),
+            Map.entry("wall", Set.of()),
+            Map.entry("journal", union(MANNERS, Set.of("wall"))),
+            Map.entry("keeper", Set.of("problem", "rest", "wall", "journal")),
+            Map.entry("consent", union(MANNERS, Set.of("notation", "wall", "journal", "keeper"))),
+            Map.entry("photo", union(MANNERS, VALUES, Set.of("wall", "journal"))),
+            Map.entry(
+                    "registry",
+                    union(MANNERS, VALUES, Set.of("wall", "journal", "keeper", "consent", "kinship", "photo"))),
             Map.entry("care", REGISTER),
             Map.entry("calendar", union(REGISTER, Set.of("care"))),
             Map.entry("litter", REGISTER),

@@ -21,6 +21,7 @@ import org.demebook.registry.Custody;
 import org.demebook.taxon.BirthMode;
 import org.demebook.transfer.Departures;
 import org.demebook.transfer.Departures.Departure;
+import org.demebook.wall.WholeRegister;
 
 /** Reads what was recorded of females: their signs, their births, whom they met. A few queries for any number of them. */
 @ApplicationScoped
@@ -61,6 +62,7 @@ class Histories {
     }
 
     /** The intervals of all females of a population, by female. */
+    @WholeRegister
     @Transactional
     Map<UUID, List<Interval>> intervals(UUID populationId, BirthMode mode) {
         var histories = histories(BreedingSign.landmarks(populationId), births.of(populationId));

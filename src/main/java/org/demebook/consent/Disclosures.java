@@ -27,6 +27,7 @@ import org.demebook.consent.NewGrant.StatedRecipient;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.rest.Page;
+import org.demebook.wall.Wall;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -59,6 +60,9 @@ class Disclosures {
 
     @Inject
     DataSource database;
+
+    @Inject
+    Wall wall;
 
     @Inject
     Keepers keepers;
@@ -130,6 +134,8 @@ class Disclosures {
             return;
         }
         QuarkusTransaction.requiringNew().run(() -> {
+            // of others, and not for the reader to read
+            wall.openForWriting();
             try (var connection = database.getConnection();
                     var add = connection.prepareStatement(ADD)) {
                 for (var row : rows.keySet().stream()

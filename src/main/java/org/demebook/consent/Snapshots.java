@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import org.demebook.keeper.Keepers;
+import org.demebook.wall.WholeRegister;
 
 /** The grants of populations, and who acts for which collection, kept until something happens in the population. */
 @ApplicationScoped
@@ -42,15 +43,19 @@ class Snapshots {
         }
         // a transaction that has written here itself sees what may yet be undone: that is not kept for others
         var seen = headOf(populationId);
-        var grants = GrantRow.ofPopulation(populationId).stream()
-                .map(GrantRow::grant)
-                .sorted(Comparator.comparing(Grant::id))
-                .toList();
-        var read = new Snapshot(head, grants, keepers.collectionsByKeeper(populationId));
+        var read = new Snapshot(head, grants(populationId), keepers.collectionsByKeeper(populationId));
         if (seen == head) {
             kept.put(populationId, read);
         }
         return read;
+    }
+
+    @WholeRegister
+    List<Grant> grants(UUID populationId) {
+        return GrantRow.ofPopulation(populationId).stream()
+                .map(GrantRow::grant)
+                .sorted(Comparator.comparing(Grant::id))
+                .toList();
     }
 
     /** As it is now. */

@@ -39,6 +39,7 @@ import org.demebook.transfer.Kind;
 import org.demebook.transfer.State;
 import org.demebook.transfer.TransferView;
 import org.demebook.transfer.Transfers;
+import org.demebook.wall.WholeRegister;
 import org.jspecify.annotations.Nullable;
 
 /** The hand-over sheets of the populations on this node. */
@@ -194,6 +195,7 @@ public class HandoverSheets {
     }
 
     /** What whoever has the paper learns of it; refuses with NO_SUCH_HANDOVER_SHEET. Needs no standing. */
+    @WholeRegister
     @Transactional
     public SheetCheck check(String typedCode) {
         var code = Secret.asIssued(typedCode);

@@ -17,6 +17,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.demebook.problem.Refusal;
+import org.demebook.wall.Wall;
+import org.demebook.wall.WholeRegister;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /**
@@ -32,10 +34,16 @@ public class Journal {
     private final CanonicalEntry form = new CanonicalEntry();
     private final Clock clock;
     private final String nodeCode;
+    private final Wall wall;
 
     @Inject
-    Journal(@All List<FactBook> books, Clock clock, @ConfigProperty(name = "demebook.node.code") String nodeCode) {
+    Journal(
+            @All List<FactBook> books,
+            Clock clock,
+            Wall wall,
+            @ConfigProperty(name = "demebook.node.code") String nodeCode) {
         this.clock = clock;
+        this.wall = wall;
         this.nodeCode = nodeCode;
         for (var book : books) {
             for (var fact : book.facts()) {
@@ -58,6 +66,7 @@ public class Journal {
     /** Begins the journal of a population that is being founded; refuses with CODE_TAKEN. */
     @Transactional(TxType.MANDATORY)
     public void begin(UUID populationId, String code) {
+        wall.openForWriting();
         if (JournalHead.count("code", code) > 0) {
             throw new Refusal(CODE_TAKEN, "The code %s is in use; choose another.".formatted(code));
         }
@@ -86,6 +95,7 @@ public class Journal {
 
     /** The stored bytes of entries, in order. */
     @Transactional
+    @WholeRegister
     public List<byte[]> entries(UUID populationId, long afterSeq, int most) {
         return JournalEntry.after(populationId, afterSeq, most).stream()
                 .map(entry -> entry.body)
@@ -125,7 +135,8 @@ public class Journal {
         book.apply(entry, fact);
     }
 
-    private static JournalHead locked(UUID populationId) {
+    private JournalHead locked(UUID populationId) {
+        wall.openForWriting();
         var head = JournalHead.locked(populationId);
         if (head == null) {
             throw new Refusal(NO_SUCH_POPULATION, "There is no such population here.");

@@ -30,6 +30,7 @@ import org.demebook.keeper.KeeperFacts.CollectionOpened;
 import org.demebook.keeper.KeeperFacts.KeeperJoined;
 import org.demebook.keeper.KeeperFacts.KeeperLeft;
 import org.demebook.problem.Refusal;
+import org.demebook.wall.Wall;
 import org.jspecify.annotations.Nullable;
 
 /** What keepers are in a population, and for which collections they act. */
@@ -55,11 +56,15 @@ public class Keepers {
     @Inject
     DataSource database;
 
+    @Inject
+    Wall wall;
+
     /**
      * What the asker is in a population. Refuses with NO_SUCH_POPULATION alike when there is none and when they do not
      * belong to it. One query without a transaction: every request begins with it.
      */
     public Standing standing(Asker asker, String populationCode) {
+        wall.asks(asker.keeperId());
         try (var connection = database.getConnection();
                 var query = connection.prepareStatement(STANDING)) {
             query.setObject(1, asker.keeperId());

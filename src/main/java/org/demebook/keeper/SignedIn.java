@@ -9,6 +9,7 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Duration;
 import java.util.Optional;
+import org.demebook.wall.Wall;
 import org.eclipse.microprofile.jwt.JsonWebToken;
 
 /** Who sends the present request, read from their token. Resources ask here and pass the answer on: no door reads it itself. */
@@ -28,6 +29,9 @@ public class SignedIn {
     @Inject
     Keepers keepers;
 
+    @Inject
+    Wall wall;
+
     public Asker asker() {
         if (identity.isAnonymous() || !(identity.getPrincipal() instanceof JsonWebToken token)) {
             throw new UnauthorizedException();
@@ -37,7 +41,9 @@ public class SignedIn {
             throw new ForbiddenException(); // an account, but not for this
         }
         // an account that was taken away is noticed within ten seconds
-        return known.get(token.getSubject(), subject -> accounts.asker(token, administrator));
+        var asker = known.get(token.getSubject(), subject -> accounts.asker(token, administrator));
+        wall.asks(asker.keeperId());
+        return asker;
     }
 
     /** The keeper who sends the request; empty when nobody is signed in. */

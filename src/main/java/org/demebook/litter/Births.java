@@ -5,11 +5,13 @@ import jakarta.transaction.Transactional;
 import java.util.Collection;
 import java.util.List;
 import java.util.UUID;
+import org.demebook.wall.WholeRegister;
 
 /** The births of dams, for the rooms that count from one to the next. */
 @ApplicationScoped
 public class Births {
     /** All births of a population, the first ones first. */
+    @WholeRegister
     @Transactional
     public List<Birth> of(UUID populationId) {
         return births(Litter.list("populationId = ?1 order by bornLatest, id", populationId));

@@ -17,6 +17,7 @@ import org.demebook.problem.Refusal;
 import org.demebook.problem.Rule;
 import org.demebook.registry.LeftFindings.LeftView;
 import org.demebook.rest.ShownTo;
+import org.demebook.wall.WholeRegister;
 
 /** What the register finds strained about an animal when it is asked, and what was left as it is. */
 @ApplicationScoped
@@ -53,6 +54,7 @@ public class AnimalFindings {
     LeftFindings leftFindings;
 
     /** Of an animal in the asker's hands; refuses with NOT_YOUR_ANIMAL, since dates and reasons are its keeper's. */
+    @WholeRegister
     @Transactional
     public AnimalFindingsView of(Standing by, String number) {
         var animal = animals.require(by, number);

@@ -22,6 +22,7 @@ import org.demebook.keeper.Standing;
 import org.demebook.photo.PhotoView;
 import org.demebook.photo.Photos;
 import org.demebook.registry.StatedSire.StatedCandidate;
+import org.demebook.wall.WholeRegister;
 import org.jspecify.annotations.Nullable;
 
 /** Shows animals to one asker: the only place where a row becomes a view. A fixed number of queries for any number of rows. */
@@ -52,10 +53,13 @@ class AnimalViews {
     List<AnimalView> of(Standing by, List<Animal> animals, Set<FieldGroup> shown) {
         var lens = sight.lens(by);
         var candidates = candidatesOf(by.populationId(), animals);
+        // the number of a parent or twin belongs to what its child is shown with
         var numbers = numbersOf(by.populationId(), animals, candidates);
-        var own = keepers.collectionIds(by);
-        var held = held(by.populationId(), animals, own, lens);
         var twins = twinsOf(by.populationId(), animals);
+        var own = keepers.collectionIds(by);
+        var held = shown.isEmpty()
+                ? held(by.populationId(), animals, own, lens)
+                : heldByAgreement(by.populationId(), animals, own, lens);
         var seen = animals.stream()
                 .map(animal -> Projection.of(
                         view(
@@ -73,6 +77,11 @@ class AnimalViews {
 
     private static boolean isOwn(Animal animal, Set<UUID> own) {
         return own.contains(animal.collectionId) || own.contains(animal.ownerCollectionId);
+    }
+
+    @WholeRegister
+    Map<UUID, AnimalView.Held> heldByAgreement(UUID populationId, List<Animal> animals, Set<UUID> own, Lens lens) {
+        return held(populationId, animals, own, lens);
     }
 
     /** Of those of which the asker sees any of it. */
@@ -169,7 +178,8 @@ class AnimalViews {
     }
 
     /** Of each animal its twins: whom it was stated to be a twin of, and who was stated to be one of it. */
-    private static Map<UUID, List<AnimalView.Twin>> twinsOf(UUID populationId, List<Animal> animals) {
+    @WholeRegister
+    Map<UUID, List<AnimalView.Twin>> twinsOf(UUID populationId, List<Animal> animals) {
         var born = animals.stream()
                 .filter(animal -> animal.litterId != null)
                 .map(animal -> animal.id)
@@ -213,8 +223,8 @@ class AnimalViews {
                 .collect(Collectors.groupingBy(candidate -> candidate.animalId));
     }
 
-    private static Map<UUID, String> numbersOf(
-            UUID populationId, List<Animal> animals, Map<UUID, List<CandidateSire>> candidates) {
+    @WholeRegister
+    Map<UUID, String> numbersOf(UUID populationId, List<Animal> animals, Map<UUID, List<CandidateSire>> candidates) {
         Set<UUID> ids = new HashSet<>();
         for (var animal : animals) {
             addIfThere(ids, animal.damId);

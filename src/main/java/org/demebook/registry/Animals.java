@@ -31,6 +31,7 @@ import org.demebook.notation.Sex;
 import org.demebook.notation.StudbookNumber;
 import org.demebook.problem.Refusal;
 import org.demebook.rest.Page;
+import org.demebook.wall.WholeRegister;
 import org.jspecify.annotations.Nullable;
 
 /** The animals of the populations on this node. */
@@ -152,6 +153,7 @@ public class Animals {
      * @param references what the asker calls them; looked for in the asker's collections alone
      * @param withTransponders whether all transponders of living animals are wanted
      */
+    @WholeRegister
     @Transactional
     public KnownAnimals known(
             Standing by, Collection<String> numbers, Collection<String> references, boolean withTransponders) {
@@ -165,18 +167,21 @@ public class Animals {
     }
 
     /** The same, whoever asks: for a room that knows on other grounds that they may know of the animal. */
+    @WholeRegister
     @Transactional
     public Optional<Custody> custodyUnseen(UUID populationId, String number) {
         return Animal.numbered(populationId, number(number).toString()).map(Custody::of);
     }
 
     /** The same by id; for rooms that hold one. */
+    @WholeRegister
     @Transactional
     public Custody custody(UUID populationId, UUID animalId) {
         return Custody.of(Animal.of(populationId, animalId));
     }
 
     /** The same of many, by id; one query. */
+    @WholeRegister
     @Transactional
     public Map<UUID, Custody> custodies(UUID populationId, Set<UUID> animalIds) {
         return Animal.withIds(populationId, animalIds).stream()
@@ -184,12 +189,14 @@ public class Animals {
     }
 
     /** The animal that a record stands for: itself, or the one whose number stands for it since two were merged. */
+    @WholeRegister
     @Transactional
     public Custody standsFor(UUID populationId, UUID animalId) {
         return Custody.of(canonical(populationId, animalId));
     }
 
     /** Every record of the animal that a record stands for. */
+    @WholeRegister
     @Transactional
     public Set<UUID> recordsOf(UUID populationId, UUID animalId) {
         return Animal.recordsOf(populationId, canonical(populationId, animalId).id).stream()
@@ -301,6 +308,7 @@ public class Animals {
     }
 
     /** Studbook numbers by id. */
+    @WholeRegister
     @Transactional
     public Map<UUID, String> numbers(UUID populationId, Set<UUID> animalIds) {
         return Animal.withIds(populationId, animalIds).stream()

@@ -16,6 +16,7 @@ import org.demebook.problem.Finding;
 import org.demebook.problem.LeftAsIs;
 import org.demebook.problem.Rule;
 import org.demebook.registry.FindingFacts.FindingLeft;
+import org.demebook.wall.WholeRegister;
 import org.jspecify.annotations.Nullable;
 
 /** What keepers left as it is, with their reasons. A finding that was left is not raised again for the same subject. */
@@ -99,12 +100,14 @@ public class LeftFindings {
      * @param subjectIds what they are about: the animal, its litter, the other one of two; a finding that was left for one
      *     of them is settled
      */
+    @WholeRegister
     @Transactional
     public List<Breach> unsettled(UUID populationId, Collection<UUID> subjectIds, Collection<Breach> breaches) {
         return settled(populationId, subjectIds).without(subjectIds, breaches);
     }
 
     /** What was left about something; the room that has it has made sure that the asker may see it. */
+    @WholeRegister
     @Transactional
     public List<LeftView> about(Standing by, Collection<UUID> subjectIds) {
         return LeftFinding.about(by.populationId(), subjectIds).stream()

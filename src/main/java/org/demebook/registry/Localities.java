@@ -22,6 +22,7 @@ import org.demebook.keeper.Standing;
 import org.demebook.problem.LeftAsIs;
 import org.demebook.problem.Rule;
 import org.demebook.registry.LocalityClaim.Certainty;
+import org.demebook.wall.WholeRegister;
 import org.jspecify.annotations.Nullable;
 
 /** What is claimed of the localities of animals, and what their pedigrees make of it. */
@@ -49,6 +50,7 @@ public class Localities {
     AnimalSight sight;
 
     /** One animal and the ends of its pedigree, as far as the asker sees it. One query or two for each generation. */
+    @WholeRegister
     @Transactional
     public LocalityView of(Standing by, String number) {
         return of(by, animals.require(by, number));

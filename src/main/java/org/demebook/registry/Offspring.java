@@ -9,11 +9,13 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.demebook.notation.Sex;
+import org.demebook.wall.WholeRegister;
 
 /** The young of dams and of litters, for the room that keeps litters and those that read them. */
 @ApplicationScoped
 public class Offspring {
     /** The studbook numbers of the young of each litter, in order; a litter without young is left out. */
+    @WholeRegister
     @Transactional
     public Map<UUID, List<String>> numbersOfLitters(UUID populationId, Set<UUID> litterIds) {
         return Animal.ofLitters(populationId, litterIds).stream()
@@ -30,6 +32,7 @@ public class Offspring {
     }
 
     /** The young of a litter, dead or alive, in the order of their numbers. */
+    @WholeRegister
     @Transactional
     public List<Custody> ofLitter(UUID populationId, UUID litterId) {
         return Animal.ofLitters(populationId, List.of(litterId)).stream()
@@ -38,6 +41,7 @@ public class Offspring {
     }
 
     /** How many young of this register's litters are of each sex; those whose sex is not known are in neither. */
+    @WholeRegister
     @Transactional
     public Map<Sex, Integer> sexesOfLitters(UUID populationId) {
         var counts = new EnumMap<Sex, Integer>(Sex.class);

@@ -14,6 +14,7 @@ import java.util.function.Consumer;
 import javax.sql.DataSource;
 import org.demebook.notation.Origin;
 import org.demebook.notation.Sex;
+import org.demebook.wall.WholeRegister;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -51,6 +52,7 @@ class PedigreeRows {
     DataSource database;
 
     /** To be called in a transaction: without one the driver would hold all rows at once. */
+    @WholeRegister
     long eachOf(UUID populationId, Consumer<PedigreeRow> consumer) {
         try (var connection = database.getConnection();
                 var query = connection.prepareStatement(ALL)) {
@@ -62,6 +64,7 @@ class PedigreeRows {
     }
 
     /** Those that an entry after this one touched. */
+    @WholeRegister
     long changedSince(UUID populationId, long seq, Consumer<PedigreeRow> consumer) {
         try (var connection = database.getConnection();
                 var query = connection.prepareStatement(CHANGED)) {

@@ -23,6 +23,7 @@ import org.demebook.registry.AnimalFacts.SameAnimalClaimed;
 import org.demebook.registry.AnimalFacts.SameAnimalConfirmed;
 import org.demebook.registry.AnimalFacts.SameAnimalReversed;
 import org.demebook.rest.ShownTo;
+import org.demebook.wall.WholeRegister;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -114,6 +115,7 @@ public class SameAnimalClaims {
     }
 
     /** The claims about an animal of the asker's. */
+    @WholeRegister
     @Transactional
     public List<ClaimView> about(Standing by, String number) {
         var animal = animals.require(by, number);

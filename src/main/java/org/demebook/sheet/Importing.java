@@ -23,6 +23,7 @@ import org.demebook.keeper.Standing;
 import org.demebook.problem.LeftAsIs;
 import org.demebook.registry.Animals;
 import org.demebook.registry.LeftFindings;
+import org.demebook.wall.Wall;
 import org.jboss.logging.Logger;
 
 /**
@@ -60,16 +61,22 @@ class Importing {
     @Inject
     Clock clock;
 
+    @Inject
+    Wall wall;
+
     void started(@Observes StartupEvent event) {
         tellInterrupted(clock.instant());
     }
 
     /** Ends the runs that no longer run: those begun before this server was started. */
     void tellInterrupted(Instant startOfServer) {
-        QuarkusTransaction.requiringNew().run(() -> ImportRun.leftRunning(startOfServer)
-                .forEach(run -> run.interrupted(
-                        "The server was stopped while it imported. Nothing was imported; send the file again.",
-                        clock.instant())));
+        QuarkusTransaction.requiringNew().run(() -> {
+            wall.openForWriting();
+            ImportRun.leftRunning(startOfServer)
+                    .forEach(run -> run.interrupted(
+                            "The server was stopped while it imported. Nothing was imported; send the file again.",
+                            clock.instant()));
+        });
     }
 
     void stopped(@Observes ShutdownEvent event) {
@@ -87,7 +94,10 @@ class Importing {
 
     private void work(Wanted wanted) {
         try {
-            var plan = checks.check(wanted.by(), wanted.sheet(), wanted.leave());
+            // a number may be taken by an animal that the asker does not see
+            var plan = QuarkusTransaction.requiringNew()
+                    .timeout((int) LONGEST.toSeconds())
+                    .call(() -> checks.check(wanted.by(), wanted.sheet(), wanted.leave()));
             if (plan.report().isRefused()) {
                 end(wanted, run -> run.refused(plan.report(), clock.instant()));
             } else {
@@ -130,8 +140,11 @@ class Importing {
         }
     }
 
-    private static void end(Wanted wanted, Consumer<ImportRun> how) {
-        QuarkusTransaction.requiringNew().run(() -> how.accept(run(wanted)));
+    private void end(Wanted wanted, Consumer<ImportRun> how) {
+        QuarkusTransaction.requiringNew().run(() -> {
+            wall.openForWriting();
+            how.accept(run(wanted));
+        });
     }
 
     private static ImportRun run(Wanted wanted) {

@@ -10,6 +10,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
+import org.demebook.wall.WholeRegister;
 
 /** When animals left collections, for the rooms that ask whether two could still meet. */
 @ApplicationScoped
@@ -21,6 +22,7 @@ public class Departures {
     public record Departure(UUID animalId, UUID fromCollectionId, LocalDate on) {}
 
     /** All departures of some animals. */
+    @WholeRegister
     @Transactional
     public List<Departure> of(UUID populationId, Collection<UUID> animalIds) {
         List<Transfer> gone = animalIds.isEmpty()

@@ -12,6 +12,7 @@ import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.registry.Animals;
 import org.demebook.rest.Page;
+import org.demebook.wall.WholeRegister;
 import org.jspecify.annotations.Nullable;
 
 /** Who sees a dispute, and what of it. A side sees that there is another and what it said, never who it is. */
@@ -30,6 +31,7 @@ class DisputeViews {
     Animals animals;
 
     /** Whether the asker reported it, holds or owns the animal by the register, or is on a side of the transfer. */
+    @WholeRegister
     boolean isSide(Standing by, Dispute dispute) {
         return isSide(by, dispute, keepers.collectionIds(by), Transfer.of(dispute.populationId, dispute.transferId));
     }
@@ -78,6 +80,7 @@ class DisputeViews {
         return of(by, List.of(dispute)).get(0);
     }
 
+    @WholeRegister
     List<DisputeView> of(Standing by, List<Dispute> disputes) {
         var own = keepers.collectionIds(by);
         var numbers = animals.numbers(

@@ -8,6 +8,7 @@ import jakarta.inject.Inject;
 import java.util.UUID;
 import org.demebook.journal.Journal;
 import org.demebook.transfer.TransferFacts.TransferExpired;
+import org.demebook.wall.Wall;
 
 /**
  * Writes down that offers have run out, in the name of the giver. Until then they are refused by the clock alone. Claim
@@ -21,11 +22,17 @@ class Expiry {
     @Inject
     Days days;
 
+    @Inject
+    Wall wall;
+
     /** One population a transaction, so that a long list keeps nobody waiting. */
     @Scheduled(every = "5m", delayed = "1m", concurrentExecution = ConcurrentExecution.SKIP)
     void expireDue() {
         var now = days.now();
-        var populations = QuarkusTransaction.requiringNew().call(() -> Transfer.populationsWithDue(now));
+        var populations = QuarkusTransaction.requiringNew().call(() -> {
+            wall.openForWriting();
+            return Transfer.populationsWithDue(now);
+        });
         for (var populationId : populations) {
             QuarkusTransaction.requiringNew().run(() -> expireIn(populationId));
         }

@@ -17,6 +17,7 @@ import java.util.Map;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import javax.sql.DataSource;
+import org.demebook.Backstage;
 import org.demebook.Colony;
 import org.demebook.keeper.Role;
 import org.demebook.keeper.Standing;
@@ -136,7 +137,7 @@ class ReferenceRegisterTest {
         var populationId =
                 id("select population_id from demebook.journal_head where code = '%s'".formatted(colony.code));
         var keeperId = id("select id from demebook.keeper where name = '%s'".formatted(WREN));
-        return new Standing(populationId, colony.code, keeperId, Role.COORDINATOR, head(populationId));
+        return Backstage.asks(new Standing(populationId, colony.code, keeperId, Role.COORDINATOR, head(populationId)));
     }
 
     private long head(UUID populationId) {

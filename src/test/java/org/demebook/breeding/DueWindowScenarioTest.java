@@ -315,7 +315,7 @@ class DueWindowScenarioTest {
     }
 
     static Standing standing(Colony colony, String keeper) {
-        return new Standing(
+        return Backstage.asks(new Standing(
                 UUID.fromString(
                         Backstage.ask("select population_id::text from demebook.population where code = ?", colony.code)
                                 .get(0)),
@@ -323,6 +323,6 @@ class DueWindowScenarioTest {
                 UUID.fromString(Backstage.ask("select id::text from demebook.keeper where name = ?", keeper)
                         .get(0)),
                 Role.MEMBER,
-                0);
+                0));
     }
 }

@@ -16,9 +16,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Supplier;
 import java.util.stream.Collectors;
 import org.demebook.Colony;
 import org.demebook.start.TestServer;
+import org.demebook.wall.Wall;
 import org.junit.jupiter.api.Test;
 
 /** The rule, the lens and the condition of a query decide alike: on random grants, animals and askers, on PostgreSQL. */
@@ -31,6 +33,9 @@ class ListConditionTest {
 
     @Inject
     EntityManager entities;
+
+    @Inject
+    Wall wall;
 
     @Test
     void the_database_finds_exactly_the_animals_that_the_rule_allows() {
@@ -124,7 +129,7 @@ class ListConditionTest {
                         UUID.class)
                 .setParameter("population", world.population);
         condition.parameters().forEach(query::setParameter);
-        return new HashSet<UUID>(query.getResultList());
+        return new HashSet<UUID>(behindTheWall(query::getResultList));
     }
 
     private Set<UUID> byJpql(RandomWorld world, ListCondition condition) {
@@ -142,7 +147,15 @@ class ListConditionTest {
                         UUID.class)
                 .setParameter("population", world.population);
         condition.parameters().forEach(query::setParameter);
-        return new HashSet<>(query.getResultList());
+        return new HashSet<>(behindTheWall(query::getResultList));
+    }
+
+    /** The condition alone, without the wall behind it. */
+    private <T> T behindTheWall(Supplier<T> query) {
+        return QuarkusTransaction.requiringNew().call(() -> {
+            wall.openForWriting();
+            return query.get();
+        });
     }
 
     /** A random world whose collections and animals stand in the database. */
@@ -182,6 +195,7 @@ class ListConditionTest {
 
     private void give(RandomWorld world, List<Grant> grants) {
         QuarkusTransaction.requiringNew().run(() -> {
+            wall.openForWriting();
             GrantRow.delete("populationId", world.population);
             grants.forEach(grant -> GrantRow.persist(row(world.population, grant)));
         });

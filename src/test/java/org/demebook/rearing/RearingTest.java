@@ -27,6 +27,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import javax.imageio.ImageIO;
+import org.demebook.Backstage;
 import org.demebook.Colony;
 import org.demebook.care.CareTask;
 import org.demebook.keeper.Role;
@@ -217,8 +218,8 @@ class RearingTest {
     private static Standing standing(String keeper) {
         var populationId = ask("select population_id::text from demebook.population where code = ?", colony.code);
         var keeperId = ask("select id::text from demebook.keeper where name = ?", keeper);
-        return new Standing(
-                UUID.fromString(populationId.get(0)), colony.code, UUID.fromString(keeperId.get(0)), Role.MEMBER, 0);
+        return Backstage.asks(new Standing(
+                UUID.fromString(populationId.get(0)), colony.code, UUID.fromString(keeperId.get(0)), Role.MEMBER, 0));
     }
 
     private static void photograph(String number) throws IOException {

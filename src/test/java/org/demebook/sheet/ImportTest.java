@@ -20,6 +20,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import javax.sql.DataSource;
+import org.demebook.Backstage;
 import org.demebook.Colony;
 import org.demebook.notation.StudbookNumber;
 import org.demebook.start.TestServer;
@@ -32,6 +33,7 @@ class ImportTest {
     @Inject
     Importing importing;
 
+    /** As the server, who alone sees what it waits for. */
     @Inject
     DataSource database;
 
@@ -246,7 +248,7 @@ class ImportTest {
     void a_change_made_between_the_check_of_a_sheet_and_its_turn_is_seen() throws SQLException {
         var dam = colony.female(WREN);
         String location;
-        try (var connection = database.getConnection()) {
+        try (var connection = Backstage.connect()) {
             connection.setAutoCommit(false);
             lock(connection);
             location = wren.start(
@@ -301,7 +303,7 @@ class ImportTest {
 
     private UUID leaveRunning(Instant startedAt) throws SQLException {
         var id = UUID.randomUUID();
-        try (var connection = database.getConnection();
+        try (var connection = Backstage.connect();
                 var insert = connection.prepareStatement("""
                         insert into demebook.import_run
                         select h.population_id, ?::uuid, k.id, 'running', 1, 0, 0, 0,
@@ -318,7 +320,7 @@ class ImportTest {
     }
 
     private UUID draw(long serial) throws SQLException {
-        try (var connection = database.getConnection();
+        try (var connection = Backstage.connect();
                 var query = connection.prepareStatement("select sire_draw_id from demebook.animal where number = ?")) {
             query.setString(1, number(serial));
             try (var row = query.executeQuery()) {

@@ -1,0 +1,94 @@
+package org.demebook.wall;
+
+import io.quarkus.arc.Arc;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import jakarta.transaction.Status;
+import jakarta.transaction.TransactionSynchronizationRegistry;
+import java.sql.Connection;
+import java.sql.SQLException;
+import java.util.UUID;
+import java.util.concurrent.Callable;
+import javax.sql.DataSource;
+
+/**
+ * For whom the database is asked.
+ *
+ * <p>A connection speaks for the keeper who sends the request: rows of others that were not opened to them are not there. Who changes
+ * a population speaks for the register, since its checks have to see all of it, and so does who computes: that is said here, and
+ * nowhere else can it be said.
+ */
+@ApplicationScoped
+public class Wall {
+    private static final String OPENED = "org.demebook.wall.opened";
+
+    @Inject
+    DataSource database;
+
+    @Inject
+    TransactionSynchronizationRegistry transaction;
+
+    @Inject
+    Seals seals;
+
+    /** From here on the request speaks for this keeper. Before, and where nobody is signed in, it speaks for nobody. */
+    public void asks(UUID keeperId) {
+        if (!Arc.container().requestContext().isActive() || Speaker.present().equals(keeperId)) {
+            return;
+        }
+        Arc.container().instance(Speaker.class).get().is(keeperId);
+        if (transaction.getTransactionKey() != null && transaction.getResource(OPENED) == null) {
+            say(seals.of(keeperId));
+        }
+    }
+
+    /** For the rest of the transaction the whole register is there: of whoever holds the population to change it. */
+    public void openForWriting() {
+        requireTransaction();
+        if (transaction.getResource(OPENED) == null) {
+            say(seals.register());
+            transaction.putResource(OPENED, true);
+        }
+    }
+
+    /** Reads with the whole register there ({@link WholeRegister}). In a transaction; costs two short statements. */
+    <T> T whole(Callable<T> reading) throws Exception {
+        requireTransaction();
+        if (transaction.getResource(OPENED) != null) {
+            return reading.call();
+        }
+        say(seals.register());
+        transaction.putResource(OPENED, true);
+        try {
+            return reading.call();
+        } finally {
+            transaction.putResource(OPENED, null);
+            if (transaction.getTransactionStatus() == Status.STATUS_ACTIVE) {
+                say(seals.of(Speaker.present()));
+            }
+        }
+    }
+
+    private void requireTransaction() {
+        if (transaction.getTransactionKey() == null) {
+            throw new IllegalStateException("outside a transaction nobody knows which connection comes next");
+        }
+    }
+
+    /** Until the transaction ends. */
+    private void say(String sealed) {
+        try (var connection = database.getConnection()) {
+            say(connection, sealed, true);
+        } catch (SQLException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    /** By SET, which is no query: the first query of a transaction fixes its isolation level. */
+    static void say(Connection connection, String sealed, boolean forThisTransaction) throws SQLException {
+        try (var statement = connection.createStatement()) {
+            statement.execute(
+                    "set %s demebook.asking = '%s'".formatted(forThisTransaction ? "local" : "session", sealed));
+        }
+    }
+}
