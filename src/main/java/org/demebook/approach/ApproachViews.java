@@ -66,7 +66,8 @@ class ApproachViews {
             var yours = situation.animal(approach, side);
             var unnamed = unnamed(approach, side, yours);
             if (state == ApproachState.AGREED && sight != null) {
-                var theirs = situation.animal(approach, side == ApproachSide.ASKING ? ApproachSide.ASKED : ApproachSide.ASKING);
+                var theirs = situation.animal(
+                        approach, side == ApproachSide.ASKING ? ApproachSide.ASKED : ApproachSide.ASKING);
                 views.add(view(
                         approach, side, state, yours, granted(sight, unnamed, theirs), pair(sight, yours, theirs)));
             } else {
@@ -85,7 +86,12 @@ class ApproachViews {
     }
 
     private static ApproachView view(
-            Approach approach, ApproachSide side, ApproachState state, Custody yours, Theirs theirs, @Nullable PairFigures pair) {
+            Approach approach,
+            ApproachSide side,
+            ApproachState state,
+            Custody yours,
+            Theirs theirs,
+            @Nullable PairFigures pair) {
         return new ApproachView(
                 approach.id,
                 side,

@@ -186,7 +186,8 @@ public class Approaches {
      */
     @Transactional
     public ApproachView agree(Standing by, UUID id) {
-        var approach = open(by, id, ApproachSide.ASKED, "Only the side that was asked agrees to an approach; wait for them.");
+        var approach =
+                open(by, id, ApproachSide.ASKED, "Only the side that was asked agrees to an approach; wait for them.");
         var state = situations.of(by, List.of(approach)).state(approach, ApproachSide.ASKED);
         if (state != ApproachState.AGREED) {
             requireOpen(by, approach, ApproachSide.ASKED, state);
@@ -220,7 +221,8 @@ public class Approaches {
     /** Refuses, for the collection that was asked. The other side is not told, and reads after thirty days that nobody agreed. */
     @Transactional
     public ApproachView refuse(Standing by, UUID id) {
-        var approach = open(by, id, ApproachSide.ASKED, "Only the side that was asked refuses an approach; withdraw it.");
+        var approach =
+                open(by, id, ApproachSide.ASKED, "Only the side that was asked refuses an approach; withdraw it.");
         if (!approach.isRefused()) {
             requireOpen(
                     by,

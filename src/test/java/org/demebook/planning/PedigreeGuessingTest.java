@@ -43,9 +43,11 @@ class PedigreeGuessingTest {
 
     @Test
     void unordered_sets_of_partners_hardly_tell_more_of_foreign_parents_than_a_blind_guess() {
-        var odds = new Odds(IntStream.range(100, 100 + POPULATIONS)
-                .mapToObj(GuessedPopulation::new)
-                .toList(), false);
+        var odds = new Odds(
+                IntStream.range(100, 100 + POPULATIONS)
+                        .mapToObj(GuessedPopulation::new)
+                        .toList(),
+                false);
         var blind = new Success(0, 0);
         var nearest = new Success(0, 0);
         var likeliest = new Success(0, 0);
@@ -67,7 +69,7 @@ class PedigreeGuessingTest {
                 .isLessThanOrEqualTo(MOST_BEYOND_BLIND);
     }
 
-    /** More than a household could ask for in a year: every partner that is proposed for any of its animals, and all agree. */
+    /** About as many as a household may ask for in a year: every partner proposed for any of its animals, and all agree. */
     @Test
     void kinships_of_pairs_that_were_agreed_on_tell_little_more_than_the_sets() {
         var odds = new Odds(
@@ -81,8 +83,8 @@ class PedigreeGuessingTest {
             var population = new GuessedPopulation(seed);
             for (int keeper = 0; keeper < GuessedPopulation.KEEPERS; keeper++) {
                 blind = blind.and(attack(population, keeper, (animal, dam, sire) -> 0));
-                likeliest = likeliest.and(
-                        attack(population, keeper, odds.misfit(new Answers(population, keeper, true))));
+                likeliest =
+                        likeliest.and(attack(population, keeper, odds.misfit(new Answers(population, keeper, true))));
             }
         }
         assertThat(likeliest.share() - blind.share())
@@ -100,7 +102,9 @@ class PedigreeGuessingTest {
             var population = new GuessedPopulation(seed);
             int[] all = IntStream.range(0, population.whole.size()).toArray();
             for (int keeper = 0; keeper < GuessedPopulation.KEEPERS; keeper++) {
-                int[] own = IntStream.of(population.living(keeper, true)).limit(pairs).toArray();
+                int[] own = IntStream.of(population.living(keeper, true))
+                        .limit(pairs)
+                        .toArray();
                 double[][] told = population.whole.pedigree().kinship(all, own);
                 knowing = knowing.and(attack(population, keeper, misfit(told)));
             }
@@ -205,8 +209,7 @@ class PedigreeGuessingTest {
                 return agreed ? 2 + told(animal, i) : 2;
             }
             for (int j = 0; j < own.length; j++) {
-                if (population.whole.sex(own[j]) == sex
-                        && isProposed(animal, j)) {
+                if (population.whole.sex(own[j]) == sex && isProposed(animal, j)) {
                     return 1;
                 }
             }
@@ -230,9 +233,7 @@ class PedigreeGuessingTest {
                 return population.whole.pedigree().kinship(own[i], other);
             }
             int row = seen.row(population.whole.id(other));
-            return row == Pedigree.UNKNOWN
-                    ? 0
-                    : seen.pedigree().kinship(seen.row(population.whole.id(own[i])), row);
+            return row == Pedigree.UNKNOWN ? 0 : seen.pedigree().kinship(seen.row(population.whole.id(own[i])), row);
         }
 
         private boolean isProposed(int animal, int i) {
