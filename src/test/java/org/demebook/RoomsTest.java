@@ -57,6 +57,7 @@ class RoomsTest {
             Map.entry("ancestry", REGISTER),
             Map.entry("handover", union(REGISTER, Set.of("diary", "rearing", "transfer", "ancestry", "paper"))),
             Map.entry("planning", union(REGISTER, Set.of("ancestry", "litter"))),
+            Map.entry("approach", union(REGISTER, Set.of("ancestry", "planning"))),
             Map.entry("census", union(REGISTER, Set.of("ancestry", "disclosure"))),
             Map.entry(
                     "start", union(REGISTER, Set.of("litter", "transfer", "sheet", "ancestry", "planning", "census"))));

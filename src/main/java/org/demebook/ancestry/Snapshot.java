@@ -188,7 +188,7 @@ public final class Snapshot {
     }
 
     /** Whether figures of these animals rest on ancestors, or on parentages, that are not shown. O(ancestors). */
-    boolean restsOnWhatIsNotShown(int... rows) {
+    public boolean restsOnWhatIsNotShown(int... rows) {
         return shown.isLessThan(rows);
     }
 

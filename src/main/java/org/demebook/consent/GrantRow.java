@@ -107,6 +107,18 @@ class GrantRow extends PanacheEntityBase {
         return list("populationId = ?1 and collectionId in ?2 order by id", populationId, collectionIds);
     }
 
+    static List<GrantRow> withIds(UUID populationId, Collection<UUID> ids) {
+        return list("populationId = ?1 and id in ?2 order by id", populationId, ids);
+    }
+
+    /** The grant that was given in place of one; null while there is none. */
+    static @Nullable GrantRow renewalOf(GrantRow row) {
+        return row.supersededAt == null
+                ? null
+                : find("populationId = ?1 and renews = ?2", row.populationId, row.id)
+                        .firstResult();
+    }
+
     Grant grant() {
         return new Grant(
                 id,

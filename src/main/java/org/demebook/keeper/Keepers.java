@@ -240,6 +240,20 @@ public class Keepers {
         return Membership.of(populationId, keeperId) != null;
     }
 
+    /** What another keeper is in the asker's population, as the asker's standing has it; empty when they do not belong to it. */
+    @Transactional
+    public Optional<Standing> fellow(Standing by, UUID keeperId) {
+        return Optional.ofNullable(Membership.of(by.populationId(), keeperId))
+                .map(membership -> new Standing(
+                        by.populationId(), by.populationCode(), keeperId, Role.of(membership.role), by.head()));
+    }
+
+    /** What a collection is called; for who may know whose it is. */
+    @Transactional
+    public String label(UUID populationId, UUID collectionId) {
+        return Collection.<Collection>findById(new Collection.Key(populationId, collectionId)).label;
+    }
+
     /** The members and their roles; for coordinators. */
     @Transactional
     public List<MemberView> members(Standing by) {

@@ -25,17 +25,25 @@ record ComputedPartners(Candidates candidates, int row, Map<UUID, UUID> househol
     private static final int MOST = 5;
     private static final double MAXIMUM_INBREEDING = 0.125;
 
-    /** The rows of living animals that count with their parentage, and of which the asker may not read both. */
+    /**
+     * The rows of living animals that count with their parentage, and of which the asker may not read both. Those on loan or on
+     * their way are left out: who holds them could not agree by themselves to anything.
+     */
     static BitSet unnamed(Snapshot computed) {
         var unnamed = new BitSet(computed.size());
         for (int row : computed.living()) {
-            unnamed.set(row, isUnnamed(computed, row));
+            unnamed.set(row, isUnnamed(computed, row) && isWithItsOwner(computed, row));
         }
         return unnamed;
     }
 
     static boolean isUnnamed(Snapshot computed, int row) {
         return computed.countsParentage(row) && !(computed.isShown(row) && computed.isParentageShown(row));
+    }
+
+    private static boolean isWithItsOwner(Snapshot computed, int row) {
+        var collection = computed.collection(row);
+        return collection != null && collection.equals(computed.owner(row));
     }
 
     /** How many households other than the animal's own have an animal among which partners are looked for. */

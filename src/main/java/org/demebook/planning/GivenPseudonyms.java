@@ -86,7 +86,7 @@ class GivenPseudonyms {
         return pseudonyms;
     }
 
-    private String pseudonym() {
+    String pseudonym() {
         var letters = new StringBuilder();
         for (int i = 0; i < LENGTH; i++) {
             letters.append(LETTERS.charAt(random.nextInt(LETTERS.length())));

@@ -9,8 +9,9 @@ import java.time.LocalDate;
 import java.time.YearMonth;
 import java.time.ZoneOffset;
 import java.util.BitSet;
-import java.util.Map;
+import java.util.List;
 import java.util.Objects;
+import java.util.TreeMap;
 import org.demebook.ancestry.Ancestries;
 import org.demebook.ancestry.Snapshot;
 import org.demebook.consent.Purpose;
@@ -51,6 +52,15 @@ public class UnnamedPartners {
      * animals be computed with so, among which a partner could be found.
      */
     public UnnamedPartnersView of(Standing by, String number) {
+        var proposed = proposed(by, number);
+        return new UnnamedPartnersView(
+                proposed.animal(),
+                proposed.month().toString(),
+                List.copyOf(proposed.partners().keySet()));
+    }
+
+    /** The same for a room that knows who they are and does not tell. */
+    public ProposedPartners proposed(Standing by, String number) {
         var at = clock.instant();
         var today = LocalDate.ofInstant(at, ZoneOffset.UTC);
         int daysOfAgeToBreed = populations.get(by).profile().breeding().daysOfAgeToBreed();
@@ -83,11 +93,14 @@ public class UnnamedPartners {
         var month = YearMonth.from(today);
         var question = new Question(
                 by.populationId(), Objects.requireNonNull(seen.collection(row)), seen.id(row), month.atDay(1));
-        var still = given.get(question, partners::best, at).entrySet().stream()
-                .filter(partner -> stillGranted(computed, computed.row(partner.getValue())))
-                .map(Map.Entry::getKey)
-                .toList();
-        return new UnnamedPartnersView(seen.number(row), month.toString(), still);
+        var still = new TreeMap<>(given.get(question, partners::best, at));
+        still.values().removeIf(partner -> !stillGranted(computed, computed.row(partner)));
+        return new ProposedPartners(seen.id(row), seen.number(row), question.collectionId(), month, still);
+    }
+
+    /** A fresh pseudonym. */
+    public String pseudonym() {
+        return given.pseudonym();
     }
 
     private static boolean stillGranted(Snapshot computed, int row) {

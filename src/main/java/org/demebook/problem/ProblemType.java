@@ -124,11 +124,17 @@ public enum ProblemType {
     UNREADABLE_SHEET(422, "The file cannot be read"),
     IMPORT_RUNNING(409, "An import of yours is still at work"),
 
-    // planning, census
+    // planning, approaches, census
     NO_CANDIDATES(422, "There is nothing to pair"),
     ON_HOLD(409, "The animal is on hold"),
     NOT_ON_HOLD(409, "The animal is not on hold"),
     TOO_FEW_CONTRIBUTE(409, "Too few keepers contribute"),
+    NO_SUCH_PARTNER(422, "No such partner is proposed"),
+    ANIMAL_NOT_COMPUTED_WITH(409, "The animal is not granted to be computed with"),
+    NO_SUCH_APPROACH(404, "There is no such approach"),
+    APPROACHED_ALREADY(409, "That partner is approached already"),
+    TOO_MANY_APPROACHES(409, "Too many approaches in a month"),
+    APPROACH_ENDED(409, "The approach has come to its end"),
     NO_SUCH_RELEASE(404, "There is no such release"),
     DAY_COUNTED_ALREADY(409, "The counts of that day are released"),
     COUNTS_NOT_SAFE(409, "The counts would tell what a keeper has");

@@ -15,7 +15,7 @@ public @interface ShownTo {
     enum Whom {
         /** Who wrote the record, and who holds the animal. */
         WRITER_AND_HOLDER,
-        /** Both sides of a transfer or of a claim, each of which has agreed to show it by taking part. */
+        /** Both sides of a transfer, a claim or an approach, each of which has agreed to show it by taking part. */
         BOTH_SIDES,
         /** Whoever asks: what it holds was computed from what they may see, or let compute, alone. */
         ASKER_AS_FAR_AS_GRANTED,

@@ -27,6 +27,7 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import javax.imageio.ImageIO;
 import org.demebook.Colony;
+import org.demebook.approach.ApproachStory;
 import org.demebook.breeding.BreedingStory;
 import org.demebook.care.CareStory;
 import org.demebook.census.CountStory;
@@ -150,6 +151,7 @@ class ReplayTest {
         PlanningStory.tell(colony);
         ConsentStory.tell(colony);
         CountStory.tell(colony);
+        ApproachStory.tell(colony);
         colony.post(INES, "/collections", Map.of("label", "household", "sharedWith", List.of(DOV)))
                 .statusCode(201);
     }

@@ -10,6 +10,8 @@ import org.demebook.ancestry.Snapshot;
 import org.demebook.kinship.Pedigree;
 import org.demebook.notation.Sex;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * How often a keeper could name the parents of an animal of somebody else's by what the planner answers for their own. The
@@ -41,16 +43,18 @@ class PedigreeGuessingTest {
 
     @Test
     void unordered_sets_of_partners_hardly_tell_more_of_foreign_parents_than_a_blind_guess() {
-        var odds = new Odds(IntStream.range(100, 100 + POPULATIONS)
-                .mapToObj(GuessedPopulation::new)
-                .toList());
+        var odds = new Odds(
+                IntStream.range(100, 100 + POPULATIONS)
+                        .mapToObj(GuessedPopulation::new)
+                        .toList(),
+                false);
         var blind = new Success(0, 0);
         var nearest = new Success(0, 0);
         var likeliest = new Success(0, 0);
         for (int seed = 0; seed < POPULATIONS; seed++) {
             var population = new GuessedPopulation(seed);
             for (int keeper = 0; keeper < GuessedPopulation.KEEPERS; keeper++) {
-                var answers = new Answers(population, keeper);
+                var answers = new Answers(population, keeper, false);
                 blind = blind.and(attack(population, keeper, (animal, dam, sire) -> 0));
                 nearest = nearest.and(attack(population, keeper, misfit(answers.vectors())));
                 likeliest = likeliest.and(attack(population, keeper, odds.misfit(answers)));
@@ -63,6 +67,49 @@ class PedigreeGuessingTest {
         assertThat(likeliest.share() - blind.share())
                 .as("likeliest %.4f, blind %.4f", likeliest.share(), blind.share())
                 .isLessThanOrEqualTo(MOST_BEYOND_BLIND);
+    }
+
+    /** About as many as a household may ask for in a year: every partner proposed for any of its animals, and all agree. */
+    @Test
+    void kinships_of_pairs_that_were_agreed_on_tell_little_more_than_the_sets() {
+        var odds = new Odds(
+                IntStream.range(100, 100 + POPULATIONS)
+                        .mapToObj(GuessedPopulation::new)
+                        .toList(),
+                true);
+        var blind = new Success(0, 0);
+        var likeliest = new Success(0, 0);
+        for (int seed = 0; seed < POPULATIONS; seed++) {
+            var population = new GuessedPopulation(seed);
+            for (int keeper = 0; keeper < GuessedPopulation.KEEPERS; keeper++) {
+                blind = blind.and(attack(population, keeper, (animal, dam, sire) -> 0));
+                likeliest =
+                        likeliest.and(attack(population, keeper, odds.misfit(new Answers(population, keeper, true))));
+            }
+        }
+        assertThat(likeliest.share() - blind.share())
+                .as("likeliest %.4f, blind %.4f", likeliest.share(), blind.share())
+                .isLessThanOrEqualTo(MOST_BEYOND_BLIND);
+    }
+
+    /** Of who knows the whole pedigree but for the parents of one animal, by agreements on it with so many of their own. */
+    @ParameterizedTest
+    @CsvSource({"1, .10, .20", "2, .20, .30", "5, .40, .50"})
+    void who_knows_all_but_the_parents_of_an_animal_names_them_the_oftener_the_more_pairs_are_agreed_on(
+            int pairs, double least, double most) {
+        var knowing = new Success(0, 0);
+        for (int seed = 0; seed < POPULATIONS; seed++) {
+            var population = new GuessedPopulation(seed);
+            int[] all = IntStream.range(0, population.whole.size()).toArray();
+            for (int keeper = 0; keeper < GuessedPopulation.KEEPERS; keeper++) {
+                int[] own = IntStream.of(population.living(keeper, true))
+                        .limit(pairs)
+                        .toArray();
+                double[][] told = population.whole.pedigree().kinship(all, own);
+                knowing = knowing.and(attack(population, keeper, misfit(told)));
+            }
+        }
+        assertThat(knowing.share()).isBetween(least, most);
     }
 
     @Test
@@ -125,9 +172,12 @@ class PedigreeGuessingTest {
         final int[] own;
         final List<int[]> partners = new ArrayList<>();
         private final Snapshot seen;
+        private final boolean agreed;
 
-        Answers(GuessedPopulation population, int keeper) {
+        /** @param agreed whether the kinships with those that are proposed are told, too */
+        Answers(GuessedPopulation population, int keeper, boolean agreed) {
             this.population = population;
+            this.agreed = agreed;
             own = population.living(keeper, true);
             for (int animal : own) {
                 partners.add(population.partners(animal));
@@ -146,47 +196,63 @@ class PedigreeGuessingTest {
             return vectors;
         }
 
-        /** 2: proposed, 1: not, though to another of the same sex, 0: to none; -1: of the same sex, so that it cannot be. */
+        /**
+         * 2: proposed, and from 2 to 5 by how close it is where that is told; 1: not, though to another of the same sex, 0: to none;
+         * -1: of the same sex, so that it cannot be.
+         */
         int seen(int animal, int i) {
             var sex = population.whole.sex(own[i]);
             if (population.whole.sex(animal) == sex) {
                 return -1;
             }
-            if (Arrays.stream(partners.get(i)).anyMatch(partner -> partner == animal)) {
-                return 2;
+            if (isProposed(animal, i)) {
+                return agreed ? 2 + told(animal, i) : 2;
             }
             for (int j = 0; j < own.length; j++) {
-                if (population.whole.sex(own[j]) == sex
-                        && Arrays.stream(partners.get(j)).anyMatch(partner -> partner == animal)) {
+                if (population.whole.sex(own[j]) == sex && isProposed(animal, j)) {
                     return 1;
                 }
             }
             return 0;
         }
 
+        private int told(int animal, int i) {
+            double kinship = population.whole.pedigree().kinship(own[i], animal);
+            return kinship == 0 ? 0 : kinship < .0625 ? 1 : kinship < .125 - 1e-9 ? 2 : 3;
+        }
+
         /** How close an own animal would be to a young of the two, for all that its keeper knows: 0 not, 1, 2, 3 very. */
         int closeness(int i, int dam, int sire) {
-            double kinship = (known(own[i], dam) + known(own[i], sire)) / 2;
+            double kinship = (known(i, dam) + known(i, sire)) / 2;
             return kinship == 0 ? 0 : kinship < .125 ? 1 : kinship <= .125 + 1e-9 ? 2 : 3;
         }
 
-        private double known(int animal, int other) {
+        /** By the own pedigree, or by what was told. */
+        private double known(int i, int other) {
+            if (agreed && isProposed(other, i)) {
+                return population.whole.pedigree().kinship(own[i], other);
+            }
             int row = seen.row(population.whole.id(other));
-            return row == Pedigree.UNKNOWN ? 0 : seen.pedigree().kinship(seen.row(population.whole.id(animal)), row);
+            return row == Pedigree.UNKNOWN ? 0 : seen.pedigree().kinship(seen.row(population.whole.id(own[i])), row);
+        }
+
+        private boolean isProposed(int animal, int i) {
+            return Arrays.stream(partners.get(i)).anyMatch(partner -> partner == animal);
         }
     }
 
     /** How likely an animal is proposed by how close it is, learnt from other populations of the kind. */
     private static final class Odds {
-        private final double[][] times = new double[4][3];
+        private final double[][] times;
 
-        Odds(List<GuessedPopulation> others) {
+        Odds(List<GuessedPopulation> others, boolean agreed) {
+            times = new double[4][agreed ? 6 : 3];
             for (var times : times) {
                 Arrays.fill(times, 1);
             }
             for (var population : others) {
                 for (int keeper = 0; keeper < GuessedPopulation.KEEPERS; keeper++) {
-                    var answers = new Answers(population, keeper);
+                    var answers = new Answers(population, keeper, agreed);
                     for (int animal : population.living(keeper, false)) {
                         for (int i = 0; i < answers.own.length; i++) {
                             int seen = answers.seen(animal, i);
