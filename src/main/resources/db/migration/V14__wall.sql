@@ -64,6 +64,9 @@ create policy register on count_basis to ${app_role} using ((select everything f
 alter table left_finding enable row level security;
 create policy register on left_finding to ${app_role} using ((select everything from asking)) with check ((select everything from asking));
 
+alter table unnamed_partners enable row level security;
+create policy register on unnamed_partners to ${app_role} using ((select everything from asking)) with check ((select everything from asking));
+
 -- animals, and what is said of them
 alter table animal enable row level security;
 create policy register on animal to ${app_role} using ((select everything from asking)) with check ((select everything from asking));
@@ -274,10 +277,6 @@ alter table disclosure enable row level security;
 create policy register on disclosure to ${app_role} using ((select everything from asking)) with check ((select everything from asking));
 create policy asker on disclosure for select to ${app_role} using (
     collection_id in (select collection_id from asking_collection));
-
-alter table unnamed_partners enable row level security;
-create policy register on unnamed_partners to ${app_role} using ((select everything from asking)) with check ((select everything from asking));
-create policy asker on unnamed_partners to ${app_role} using (collection_id in (select collection_id from asking_collection)) with check (collection_id in (select collection_id from asking_collection));
 
 alter table count_waiver enable row level security;
 create policy register on count_waiver to ${app_role} using ((select everything from asking)) with check ((select everything from asking));

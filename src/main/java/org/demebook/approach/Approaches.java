@@ -37,6 +37,7 @@ import org.demebook.problem.Refusal;
 import org.demebook.registry.Animals;
 import org.demebook.registry.Custody;
 import org.demebook.rest.Page;
+import org.demebook.wall.WholeRegister;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -293,6 +294,8 @@ public class Approaches {
     }
 
     /** One approach; refuses with NO_SUCH_APPROACH whoever is on neither side. */
+    @Transactional
+    @WholeRegister
     public ApproachView get(Standing by, UUID id) {
         var own = keepers.collectionIds(by);
         return views.of(by, List.of(require(by, id, own)), own).get(0);
@@ -304,6 +307,8 @@ public class Approaches {
      * @param side only those in which they stand there; null for all
      * @param after cursor: id of the last one seen
      */
+    @Transactional
+    @WholeRegister
     public Page<ApproachView> page(Standing by, @Nullable ApproachSide side, @Nullable String after, int limit) {
         var own = keepers.collectionIds(by);
         var read = Approach.page(by.populationId(), own, side, after == null ? null : Page.id(after), limit + 1);

@@ -16,6 +16,7 @@ import java.util.TreeSet;
 import java.util.UUID;
 import java.util.function.Supplier;
 import javax.sql.DataSource;
+import org.demebook.wall.WholeRegister;
 import org.jspecify.annotations.Nullable;
 
 /** Which partners were proposed under which pseudonyms: one answer for an animal in a calendar month, whoever asks first. */
@@ -58,6 +59,7 @@ class GivenPseudonyms {
      *
      * @param partners who is proposed if nobody was before
      */
+    @WholeRegister
     @Transactional
     TreeMap<String, UUID> get(Question question, Supplier<? extends Collection<UUID>> partners, Instant at) {
         try (var connection = database.getConnection()) {

@@ -172,7 +172,7 @@ class WallTest {
     void nobody_but_the_register_reads_the_journal_or_what_the_counts_rest_on() throws SQLException {
         for (var keeper : List.of(WREN, INES)) {
             speakFor(keeper);
-            for (var table : List.of("journal_entry", "count_basis", "left_finding")) {
+            for (var table : List.of("journal_entry", "count_basis", "left_finding", "unnamed_partners", "approach")) {
                 assertThat(ask("select count(*)::text from demebook." + table)).containsExactly("0");
             }
         }
