@@ -412,7 +412,7 @@ class CountReleaseResourceTest {
                 null,
                 LocalDate.parse(DAY),
                 "3 to 5",
-                List.of(new Cell("all", "all", null, 18, null, null, null)),
+                List.of(new Cell("all", "all", null, null, 18, null, null, null)),
                 null,
                 null,
                 "counted",

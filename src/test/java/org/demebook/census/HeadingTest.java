@@ -24,17 +24,27 @@ class HeadingTest {
         "all, all, unknown, false"
     })
     void a_heading_covers_what_it_says(String sex, String age, String born, boolean covered) {
-        var figure = new Heading(sex, age, born).figure();
-        assertThat(figure.covers().test(Heading.baseCell("female", "young", "2010s")))
+        var figure = new Heading(sex, age, born, "all").figure();
+        assertThat(figure.covers().test(Heading.baseCell("female", "young", "2010s", "North")))
+                .isEqualTo(covered);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"all, true", "North, true", "South, false", "not stated, false"})
+    void a_region_covers_what_is_counted_in_it(String region, boolean covered) {
+        assertThat(new Heading("all", "all", "all", region)
+                        .figure()
+                        .covers()
+                        .test(Heading.baseCell("female", "young", "2010s", "North")))
                 .isEqualTo(covered);
     }
 
     @Test
     void before_some_year_are_only_those_whose_birth_is_known() {
-        assertThat(new Heading("all", "all", "before 2010")
+        assertThat(new Heading("all", "all", "before 2010", "all")
                         .figure()
                         .covers()
-                        .test(Heading.baseCell("female", "adult", "unknown")))
+                        .test(Heading.baseCell("female", "adult", "unknown", "North")))
                 .isFalse();
     }
 
