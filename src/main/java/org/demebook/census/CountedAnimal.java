@@ -27,7 +27,7 @@ record CountedAnimal(
     /** The finest class that it is in. */
     @JsonIgnore
     String baseCell() {
-        return Heading.baseCell(sex, age, born, place());
+        return Heading.baseCell(sex, age, born);
     }
 
     /** Its region, or that it is not stated. */

@@ -5,7 +5,8 @@ import org.demebook.disclosure.Figure;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What a count is of: a sex, an age class, when born and where, each of them {@code all} where it is not looked at.
+ * What a count is of: a sex, an age class, when born and where, each of them {@code all} where it is not looked at. Regions are
+ * not crossed with the others.
  *
  * @param age an age class, or {@code immature}: young and juvenile
  * @param born a decade ({@code 2010s}), {@code before 2010}, or {@code unknown}
@@ -31,8 +32,12 @@ record Heading(String sex, String age, String born, String region) {
         return word == null ? ALL : word;
     }
 
-    static String baseCell(String sex, String age, String born, String region) {
-        return sex + "·" + age + "·" + born + "·" + region;
+    static String baseCell(String sex, String age, String born) {
+        return sex + "·" + age + "·" + born;
+    }
+
+    static String baseCell(String region) {
+        return "region·" + region;
     }
 
     static String decade(int year) {
@@ -44,15 +49,18 @@ record Heading(String sex, String age, String born, String region) {
     }
 
     Figure figure() {
-        return new Figure(baseCell(sex, age, born, region), this::covers);
+        return new Figure(isRegion() ? baseCell(region) : baseCell(sex, age, born), this::covers);
     }
 
     private boolean covers(String baseCell) {
+        if (isRegion()) {
+            return baseCell.equals(baseCell(region));
+        }
         var parts = baseCell.split("·");
-        return (sex.equals(ALL) || sex.equals(parts[0]))
+        return parts.length == 3
+                && (sex.equals(ALL) || sex.equals(parts[0]))
                 && coversAge(parts[1])
-                && coversBirth(parts[2])
-                && (region.equals(ALL) || region.equals(parts[3]));
+                && coversBirth(parts[2]);
     }
 
     private boolean coversAge(String word) {

@@ -18,11 +18,7 @@ import org.jspecify.annotations.Nullable;
  * release has such a table, this one included, regions are not looked at.
  */
 final class Places {
-    /** No regions are told apart. */
-    static final Set<String> NONE = Set.of(Heading.NOT_STATED);
-
     private final Set<String> names;
-    private final List<CountedAnimal> animals;
     private final List<Earlier> earlier;
 
     /**
@@ -31,22 +27,25 @@ final class Places {
      * @param before all releases before, the earliest first
      */
     Places(List<CountedAnimal> animals, List<String> fixed, List<Heading> headings, List<Earlier> before) {
-        if (!hasRegions(headings) && before.stream().noneMatch(Places::hasRegions)) {
-            this.names = NONE;
-            this.animals = nowhere(animals);
-            this.earlier = before.stream()
-                    .map(release -> new Earlier(release.view(), nowhere(release.animals())))
-                    .toList();
-            return;
+        if (hasRegions(headings) || before.stream().anyMatch(Places::hasRegions)) {
+            earlier = located(animals, before);
+            names = names(animals, fixed, earlier);
+        } else {
+            earlier = before;
+            names = Set.of();
         }
-        this.animals = animals;
-        this.earlier = located(animals, before);
-        this.names = new LinkedHashSet<>(fixed);
-        before.forEach(release ->
-                release.headings().stream().filter(Heading::isRegion).forEach(heading -> names.add(heading.region())));
+    }
+
+    /** All regions that anything is known of. */
+    static Set<String> names(List<CountedAnimal> animals, List<String> fixed, List<Earlier> earlier) {
+        var names = new LinkedHashSet<>(fixed);
         animals.forEach(animal -> names.add(animal.place()));
-        this.earlier.forEach(release -> release.animals().forEach(animal -> names.add(animal.place())));
+        for (var release : earlier) {
+            release.headings().stream().filter(Heading::isRegion).forEach(heading -> names.add(heading.region()));
+            release.animals().forEach(animal -> names.add(animal.place()));
+        }
         names.add(Heading.NOT_STATED);
+        return names;
     }
 
     private static boolean hasRegions(Earlier release) {
@@ -55,10 +54,6 @@ final class Places {
 
     private static boolean hasRegions(List<Heading> headings) {
         return headings.stream().anyMatch(Heading::isRegion);
-    }
-
-    private static List<CountedAnimal> nowhere(List<CountedAnimal> animals) {
-        return animals.stream().map(animal -> animal.in(null)).toList();
     }
 
     private static List<Earlier> located(List<CountedAnimal> animals, List<Earlier> before) {
@@ -84,13 +79,9 @@ final class Places {
         return located;
     }
 
-    /** The regions that are told apart, {@code not stated} among them. */
+    /** The regions that are told apart, {@code not stated} among them; none where regions are not looked at. */
     Set<String> names() {
-        return Collections.unmodifiableSet(names);
-    }
-
-    List<CountedAnimal> animals() {
-        return animals;
+        return names;
     }
 
     List<Earlier> earlier() {

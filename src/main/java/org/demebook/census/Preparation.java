@@ -57,7 +57,7 @@ final class Preparation {
         this.respondents = respondents;
         this.daysOfAgeToBreed = daysOfAgeToBreed;
         rules = new Rules(parameters.fewestKeepers(), parameters.percent());
-        everything = tally(List.of(Heading.EVERYTHING), Places.NONE, animals, day);
+        everything = tally(List.of(Heading.EVERYTHING), Places.names(animals, regions, List.of()), animals, day);
         headings = TablePlan.headings(
                 animals, regions, heading -> everything.respondents(heading.figure()), parameters.fewestKeepers());
     }
@@ -77,7 +77,7 @@ final class Preparation {
         var past = places.earlier().stream()
                 .map(release -> release(release, places.names()))
                 .toList();
-        var tally = tally(headings, places.names(), places.animals(), day);
+        var tally = tally(headings, places.names(), animals, day);
         try {
             var release = Suppression.choose(past, tally, rules);
             requireSomething(release, earlier);

@@ -126,7 +126,7 @@ final class TablePlan {
     /**
      * The plan of a release. Base cells are all that an animal can be in on the day: who is young was born in the last year.
      *
-     * @param places regions that are told apart, {@code not stated} among them
+     * @param places regions that are told apart, {@code not stated} among them; none where regions are not looked at
      * @param animals some more base cells are those of animals that were counted under another age to breed
      */
     static Plan plan(
@@ -135,17 +135,16 @@ final class TablePlan {
             List<CountedAnimal> animals,
             LocalDate day,
             int daysOfAgeToBreed) {
-        Set<String> base = new LinkedHashSet<>();
-        for (var place : places) {
-            addBase(base, place, animals, day, daysOfAgeToBreed);
+        var divisions = new ArrayList<List<String>>();
+        divisions.add(base(animals, day, daysOfAgeToBreed));
+        if (!places.isEmpty()) {
+            divisions.add(places.stream().map(Heading::baseCell).toList());
         }
-        animals.forEach(animal -> base.add(animal.baseCell()));
-        return new Plan(
-                List.copyOf(base), headings.stream().map(Heading::figure).toList(), lines(headings));
+        return new Plan(divisions, headings.stream().map(Heading::figure).toList(), lines(headings));
     }
 
-    private static void addBase(
-            Set<String> base, String place, List<CountedAnimal> animals, LocalDate day, int daysOfAgeToBreed) {
+    private static List<String> base(List<CountedAnimal> animals, LocalDate day, int daysOfAgeToBreed) {
+        Set<String> base = new LinkedHashSet<>();
         int oldest = animals.stream()
                 .map(CountedAnimal::born)
                 .filter(born -> !born.equals(Heading.UNKNOWN))
@@ -156,12 +155,14 @@ final class TablePlan {
             for (var age : AgeClass.values()) {
                 for (int year = oldest / 10 * 10; year <= day.getYear(); year += 10) {
                     if (isPossible(age, year, day, daysOfAgeToBreed)) {
-                        base.add(Heading.baseCell(sex, age.word(), Heading.decade(year), place));
+                        base.add(Heading.baseCell(sex, age.word(), Heading.decade(year)));
                     }
                 }
-                base.add(Heading.baseCell(sex, age.word(), Heading.UNKNOWN, place));
+                base.add(Heading.baseCell(sex, age.word(), Heading.UNKNOWN));
             }
         }
+        animals.forEach(animal -> base.add(animal.baseCell()));
+        return List.copyOf(base);
     }
 
     private static boolean isPossible(AgeClass age, int decade, LocalDate day, int daysOfAgeToBreed) {
