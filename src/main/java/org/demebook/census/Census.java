@@ -29,6 +29,7 @@ import org.demebook.consent.FieldGroup;
 import org.demebook.consent.Purpose;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Keepers;
+import org.demebook.keeper.Regions;
 import org.demebook.keeper.Standing;
 import org.demebook.problem.Refusal;
 import org.demebook.registry.Populations;
@@ -42,8 +43,8 @@ public class Census {
 
     private static final String METHOD =
             "Animals registered as living on the day whose keepers let them be counted, by sex and age class (young under one year, juvenile under %d days,"
-                    + " immature both, adult from then on, unknown where the birth is not known well enough) and by decade of"
-                    + " birth. Animals are counted where they are held at the time of the release; one that is reported in two"
+                    + " immature both, adult from then on, unknown where the birth is not known well enough); by decade of"
+                    + " birth%s. Animals are counted where they are held at the time of the release; one that is reported in two"
                     + " places counts once. Statistical disclosure"
                     + " control is applied: a count is withheld where too few keepers stand behind it or one of them holds"
                     + " most of it, and so are the fewest others from which it would follow, also together with earlier"
@@ -51,6 +52,10 @@ public class Census {
                     + " from the others. Gene diversity is 1 − the mean kinship of the animals counted, founder genome"
                     + " equivalents are 1 / (2 × mean kinship) from coancestry; an unknown parent counts as unrelated to"
                     + " all.";
+
+    private static final String METHOD_OF_REGIONS =
+            "; by region, as the collection in which an animal lives states it and all whose it is let it be counted; others"
+                    + " as not stated";
 
     /** What a release will say; computed, not yet released. */
     public static final class Counts {
@@ -82,6 +87,9 @@ public class Census {
     Keepers keepers;
 
     @Inject
+    Regions regions;
+
+    @Inject
     Journal journal;
 
     @Inject
@@ -111,16 +119,26 @@ public class Census {
         if (known.days().contains(day)) {
             return new Counts(day, known.days(), null);
         }
+        var stated = regions.stated(by.populationId());
         var headcount = new Headcount(
                 snapshot,
                 day,
                 daysOfAgeToBreed,
-                row -> lens.may(snapshot.subject(row), FieldGroup.IDENTITY, Action.PUBLISH_IN_AGGREGATE));
+                row -> lens.may(snapshot.subject(row), FieldGroup.IDENTITY, Action.PUBLISH_IN_AGGREGATE),
+                row -> lens.may(snapshot.subject(row), FieldGroup.COARSE_PLACE, Action.PUBLISH_IN_AGGREGATE)
+                        ? stated.get(Headcount.holder(snapshot, row))
+                        : null);
         var respondents = new Respondents(
                 keepers.households(by.populationId()),
                 keepers.keepersOfCollections(by.populationId()),
                 known.waivers());
-        var preparation = new Preparation(day, headcount.animals(), respondents, daysOfAgeToBreed, known.rules());
+        var preparation = new Preparation(
+                day,
+                headcount.animals(),
+                regions.fixed(by.populationId()).names(),
+                respondents,
+                daysOfAgeToBreed,
+                known.rules());
         var cells = preparation.cells(known.earlier());
         boolean told = preparation.households() >= CountRange.FEWEST;
         var pool = told ? snapshot.pedigree().pool(headcount.rows()) : null;
@@ -136,7 +154,9 @@ public class Census {
                         cells,
                         pool == null ? null : twoFigures(pool.geneDiversity()),
                         pool == null ? null : twoFigures(pool.founderGenomeEquivalents()),
-                        METHOD.formatted(daysOfAgeToBreed),
+                        METHOD.formatted(
+                                daysOfAgeToBreed,
+                                cells.stream().anyMatch(cell -> Heading.of(cell).isRegion()) ? METHOD_OF_REGIONS : ""),
                         headcount.animals()));
     }
 
@@ -144,7 +164,7 @@ public class Census {
         var earlier = CountRelease.of(populationId).stream()
                 .map(view -> new Earlier(
                         view, CountBasis.of(populationId, view.countedOn()).orElseGet(() -> new Headcount(
-                                        snapshot, view.countedOn(), daysOfAgeToBreed, row -> true)
+                                        snapshot, view.countedOn(), daysOfAgeToBreed, row -> true, row -> null)
                                 .animals())))
                 .toList();
         return new Known(earlier, CountRules.of(populationId), CountWaiver.of(populationId));
@@ -197,5 +217,18 @@ public class Census {
                 .map(CountRelease::view)
                 .orElseThrow(() -> new Refusal(
                         NO_SUCH_RELEASE, "No counts of %s were released for %s.".formatted(countedOn, populationCode)));
+    }
+
+    /** The same of a release that has a table of regions; refuses one that has none with NO_SUCH_RELEASE too. */
+    @Transactional
+    public CountReleaseView withRegions(String populationCode, LocalDate countedOn) {
+        var release = get(populationCode, countedOn);
+        if (release.cells().stream().noneMatch(cell -> Heading.of(cell).isRegion())) {
+            throw new Refusal(
+                    NO_SUCH_RELEASE,
+                    "The counts of %s that were released for %s have no table of regions; darwin-core.zip has what they tell."
+                            .formatted(countedOn, populationCode));
+        }
+        return release;
     }
 }

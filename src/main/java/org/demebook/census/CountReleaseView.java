@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  * @param name of the population; absent in releases made before it was kept
  * @param taxon likewise
  * @param keepers how many keepers contribute, as a range; those of one household are one
- * @param cells sexes by age classes, with the totals under {@code all}; then decades of birth
+ * @param cells sexes by age classes, with the totals under {@code all}; then decades of birth, then regions
  * @param geneDiversity of the animals counted, in [0, 1], decimal text of two figures; absent where fewer than three keepers
  *     contribute
  * @param founderGenomeEquivalents from coancestry, decimal text of two figures; absent likewise
@@ -37,6 +37,7 @@ public record CountReleaseView(
      * @param age {@code young}, {@code juvenile}, {@code immature} (both together), {@code adult}, {@code unknown} or
      *     {@code all}
      * @param born a decade ({@code 2010s}), {@code before 2010}, {@code unknown} or {@code all}; absent as {@code all}
+     * @param region one of the association's, {@code not stated} or {@code all}; absent as {@code all}
      * @param count absent where it is withheld
      * @param lowest what everybody can work out from this release: a count that is withheld is at least this
      * @param highest and at most this; absent where there is no bound
@@ -46,6 +47,7 @@ public record CountReleaseView(
             String sex,
             String age,
             @Nullable String born,
+            @Nullable String region,
             @Nullable Integer count,
             @Nullable Integer lowest,
             @Nullable Integer highest,

@@ -11,6 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import javax.xml.stream.XMLOutputFactory;
@@ -22,10 +23,12 @@ import org.demebook.census.CountReleaseView.Cell;
 import org.jspecify.annotations.Nullable;
 
 /**
- * A release as a Darwin Core archive: one occurrence for each sex and age class, marked as captive, without any place.
+ * A release as a Darwin Core archive: one occurrence for each sex and age class, without any place, or one for each region; all
+ * marked as captive.
  *
  * <p>A count that is withheld is an interval, with the reason. Totals and decades of birth are left out, since an archive's
- * records are added up by those who use it; so are classes in which there is nothing.
+ * records are added up by those who use it; so are classes in which there is nothing. For the same reason regions have an
+ * archive of their own. A region is a name of the association's: a higher geography, and no locality.
  *
  * <p>Source: Darwin Core text guide, https://dwc.tdwg.org/text/ (from memory); terms, https://dwc.tdwg.org/terms/.
  */
@@ -35,20 +38,33 @@ final class DarwinCoreArchive {
     private static final String GENERALIZED =
             "all animals of a sex and age class of the captive population together; no place";
 
-    private final CountReleaseView release;
+    private static final String GENERALIZED_TO_REGIONS =
+            "all animals of a region of the captive population together; no nearer place";
 
-    private DarwinCoreArchive(CountReleaseView release) {
+    private final CountReleaseView release;
+    private final boolean byRegion;
+
+    private DarwinCoreArchive(CountReleaseView release, boolean byRegion) {
         this.release = release;
+        this.byRegion = byRegion;
     }
 
-    /** The bytes of the archive; the same for the same release. */
+    /** The bytes of the archive of sexes and age classes; the same for the same release. */
     static byte[] of(CountReleaseView release) {
-        var archive = new DarwinCoreArchive(release);
+        return new DarwinCoreArchive(release, false).bytes();
+    }
+
+    /** The same of regions, of a release that has a table of them. */
+    static byte[] byRegion(CountReleaseView release) {
+        return new DarwinCoreArchive(release, true).bytes();
+    }
+
+    private byte[] bytes() {
         var bytes = new ByteArrayOutputStream();
         try (var zip = new ZipOutputStream(bytes, StandardCharsets.UTF_8)) {
-            archive.put(zip, "meta.xml", archive.descriptor());
-            archive.put(zip, "eml.xml", new DatasetDescription(release).xml());
-            archive.put(zip, CORE, archive.core());
+            put(zip, "meta.xml", descriptor());
+            put(zip, "eml.xml", new DatasetDescription(release, byRegion).xml());
+            put(zip, CORE, core());
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         } catch (XMLStreamException e) {
@@ -70,7 +86,8 @@ final class DarwinCoreArchive {
     private String core() throws IOException {
         var text = new StringBuilder();
         try (var csv = new CSVPrinter(text, CSVFormat.RFC4180)) {
-            csv.printRecord(record(new Cell("", "", "", 1, null, null, null)).keySet());
+            csv.printRecord(
+                    record(new Cell("", "", "", "", 1, null, null, null)).keySet());
             for (var cell : finest()) {
                 if (cell.count() == null || cell.count() > 0) {
                     csv.printRecord(record(cell).values());
@@ -80,8 +97,13 @@ final class DarwinCoreArchive {
         return text.toString();
     }
 
-    /** The cells that add up to everything: sexes by age classes, or sexes, or the one count that there is. */
+    /** The cells that add up to everything: regions, or sexes by age classes, or sexes, or the one count that there is. */
     private List<Cell> finest() {
+        if (byRegion) {
+            return release.cells().stream()
+                    .filter(cell -> Heading.of(cell).isRegion())
+                    .toList();
+        }
         var inner = release.cells().stream()
                 .filter(cell -> Heading.of(cell).isInner())
                 .toList();
@@ -101,23 +123,32 @@ final class DarwinCoreArchive {
     /** A record, term by term, in the order of the columns. */
     private Map<String, @Nullable Object> record(Cell cell) {
         var record = new LinkedHashMap<String, @Nullable Object>();
-        record.put(
-                "occurrenceID",
-                "%s:%s:%s:%s".formatted(release.population(), release.countedOn(), cell.sex(), cell.age()));
+        record.put("occurrenceID", occurrenceId(cell));
         record.put("datasetName", DatasetDescription.title(release));
         record.put("basisOfRecord", "LivingSpecimen");
         record.put("occurrenceStatus", isThere(cell) ? "present" : null);
         record.put("scientificName", release.taxon());
         record.put("degreeOfEstablishment", "captive");
         record.put("eventDate", release.countedOn());
-        record.put("sex", known(cell.sex()));
-        record.put("lifeStage", known(cell.age()));
+        if (byRegion) {
+            record.put("higherGeography", known(Heading.of(cell).region()));
+        } else {
+            record.put("sex", known(cell.sex()));
+            record.put("lifeStage", known(cell.age()));
+        }
         record.put("individualCount", cell.count());
         record.put("organismQuantity", quantity(cell));
         record.put("organismQuantityType", cell.count() != null ? "individuals" : "individuals (interval)");
         record.put("informationWithheld", cell.informationWithheld());
-        record.put("dataGeneralizations", GENERALIZED);
+        record.put("dataGeneralizations", byRegion ? GENERALIZED_TO_REGIONS : GENERALIZED);
         return record;
+    }
+
+    private String occurrenceId(Cell cell) {
+        var release = this.release.population() + ":" + this.release.countedOn();
+        return byRegion
+                ? release + ":region:" + Heading.of(cell).region()
+                : release + ":" + cell.sex() + ":" + cell.age();
     }
 
     private static boolean isThere(Cell cell) {
@@ -125,7 +156,7 @@ final class DarwinCoreArchive {
     }
 
     private static @Nullable String known(String word) {
-        return word.equals(Heading.ALL) || word.equals(Heading.UNKNOWN) ? null : word;
+        return Set.of(Heading.ALL, Heading.UNKNOWN, Heading.NOT_STATED).contains(word) ? null : word;
     }
 
     private static @Nullable String quantity(Cell cell) {

@@ -13,9 +13,11 @@ import javax.xml.stream.XMLStreamWriter;
  */
 final class DatasetDescription {
     private final CountReleaseView release;
+    private final boolean byRegion;
 
-    DatasetDescription(CountReleaseView release) {
+    DatasetDescription(CountReleaseView release, boolean byRegion) {
         this.release = release;
+        this.byRegion = byRegion;
     }
 
     static String title(CountReleaseView release) {
@@ -32,7 +34,9 @@ final class DatasetDescription {
         xml.writeStartDocument("UTF-8", "1.0");
         xml.writeStartElement("eml", "eml", "https://eml.ecoinformatics.org/eml-2.2.0");
         xml.writeNamespace("eml", "https://eml.ecoinformatics.org/eml-2.2.0");
-        xml.writeAttribute("packageId", "%s:%s".formatted(release.population(), release.countedOn()));
+        xml.writeAttribute(
+                "packageId",
+                "%s:%s%s".formatted(release.population(), release.countedOn(), byRegion ? ":regions" : ""));
         xml.writeAttribute("system", "demebook");
         xml.writeStartElement("dataset");
         write(xml, title(release), "title");

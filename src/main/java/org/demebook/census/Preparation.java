@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 import org.demebook.census.CountReleaseView.Cell;
 import org.demebook.disclosure.Audit;
@@ -27,42 +28,56 @@ final class Preparation {
                     + " a count would follow from it";
 
     /** An earlier release with the animals behind it. */
-    record Earlier(CountReleaseView view, List<CountedAnimal> animals) {}
+    record Earlier(CountReleaseView view, List<CountedAnimal> animals) {
+        List<Heading> headings() {
+            return view.cells().stream().map(Heading::of).toList();
+        }
+    }
 
     private final LocalDate day;
     private final List<CountedAnimal> animals;
+    private final List<String> regions;
     private final List<Heading> headings;
     private final Respondents respondents;
     private final int daysOfAgeToBreed;
-    private final Tally tally;
+    private final Tally everything;
     private final Rules rules;
 
+    /** @param regions that the association fixed */
     Preparation(
             LocalDate day,
             List<CountedAnimal> animals,
+            List<String> regions,
             Respondents respondents,
             int daysOfAgeToBreed,
             CountRulesView parameters) {
         this.day = day;
         this.animals = animals;
+        this.regions = regions;
         this.respondents = respondents;
         this.daysOfAgeToBreed = daysOfAgeToBreed;
         rules = new Rules(parameters.fewestKeepers(), parameters.percent());
-        var all =
-                respondents.tally(TablePlan.plan(List.of(Heading.EVERYTHING), animals, day, daysOfAgeToBreed), animals);
-        headings =
-                TablePlan.headings(animals, heading -> all.respondents(heading.figure()), parameters.fewestKeepers());
-        tally = respondents.tally(TablePlan.plan(headings, animals, day, daysOfAgeToBreed), animals);
+        everything = tally(List.of(Heading.EVERYTHING), Places.names(animals, regions, List.of()), animals, day);
+        headings = TablePlan.headings(
+                animals, regions, heading -> everything.respondents(heading.figure()), parameters.fewestKeepers());
+    }
+
+    private Tally tally(List<Heading> told, Set<String> places, List<CountedAnimal> counted, LocalDate when) {
+        return respondents.tally(TablePlan.plan(told, places, counted, when, daysOfAgeToBreed), counted);
     }
 
     /** How many households stand behind everything. */
     int households() {
-        return tally.respondents(Heading.EVERYTHING.figure());
+        return everything.respondents(Heading.EVERYTHING.figure());
     }
 
     /** The cells that may be published. Refuses with COUNTS_NOT_SAFE. */
     List<Cell> cells(List<Earlier> earlier) {
-        var past = earlier.stream().map(this::release).toList();
+        var places = new Places(animals, regions, headings, earlier);
+        var past = places.earlier().stream()
+                .map(release -> release(release, places.names()))
+                .toList();
+        var tally = tally(headings, places.names(), animals, day);
         try {
             var release = Suppression.choose(past, tally, rules);
             requireSomething(release, earlier);
@@ -77,11 +92,9 @@ final class Preparation {
     }
 
     /** A figure that was told but cannot be counted again, since records were corrected, tells nothing of these animals. */
-    private Release release(Earlier earlier) {
-        var figures = earlier.view().cells().stream().map(Heading::of).toList();
-        var past = respondents.tally(
-                TablePlan.plan(figures, earlier.animals(), earlier.view().countedOn(), daysOfAgeToBreed),
-                earlier.animals());
+    private Release release(Earlier earlier, Set<String> places) {
+        var past = tally(
+                earlier.headings(), places, earlier.animals(), earlier.view().countedOn());
         var told = new LinkedHashSet<String>();
         for (var cell : earlier.view().cells()) {
             var figure = Heading.of(cell).figure();
@@ -125,7 +138,7 @@ final class Preparation {
             var interval = intervals.get(figure.name());
             cells.add(
                     interval == null
-                            ? heading.told(tally.value(figure))
+                            ? heading.told(release.tally().value(figure))
                             : heading.withheld(
                                     interval.lowest(), interval.highest() < 0 ? null : interval.highest(), WITHHELD));
         }

@@ -38,9 +38,15 @@ final class Respondents {
     }
 
     Tally tally(Plan plan, Collection<CountedAnimal> animals) {
-        List<Counted> units = animals.stream()
+        boolean byRegion = plan.divisions().size() > 1;
+        var units = animals.stream()
                 .map(animal -> new Counted(
-                        animal.number(), animal.baseCell(), household(animal.holder()), household(animal.owner())))
+                        animal.number(),
+                        byRegion
+                                ? List.of(animal.baseCell(), Heading.baseCell(animal.place()))
+                                : List.of(animal.baseCell()),
+                        household(animal.holder()),
+                        household(animal.owner())))
                 .toList();
         return new Tally(plan, units, waivers);
     }

@@ -10,16 +10,17 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 import java.util.function.ToIntFunction;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.demebook.disclosure.Plan;
 import org.demebook.disclosure.Plan.Line;
 import org.demebook.notation.Sex;
 
 /**
- * The tables of every release: sexes by age classes, and decades of birth; with totals. Both are linked by the animals.
+ * The tables of every release: sexes by age classes, decades of birth, and regions; with totals. All are linked by the animals.
  *
  * <p>Where most counts would be withheld for want of keepers, classes are put together first: young and juvenile become
- * immature, then age classes go, then sexes; the oldest decades become one.
+ * immature, then age classes go, then sexes; the oldest decades become one; regions go.
  */
 final class TablePlan {
     private static final List<String> SEXES =
@@ -34,14 +35,19 @@ final class TablePlan {
     /**
      * The headings of a release, in the order in which they are published.
      *
+     * @param regions that the association fixed
      * @param respondents how many households stand behind a heading
      */
     static List<Heading> headings(
-            List<CountedAnimal> animals, ToIntFunction<Heading> respondents, int fewestRespondents) {
+            List<CountedAnimal> animals,
+            List<String> regions,
+            ToIntFunction<Heading> respondents,
+            int fewestRespondents) {
         var headings = new LinkedHashSet<Heading>();
         headings.addAll(sexesByAge(respondents, fewestRespondents));
         headings.add(Heading.EVERYTHING);
         headings.addAll(decades(animals, respondents, fewestRespondents));
+        headings.addAll(regions(regions, respondents, fewestRespondents));
         return List.copyOf(headings);
     }
 
@@ -60,7 +66,7 @@ final class TablePlan {
 
     private static List<Heading> cross(List<String> sexes, List<String> ages) {
         var headings = new ArrayList<Heading>();
-        sexes.forEach(sex -> ages.forEach(age -> headings.add(new Heading(sex, age, ALL))));
+        sexes.forEach(sex -> ages.forEach(age -> headings.add(new Heading(sex, age, ALL, ALL))));
         return headings;
     }
 
@@ -88,8 +94,22 @@ final class TablePlan {
         return List.of();
     }
 
+    /** None where too few keepers state theirs: that all is not stated tells nothing. */
+    private static List<Heading> regions(List<String> regions, ToIntFunction<Heading> respondents, int fewest) {
+        var headings = regions.stream().map(TablePlan::in).collect(Collectors.toCollection(ArrayList::new));
+        if (!mostAreOfEnough(headings, respondents, fewest)) {
+            return List.of();
+        }
+        headings.add(in(Heading.NOT_STATED));
+        return headings;
+    }
+
+    private static Heading in(String region) {
+        return new Heading(ALL, ALL, ALL, region);
+    }
+
     private static Heading born(String when) {
-        return new Heading(ALL, ALL, when);
+        return new Heading(ALL, ALL, when, ALL);
     }
 
     private static boolean mostAreOfEnough(
@@ -106,9 +126,24 @@ final class TablePlan {
     /**
      * The plan of a release. Base cells are all that an animal can be in on the day: who is young was born in the last year.
      *
+     * @param places regions that are told apart, {@code not stated} among them; none where regions are not looked at
      * @param animals some more base cells are those of animals that were counted under another age to breed
      */
-    static Plan plan(List<Heading> headings, List<CountedAnimal> animals, LocalDate day, int daysOfAgeToBreed) {
+    static Plan plan(
+            List<Heading> headings,
+            Collection<String> places,
+            List<CountedAnimal> animals,
+            LocalDate day,
+            int daysOfAgeToBreed) {
+        var divisions = new ArrayList<List<String>>();
+        divisions.add(base(animals, day, daysOfAgeToBreed));
+        if (!places.isEmpty()) {
+            divisions.add(places.stream().map(Heading::baseCell).toList());
+        }
+        return new Plan(divisions, headings.stream().map(Heading::figure).toList(), lines(headings));
+    }
+
+    private static List<String> base(List<CountedAnimal> animals, LocalDate day, int daysOfAgeToBreed) {
         Set<String> base = new LinkedHashSet<>();
         int oldest = animals.stream()
                 .map(CountedAnimal::born)
@@ -127,8 +162,7 @@ final class TablePlan {
             }
         }
         animals.forEach(animal -> base.add(animal.baseCell()));
-        return new Plan(
-                List.copyOf(base), headings.stream().map(Heading::figure).toList(), lines(headings));
+        return List.copyOf(base);
     }
 
     private static boolean isPossible(AgeClass age, int decade, LocalDate day, int daysOfAgeToBreed) {
@@ -144,7 +178,7 @@ final class TablePlan {
         };
     }
 
-    /** Rows and columns of the first table, and the second, as far as there are headings of them. */
+    /** Rows and columns of the first table, and the others, as far as there are headings of them. */
     private static List<Line> lines(List<Heading> headings) {
         var lines = new ArrayList<Line>();
         for (var total : headings) {
@@ -172,6 +206,8 @@ final class TablePlan {
         lines.add(line(
                 Heading.EVERYTHING,
                 headings.stream().filter(cell -> !cell.born().equals(ALL)).toList()));
+        lines.add(line(
+                Heading.EVERYTHING, headings.stream().filter(Heading::isRegion).toList()));
         return lines.stream().filter(line -> line.parts().size() > 1).toList();
     }
 

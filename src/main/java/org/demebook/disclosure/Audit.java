@@ -119,7 +119,7 @@ public record Audit(List<Finding> findings) {
                 var question = knowledge.question(figure);
                 long lowest = question.in(Bound.world(knowledge, question, view, told(release), false));
                 long highest = question.in(Bound.world(knowledge, question, view, told(release), true));
-                intervals.put(figure.name(), new Interval(lowest, highest >= knowledge.ceiling() ? -1 : highest));
+                intervals.put(figure.name(), new Interval(lowest, knowledge.isOpen(highest) ? -1 : highest));
             }
         }
         return intervals;

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.IntStream;
 import org.demebook.disclosure.Rules.Need;
 import org.demebook.disclosure.Rules.Reason;
 
@@ -61,6 +62,7 @@ final class Knowledge {
             enter(release.tally());
         }
         enter(now);
+        linkDivisions();
         for (int k = 0; k < earlier.size(); k++) {
             for (var figure : earlier.get(k).tally().plan().figures()) {
                 if (earlier.get(k).told().contains(figure.name())) {
@@ -107,6 +109,23 @@ final class Knowledge {
         variables += tally.plan().baseCells().size();
         long all = Arrays.stream(truth(tally)).sum();
         ceiling = Math.max(ceiling, 4 * all + 100);
+    }
+
+    /** All divisions of a release have one sum, whatever is told of it. */
+    private void linkDivisions() {
+        for (int k = 0; k < tallies.size(); k++) {
+            var divisions = tallies.get(k).plan().divisions();
+            int[] first = range(offsets.get(k), divisions.get(0).size());
+            int next = offsets.get(k) + first.length;
+            for (var other : divisions.subList(1, divisions.size())) {
+                sums.add(new Sum(first, range(next, other.size()), 0, -1));
+                next += other.size();
+            }
+        }
+    }
+
+    private static int[] range(int from, int length) {
+        return IntStream.range(from, from + length).toArray();
     }
 
     private static long[] truth(Tally tally) {
@@ -278,5 +297,13 @@ final class Knowledge {
     /** More units than any base cell needs to hold to show that something is not known. */
     long ceiling() {
         return ceiling;
+    }
+
+    /**
+     * Whether a bound upwards is none: what is told bounds a figure by all units at most, a quarter of the ceiling; one that is
+     * open ends at the ceiling, less what the other side of a link of divisions lacks, which is no more than all units.
+     */
+    boolean isOpen(long highest) {
+        return highest > ceiling / 2;
     }
 }

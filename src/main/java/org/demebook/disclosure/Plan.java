@@ -7,16 +7,21 @@ import java.util.stream.IntStream;
 /**
  * The tables of a release, as sums over common base cells; tables that share base cells are linked through them.
  *
- * @param baseCells the finest classes, every one that a unit can be in
+ * <p>Where tables are not crossed, each may have a division of its own: these are linked by their sums alone, which are the
+ * same. Nothing is lost by that, since any contents of two divisions with one sum are margins of a crossed table, also where
+ * some units are known (the other units' margins have one sum too).
+ *
+ * @param divisions ways in which all units are divided: the finest classes of each, every one that a unit can be in; a figure
+ *     is of one of them
  * @param figures cells and totals of all tables, each name once
  * @param lines rows and columns, looked at for group disclosure
  */
-public record Plan(List<String> baseCells, List<Figure> figures, List<Line> lines) {
+public record Plan(List<List<String>> divisions, List<Figure> figures, List<Line> lines) {
     /** A row or a column. */
     public record Line(String total, List<String> parts) {}
 
     public Plan {
-        baseCells = List.copyOf(baseCells);
+        divisions = divisions.stream().map(List::copyOf).toList();
         figures = List.copyOf(figures);
         lines = List.copyOf(lines);
         var names = new HashSet<String>();
@@ -25,6 +30,11 @@ public record Plan(List<String> baseCells, List<Figure> figures, List<Line> line
                 throw new IllegalArgumentException("Two figures are called " + figure.name());
             }
         }
+    }
+
+    /** The base cells of all divisions, one after the other. */
+    public List<String> baseCells() {
+        return divisions.stream().flatMap(List::stream).toList();
     }
 
     /** @throws IllegalArgumentException if no figure has the name */
@@ -37,8 +47,9 @@ public record Plan(List<String> baseCells, List<Figure> figures, List<Line> line
 
     /** The places in {@link #baseCells} that a figure covers, ascending. */
     int[] covered(Figure figure) {
-        return IntStream.range(0, baseCells.size())
-                .filter(cell -> figure.covers().test(baseCells.get(cell)))
+        var cells = baseCells();
+        return IntStream.range(0, cells.size())
+                .filter(cell -> figure.covers().test(cells.get(cell)))
                 .toArray();
     }
 }

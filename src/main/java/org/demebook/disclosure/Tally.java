@@ -20,10 +20,20 @@ public final class Tally {
      * A unit that is counted.
      *
      * @param unit the same in every release, so that it is seen what changed
+     * @param baseCells where it is in each division of the plan
      * @param holder respondent with whom it is
      * @param owner respondent whose it is
      */
-    public record Counted(String unit, String baseCell, String holder, String owner) {}
+    public record Counted(String unit, List<String> baseCells, String holder, String owner) {
+        public Counted {
+            baseCells = List.copyOf(baseCells);
+        }
+
+        /** Of a plan with one division. */
+        public Counted(String unit, String baseCell, String holder, String owner) {
+            this(unit, List.of(baseCell), holder, owner);
+        }
+    }
 
     /** The ways in which a unit is somebody's. */
     static final List<Function<Counted, String>> WAYS = List.of(Counted::holder, Counted::owner);
@@ -34,16 +44,26 @@ public final class Tally {
 
     /**
      * @param waivers respondents who have waived the protection of their own numbers
-     * @throws IllegalArgumentException if a unit is in a base cell that the plan does not have
+     * @throws IllegalArgumentException if a unit is not in one base cell of each division
      */
     public Tally(Plan plan, List<Counted> units, Set<String> waivers) {
         this.plan = plan;
         this.units = List.copyOf(units);
         this.waivers = Set.copyOf(waivers);
-        var known = Set.copyOf(plan.baseCells());
+        var known = plan.divisions().stream().map(Set::copyOf).toList();
         for (var unit : units) {
-            if (!known.contains(unit.baseCell())) {
-                throw new IllegalArgumentException("No base cell is called " + unit.baseCell());
+            requireInEach(known, unit.baseCells());
+        }
+    }
+
+    private static void requireInEach(List<Set<String>> divisions, List<String> cells) {
+        if (cells.size() != divisions.size()) {
+            throw new IllegalArgumentException(
+                    "One base cell of each of %d divisions, not %s".formatted(divisions.size(), cells));
+        }
+        for (int division = 0; division < cells.size(); division++) {
+            if (!divisions.get(division).contains(cells.get(division))) {
+                throw new IllegalArgumentException("No base cell is called " + cells.get(division));
             }
         }
     }
@@ -108,14 +128,15 @@ public final class Tally {
 
     /** How many units of each base cell somebody knows of. */
     int[] knownTo(String respondent) {
-        var known = new int[plan.baseCells().size()];
+        var cells = plan.baseCells();
+        var known = new int[cells.size()];
         var places = new HashMap<String, Integer>();
         for (int cell = 0; cell < known.length; cell++) {
-            places.put(plan.baseCells().get(cell), cell);
+            places.put(cells.get(cell), cell);
         }
         for (var unit : units) {
             if (unit.holder().equals(respondent) || unit.owner().equals(respondent)) {
-                known[places.get(unit.baseCell())]++;
+                unit.baseCells().forEach(cell -> known[places.get(cell)]++);
             }
         }
         return known;
@@ -128,6 +149,6 @@ public final class Tally {
     }
 
     private static Predicate<Counted> in(Figure figure) {
-        return unit -> figure.covers().test(unit.baseCell());
+        return unit -> unit.baseCells().stream().anyMatch(figure.covers());
     }
 }

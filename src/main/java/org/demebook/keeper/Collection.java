@@ -11,8 +11,11 @@ import jakarta.persistence.JoinColumn;
 import jakarta.persistence.Table;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /** The set of animals that one keeper, or a household, holds in a population. */
 @Entity
@@ -29,6 +32,9 @@ class Collection extends PanacheEntityBase {
     UUID id;
 
     String label;
+
+    @Nullable
+    String region;
 
     @ElementCollection
     @CollectionTable(
@@ -63,7 +69,18 @@ class Collection extends PanacheEntityBase {
                 .getResultList());
     }
 
+    /** By collection; one that states no region is not there. */
+    static Map<UUID, String> regions(UUID populationId) {
+        return getEntityManager()
+                .createQuery(
+                        "select c.id, c.region from Collection c where c.populationId = ?1 and c.region is not null",
+                        Object[].class)
+                .setParameter(1, populationId)
+                .getResultStream()
+                .collect(Collectors.toMap(row -> (UUID) row[0], row -> (String) row[1]));
+    }
+
     CollectionView view() {
-        return new CollectionView(id, label);
+        return new CollectionView(id, label, region);
     }
 }

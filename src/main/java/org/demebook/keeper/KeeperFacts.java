@@ -9,6 +9,7 @@ import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.jspecify.annotations.Nullable;
 
 /** What the journal says of keepers, by id alone. */
 @ApplicationScoped
@@ -19,6 +20,12 @@ class KeeperFacts implements FactBook {
 
     record CollectionOpened(UUID collectionId, String label, List<UUID> keeperIds) implements Fact {}
 
+    /** The regions by which the population is counted, all of them. */
+    record RegionsFixed(List<String> names, @Nullable Long supersedes) implements Fact {}
+
+    /** @param region null: none is stated any more */
+    record RegionStated(UUID collectionId, @Nullable String region) implements Fact {}
+
     /** Who belongs to a population, or as what, is different once the present transaction is through. */
     record MembershipChanged(UUID populationId) {}
 
@@ -27,7 +34,8 @@ class KeeperFacts implements FactBook {
 
     @Override
     public Set<Class<? extends Fact>> facts() {
-        return Set.of(KeeperJoined.class, KeeperLeft.class, CollectionOpened.class);
+        return Set.of(
+                KeeperJoined.class, KeeperLeft.class, CollectionOpened.class, RegionsFixed.class, RegionStated.class);
     }
 
     @Override
@@ -47,6 +55,11 @@ class KeeperFacts implements FactBook {
         } else if (fact instanceof CollectionOpened opened) {
             new Collection(populationId, opened.collectionId(), opened.label(), Set.copyOf(opened.keeperIds()))
                     .persist();
+        } else if (fact instanceof RegionsFixed fixed) {
+            RegionList.fix(populationId, fixed, entry.seq());
+        } else if (fact instanceof RegionStated stated) {
+            Collection collection = Collection.findById(new Collection.Key(populationId, stated.collectionId()));
+            collection.region = stated.region();
         }
     }
 }

@@ -197,7 +197,7 @@ public class Keepers {
     public CollectionView open(UUID populationId, UUID keeperId, String label, List<UUID> keeperIds) {
         var id = Journal.newId();
         journal.record(populationId, keeperId, new CollectionOpened(id, label, keeperIds));
-        return new CollectionView(id, label);
+        return new CollectionView(id, label, null);
     }
 
     /** A fellow member by sign-in name. */

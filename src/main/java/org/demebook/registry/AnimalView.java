@@ -1,5 +1,6 @@
 package org.demebook.registry;
 
+import static org.demebook.consent.FieldGroup.COARSE_PLACE;
 import static org.demebook.consent.FieldGroup.CUSTODY;
 import static org.demebook.consent.FieldGroup.HEALTH;
 import static org.demebook.consent.FieldGroup.IDENTITY;
@@ -73,11 +74,13 @@ public record AnimalView(
     /**
      * @param sexDeterminations the last one first; a later one never overwrites an earlier
      * @param collection where it lives; absent while it is with somebody who does not take part
+     * @param region in which it lives, as its collection states; absent where it states none
      * @param owner the collection whose animal it is, when that is another (a breeding loan)
      */
     public record Held(
             @Shows(CUSTODY) @Nullable UUID collection,
             @Shows(CUSTODY) @Nullable UUID owner,
+            @Shows(COARSE_PLACE) @Nullable String region,
             @Shows(IDENTITY) @Nullable RoughDate died,
             @Shows(HEALTH) @Nullable String deathCause,
             @Shows(CUSTODY) @Nullable SourceCode sourceCode,

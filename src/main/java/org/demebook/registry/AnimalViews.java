@@ -18,6 +18,7 @@ import org.demebook.consent.FieldGroup;
 import org.demebook.consent.Lens;
 import org.demebook.consent.Projection;
 import org.demebook.keeper.Keepers;
+import org.demebook.keeper.Regions;
 import org.demebook.keeper.Standing;
 import org.demebook.photo.PhotoView;
 import org.demebook.photo.Photos;
@@ -28,11 +29,18 @@ import org.jspecify.annotations.Nullable;
 /** Shows animals to one asker: the only place where a row becomes a view. A fixed number of queries for any number of rows. */
 @ApplicationScoped
 class AnimalViews {
-    private static final Set<FieldGroup> GRANTED_SELDOM =
-            EnumSet.of(FieldGroup.CUSTODY, FieldGroup.HEALTH, FieldGroup.MARKS_AND_PHOTOS, FieldGroup.NOTES);
+    private static final Set<FieldGroup> GRANTED_SELDOM = EnumSet.of(
+            FieldGroup.CUSTODY,
+            FieldGroup.COARSE_PLACE,
+            FieldGroup.HEALTH,
+            FieldGroup.MARKS_AND_PHOTOS,
+            FieldGroup.NOTES);
 
     @Inject
     Keepers keepers;
+
+    @Inject
+    Regions regions;
 
     @Inject
     Photos photos;
@@ -96,12 +104,14 @@ class AnimalViews {
                 .filter(identifier -> identifier.collectionId == null || own.contains(identifier.collectionId))
                 .collect(Collectors.groupingBy(identifier -> identifier.animalId));
         var pictures = photos.ofAnimals(populationId, ids);
+        var places = regions.stated(populationId);
         var sexes = DeterminedSex.of(populationId, ids).stream().collect(Collectors.groupingBy(sex -> sex.animalId));
         return inHand.stream()
                 .collect(Collectors.toMap(
                         animal -> animal.id,
                         animal -> held(
                                 animal,
+                                animal.collectionId == null ? null : places.get(animal.collectionId),
                                 sexes.getOrDefault(animal.id, List.of()),
                                 identifiers.getOrDefault(animal.id, List.of()),
                                 pictures.getOrDefault(animal.id, List.of()))));
@@ -154,12 +164,17 @@ class AnimalViews {
     }
 
     private static AnimalView.Held held(
-            Animal animal, List<DeterminedSex> sexes, List<Identifier> identifiers, List<PhotoView> photos) {
+            Animal animal,
+            @Nullable String region,
+            List<DeterminedSex> sexes,
+            List<Identifier> identifiers,
+            List<PhotoView> photos) {
         return new AnimalView.Held(
                 animal.collectionId,
                 animal.ownerCollectionId != null && !animal.ownerCollectionId.equals(animal.collectionId)
                         ? animal.ownerCollectionId
                         : null,
+                region,
                 animal.died,
                 animal.deathCause,
                 animal.sourceCode,

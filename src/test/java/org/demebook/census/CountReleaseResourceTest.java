@@ -307,9 +307,9 @@ class CountReleaseResourceTest {
                 .split("\r\n");
         assertThat(lines)
                 .hasSize(1 + 20 + 3)
-                .startsWith("population,countedOn,sex,age,born,count,lowest,highest,informationWithheld")
-                .contains("%s,%s,female,adult,all,6,,,".formatted(colony.code, DAY))
-                .contains("%s,%s,all,all,2010s,12,,,".formatted(colony.code, DAY));
+                .startsWith("population,countedOn,sex,age,born,region,count,lowest,highest,informationWithheld")
+                .contains("%s,%s,female,adult,all,all,6,,,".formatted(colony.code, DAY))
+                .contains("%s,%s,all,all,2010s,all,12,,,".formatted(colony.code, DAY));
     }
 
     @Test
@@ -412,7 +412,7 @@ class CountReleaseResourceTest {
                 null,
                 LocalDate.parse(DAY),
                 "3 to 5",
-                List.of(new Cell("all", "all", null, 18, null, null, null)),
+                List.of(new Cell("all", "all", null, null, 18, null, null, null)),
                 null,
                 null,
                 "counted",
@@ -471,7 +471,8 @@ class CountReleaseResourceTest {
     }
 
     private static String cell(String sex, String age, String field) {
-        return "cells.find { it.sex == '%s' && it.age == '%s' && it.born == 'all' }.%s".formatted(sex, age, field);
+        return "cells.find { it.sex == '%s' && it.age == '%s' && it.born == 'all' && it.region == 'all' }.%s"
+                .formatted(sex, age, field);
     }
 
     private static Connection asOwner() throws SQLException {

@@ -1,6 +1,7 @@
 package org.demebook.census;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.tuple;
 
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
@@ -30,7 +31,7 @@ class DarwinCoreArchiveTest {
     private static final Path TERMS = Path.of("src/test/resources/darwin-core/occurrence-core-terms.txt");
     private static final String DARWIN_CORE = "http://rs.tdwg.org/dwc/terms/";
 
-    private final Map<String, String> files = unpack(DarwinCoreArchive.of(release()));
+    private Map<String, String> files = unpack(DarwinCoreArchive.of(release()));
 
     @Test
     void the_descriptor_names_terms_of_the_occurrence_core_only_and_each_once() throws IOException {
@@ -94,6 +95,20 @@ class DarwinCoreArchiveTest {
     }
 
     @Test
+    void regions_are_an_archive_of_their_own_so_that_nobody_adds_them_to_the_others() throws IOException {
+        files = unpack(DarwinCoreArchive.byRegion(release()));
+        the_descriptor_names_terms_of_the_occurrence_core_only_and_each_once();
+        the_descriptor_describes_the_file_that_is_there();
+        every_record_is_of_captive_living_animals_and_says_so();
+        assertThat(records())
+                .extracting(record -> record.get("higherGeography"), record -> record.get("organismQuantity"))
+                .containsExactly(tuple("North", "12"), tuple("Middle", "0-20"), tuple("", "7"));
+        assertThat(terms())
+                .noneMatch(
+                        term -> term.matches(".*/(decimal|verbatim|footprint|geo|country|locality|location|island).*"));
+    }
+
+    @Test
     void the_data_set_says_who_counted_what_and_how() {
         var eml = xml("eml.xml");
         assertThat(eml.getDocumentElement().getNamespaceURI()).isEqualTo("https://eml.ecoinformatics.org/eml-2.2.0");
@@ -112,12 +127,16 @@ class DarwinCoreArchiveTest {
 
     private static CountReleaseView release() {
         var cells = List.of(
-                new Cell("female", "adult", "all", 12, null, null, null),
-                new Cell("female", "young", "all", 0, null, null, null),
-                new Cell("male", "adult", "all", null, 1, 19, Preparation.WITHHELD),
-                new Cell("male", "young", "all", null, 0, null, Preparation.WITHHELD),
-                new Cell("female", "all", "all", 12, null, null, null),
-                new Cell("all", "all", "2010s", 31, null, null, null));
+                new Cell("female", "adult", "all", null, 12, null, null, null),
+                new Cell("female", "young", "all", null, 0, null, null, null),
+                new Cell("male", "adult", "all", null, null, 1, 19, Preparation.WITHHELD),
+                new Cell("male", "young", "all", null, null, 0, null, Preparation.WITHHELD),
+                new Cell("female", "all", "all", null, 12, null, null, null),
+                new Cell("all", "all", "2010s", null, 31, null, null, null),
+                new Cell("all", "all", "all", "North", 12, null, null, null),
+                new Cell("all", "all", "all", "Middle", null, 0, 20, Preparation.WITHHELD),
+                new Cell("all", "all", "all", "South", 0, null, null, null),
+                new Cell("all", "all", "all", "not stated", 7, null, null, null));
         return new CountReleaseView(
                 "MC",
                 "Marrowfin Cay & Tern",

@@ -24,14 +24,23 @@ class HeadingTest {
         "all, all, unknown, false"
     })
     void a_heading_covers_what_it_says(String sex, String age, String born, boolean covered) {
-        var figure = new Heading(sex, age, born).figure();
+        var figure = new Heading(sex, age, born, "all").figure();
         assertThat(figure.covers().test(Heading.baseCell("female", "young", "2010s")))
                 .isEqualTo(covered);
     }
 
+    @ParameterizedTest
+    @CsvSource({"all, false", "North, true", "South, false", "not stated, false"})
+    void a_region_covers_the_cell_of_its_division_and_none_of_the_others(String region, boolean covered) {
+        var figure = new Heading("all", "all", "all", region).figure();
+        assertThat(figure.covers().test(Heading.baseCell("North"))).isEqualTo(covered);
+        assertThat(figure.covers().test(Heading.baseCell("female", "young", "2010s")))
+                .isEqualTo(region.equals("all"));
+    }
+
     @Test
     void before_some_year_are_only_those_whose_birth_is_known() {
-        assertThat(new Heading("all", "all", "before 2010")
+        assertThat(new Heading("all", "all", "before 2010", "all")
                         .figure()
                         .covers()
                         .test(Heading.baseCell("female", "adult", "unknown")))

@@ -20,6 +20,8 @@ final class Herd {
     private final Map<UUID, UUID> households = new HashMap<>();
     private final Map<UUID, Set<UUID>> keepers = new HashMap<>();
     private final Set<UUID> waivers = new HashSet<>();
+    private final Map<UUID, String> regions = new HashMap<>();
+    private List<String> fixed = List.of();
 
     /** So many animals of each keeper. */
     Herd put(String sex, String age, String born, int each, int... keepers) {
@@ -36,7 +38,21 @@ final class Herd {
             households.putIfAbsent(id(keeper), id(keeper));
             keepers.putIfAbsent(id(keeper), Set.of(id(keeper)));
         }
-        animals.add(new CountedAnimal("n" + animals.size(), sex, age, born, id(holder), id(owner)));
+        animals.add(new CountedAnimal(
+                "n" + animals.size(), sex, age, born, id(holder), id(owner), regions.get(id(holder))));
+        return this;
+    }
+
+    Herd fix(String... names) {
+        fixed = List.of(names);
+        return this;
+    }
+
+    /** The region of what a keeper gets from now on; null: not stated. */
+    Herd in(String region, int... keepers) {
+        for (int keeper : keepers) {
+            regions.put(id(keeper), region);
+        }
         return this;
     }
 
@@ -59,13 +75,20 @@ final class Herd {
     }
 
     List<Cell> cells(Earlier... earlier) {
-        return new Preparation(DAY, animals, respondents(), DAYS_OF_AGE_TO_BREED, new CountRulesView(3, 20, 0))
+        return new Preparation(DAY, animals, fixed, respondents(), DAYS_OF_AGE_TO_BREED, new CountRulesView(3, 20, 0))
                 .cells(List.of(earlier));
+    }
+
+    static Cell region(List<Cell> cells, String region) {
+        return cells.stream()
+                .filter(cell -> Heading.of(cell).equals(new Heading("all", "all", "all", region)))
+                .findFirst()
+                .orElseThrow(() -> new AssertionError("no cell of %s in %s".formatted(region, cells)));
     }
 
     static Cell cell(List<Cell> cells, String sex, String age, String born) {
         return cells.stream()
-                .filter(cell -> Heading.of(cell).equals(new Heading(sex, age, born)))
+                .filter(cell -> Heading.of(cell).equals(new Heading(sex, age, born, "all")))
                 .findFirst()
                 .orElseThrow(() -> new AssertionError("no cell of %s, %s, %s in %s".formatted(sex, age, born, cells)));
     }

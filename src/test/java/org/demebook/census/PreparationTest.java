@@ -85,7 +85,7 @@ class PreparationTest {
     @Test
     void what_was_told_before_is_looked_at_even_under_other_classes() {
         var before = settled();
-        var cells = List.of(new Cell("all", "immature", null, 9 + 3, null, null, null));
+        var cells = List.of(new Cell("all", "immature", null, null, 9 + 3, null, null, null));
         var earlier = new Earlier(view(cells), List.copyOf(before.animals));
 
         before.put("male", "juvenile", "2020s", 5, 2);
@@ -118,7 +118,7 @@ class PreparationTest {
     @Test
     void a_figure_that_comes_out_differently_today_is_left_out_of_account() {
         var herd = settled();
-        var cells = List.of(new Cell("all", "all", null, 1, null, null, null));
+        var cells = List.of(new Cell("all", "all", null, null, 1, null, null, null));
         assertThat(cell(herd.cells(new Earlier(view(cells), List.copyOf(herd.animals))), "all", "all", "all")
                         .count())
                 .isEqualTo(herd.animals.size());

@@ -64,7 +64,7 @@ class PublishedVectorsTest {
             }
         }
         figures.add(new Figure("all", in -> true));
-        var tally = new Tally(new Plan(base, figures, List.of()), units, Set.of());
+        var tally = new Tally(new Plan(List.of(base), figures, List.of()), units, Set.of());
         assertThat(tally.value(tally.plan().figure("all"))).isEqualTo(70);
 
         var careless = Regions.withholding(tally, "divorced·F·part", "divorced·F·full");

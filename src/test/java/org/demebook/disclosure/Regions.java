@@ -38,7 +38,7 @@ final class Regions {
                     rows.stream().map(row -> row + "·" + column).toList()));
         }
         figures.add(new Figure(TOTAL, cell -> true));
-        return new Plan(base, figures, lines);
+        return new Plan(List.of(base), figures, lines);
     }
 
     /** The table of three regions that the tests of the whole room share: A to C in the North, D to F, G to I. */

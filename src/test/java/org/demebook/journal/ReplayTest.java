@@ -35,6 +35,7 @@ import org.demebook.consent.ConsentStory;
 import org.demebook.diary.DiaryStory;
 import org.demebook.handover.SheetStory;
 import org.demebook.incubation.IncubationStory;
+import org.demebook.keeper.RegionStory;
 import org.demebook.litter.LitterStory;
 import org.demebook.planning.PlanningStory;
 import org.demebook.registry.FindingStory;
@@ -150,6 +151,7 @@ class ReplayTest {
         CareStory.tell(colony);
         PlanningStory.tell(colony);
         ConsentStory.tell(colony);
+        RegionStory.tell(colony);
         CountStory.tell(colony);
         ApproachStory.tell(colony);
         colony.post(INES, "/collections", Map.of("label", "household", "sharedWith", List.of(DOV)))
