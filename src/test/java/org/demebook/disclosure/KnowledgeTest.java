@@ -100,6 +100,13 @@ class KnowledgeTest {
     }
 
     @Test
+    void an_observer_is_asked_for_what_is_sensitive_now() {
+        assertThat(Knowledge.ofObservers(List.of(told), before, RULES).questions())
+                .extracting(Question::subject)
+                .containsExactly("r·y of release 1", "total·y of release 1", "r·y", "total·y");
+    }
+
+    @Test
     void the_public_comes_first_and_who_knows_the_same_is_asked_once() {
         var views = Knowledge.ofReaders(List.of(told), after, RULES).views();
 
