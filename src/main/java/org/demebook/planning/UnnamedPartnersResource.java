@@ -6,6 +6,7 @@ import static org.demebook.problem.ProblemType.NOT_YOUR_ANIMAL;
 import static org.demebook.problem.ProblemType.NO_CANDIDATES;
 import static org.demebook.problem.ProblemType.NO_SUCH_ANIMAL;
 import static org.demebook.problem.ProblemType.NO_SUCH_POPULATION;
+import static org.demebook.problem.ProblemType.ON_HOLD;
 import static org.demebook.problem.ProblemType.TOO_FEW_CONTRIBUTE;
 
 import io.quarkus.security.Authenticated;
@@ -41,6 +42,7 @@ class UnnamedPartnersResource {
         MISTYPED_NUMBER,
         NOT_YOUR_ANIMAL,
         ANIMAL_DEAD,
+        ON_HOLD,
         NO_CANDIDATES,
         TOO_FEW_CONTRIBUTE
     })

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.TreeMap;
 import java.util.UUID;
 import java.util.regex.Pattern;
+import org.demebook.Thorough;
 import org.demebook.consent.Action;
 import org.demebook.consent.FieldGroup;
 import org.demebook.registry.PedigreeRow;
@@ -16,7 +17,7 @@ import org.junit.jupiter.api.Test;
 
 /** What somebody is shown, and every figure, follows from what is granted to them alone: on random registers and grants. */
 class CutTest {
-    private static final int REGISTERS = 300;
+    private static final int REGISTERS = Thorough.size("demebook.registers", 300, 3_000);
     private static final int ANIMALS = 24;
     private static final Pattern NUMBER = Pattern.compile("MC-H-\\d+-\\w");
 

@@ -7,12 +7,13 @@ import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.UUID;
+import org.demebook.Thorough;
 import org.junit.jupiter.api.Test;
 
 /** What holds of every decision, on random grants, animals and askers. */
 class DecisionPropertiesTest {
     private static final long SEED = 4;
-    private static final int WORLDS = 60;
+    private static final int WORLDS = Thorough.size("demebook.worlds", 60, 1_200);
 
     @Test
     void removing_a_grant_never_adds() {

@@ -8,9 +8,10 @@ import java.util.Random;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import org.demebook.Thorough;
 import org.junit.jupiter.api.Test;
 
-/** Random tables, attacked from each keeper's view; {@code -Dthorough} takes twenty times as many. */
+/** Random tables, attacked from each keeper's view; {@code mvn -Pthorough verify} takes twenty times as many. */
 class RandomTablesTest {
     private static final Rules RULES = new Rules(3, 20);
     private static final String WHO = "ABCDEFGHIJKL";
@@ -131,7 +132,7 @@ class RandomTablesTest {
 
     @Test
     void no_keeper_and_not_the_public_narrows_a_sensitive_count_to_less_than_it_needs() {
-        int tables = System.getProperty("thorough") != null ? 20_000 : 1_000;
+        int tables = Thorough.size("demebook.tables", 1_000, 20_000);
         int sensitive = 0;
         for (long seed = 0; seed < tables; seed++) {
             var table = new Table(new Random(seed), 4, 4);

@@ -5,6 +5,7 @@ import java.util.SplittableRandom;
 import java.util.UUID;
 import java.util.function.Consumer;
 import java.util.stream.LongStream;
+import org.demebook.Thorough;
 
 /**
  * A pedigree made up from a seed, which can be told in any numbering and order, and whose kinship can be had from the
@@ -21,7 +22,7 @@ final class RandomPedigree {
     }
 
     /** How many are tried; mutation testing tries fewer, since each mutant that lives costs them all. */
-    static final int MOST = Integer.getInteger("demebook.pedigrees", 10_000);
+    static final int MOST = Thorough.size("demebook.pedigrees", 10_000, 100_000);
 
     /** Rows beyond the animals, for births to be added. */
     static final int MORE = 3;

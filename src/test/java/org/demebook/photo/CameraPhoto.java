@@ -55,7 +55,7 @@ public final class CameraPhoto {
         return encoded(quarters(width, height, BufferedImage.TYPE_INT_RGB), "jpeg");
     }
 
-    static byte[] plainPng(int width, int height) {
+    public static byte[] plainPng(int width, int height) {
         return encoded(quarters(width, height, BufferedImage.TYPE_INT_RGB), "png");
     }
 
