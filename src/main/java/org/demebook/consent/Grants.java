@@ -157,8 +157,9 @@ public class Grants {
     }
 
     GrantRow own(Standing by, UUID id) {
+        var own = keepers.collectionIds(by); // asked for in either case: what is hidden costs what is absent does
         var row = GrantRow.of(by.populationId(), id);
-        if (row == null || !keepers.collectionIds(by).contains(row.collectionId)) {
+        if (row == null || !own.contains(row.collectionId)) {
             throw new Refusal(NO_SUCH_GRANT, "No collection of yours has given a grant with the id %s.".formatted(id));
         }
         return row;

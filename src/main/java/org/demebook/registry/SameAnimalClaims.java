@@ -186,11 +186,8 @@ public class SameAnimalClaims {
     }
 
     private SameAnimalClaim require(Standing by, UUID claimId) {
-        var claim = SameAnimalClaim.of(by.populationId(), claimId);
-        if (claim == null || !concerns(by, claim)) {
-            throw new Refusal(NO_SUCH_CLAIM, "There is no such claim about an animal of yours.");
-        }
-        return claim;
+        return SameAnimalClaim.concerning(by.populationId(), claimId, by.keeperId(), keepers.collectionIds(by))
+                .orElseThrow(() -> new Refusal(NO_SUCH_CLAIM, "There is no such claim about an animal of yours."));
     }
 
     private boolean concerns(Standing by, SameAnimalClaim claim) {

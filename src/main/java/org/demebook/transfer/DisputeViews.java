@@ -4,6 +4,8 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -50,6 +52,21 @@ class DisputeViews {
     private static boolean isSide(Standing by, Transfer transfer, Set<UUID> own) {
         return by.keeperId().equals(transfer.toKeeperId)
                 || Stream.of(transfer.fromCollectionId, transfer.toCollectionId).anyMatch(own::contains);
+    }
+
+    /** One that the asker sees; in as many queries where there is none as where it is not for them. */
+    Optional<Dispute> seen(Standing by, UUID disputeId) {
+        if (by.isCoordinator()) {
+            return Optional.ofNullable(Dispute.of(by.populationId(), disputeId));
+        }
+        return Dispute.find(
+                        "populationId = :population and id = :id" + OF_THEIRS,
+                        Map.of(
+                                "population", by.populationId(),
+                                "id", disputeId,
+                                "keeper", by.keeperId(),
+                                "own", keepers.collectionIds(by)))
+                .firstResultOptional();
     }
 
     /** Those that the asker sees, the latest first: a coordinator all, everybody else those that they are a side of. */

@@ -253,11 +253,9 @@ public class Disputes {
     }
 
     private Dispute require(Standing by, UUID disputeId) {
-        var dispute = Dispute.of(by.populationId(), disputeId);
-        if (dispute == null || !sees(by, dispute)) {
-            throw new Refusal(NO_SUCH_DISPUTE, "There is no dispute %s that concerns you.".formatted(disputeId));
-        }
-        return dispute;
+        return views.seen(by, disputeId)
+                .orElseThrow(() ->
+                        new Refusal(NO_SUCH_DISPUTE, "There is no dispute %s that concerns you.".formatted(disputeId)));
     }
 
     private boolean sees(Standing by, Dispute dispute) {

@@ -53,9 +53,11 @@ class Parties {
 
     /** For who was on a side of a transfer of the animal, or sees it; refuses everybody else with NO_SUCH_ANIMAL. */
     Custody known(Standing by, String number) {
-        return animals.custodyUnseen(by.populationId(), number)
-                .filter(animal -> lastOfTheirs(by, animal.id()).isPresent())
-                .orElseGet(() -> animals.custody(by, number));
+        var plain = Animals.number(number).toString();
+        var theirs =
+                Transfer.ofNumberAndSide(by.populationId(), plain, by.keeperId(), keepers.collectionIds(by)).stream()
+                        .anyMatch(transfer -> !transfer.due(days.now()));
+        return theirs ? animals.custodyUnseen(by.populationId(), plain).orElseThrow() : animals.custody(by, number);
     }
 
     /** Nobody gives an animal twice: who gave it away is told when, and what to do if it is with them all the same. */

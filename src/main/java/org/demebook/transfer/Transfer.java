@@ -9,6 +9,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.jspecify.annotations.Nullable;
@@ -99,7 +100,19 @@ class Transfer extends PanacheEntityBase {
                 .firstResultOptional();
     }
 
-    /** Those of an animal that are open or have moved it, the latest first. */
+    /** Those of an animal that are open or have moved it, with a keeper on one of their sides; one query. */
+    static List<Transfer> ofNumberAndSide(UUID populationId, String number, UUID keeperId, Set<UUID> collectionIds) {
+        return list(
+                "populationId = ?1 and animalId in (select a.id from Animal a where a.populationId = ?1 and a.number = ?2)"
+                        + " and state in ?3 and (toKeeperId = ?4 or fromCollectionId in ?5 or toCollectionId in ?5)",
+                populationId,
+                number,
+                List.of(State.OFFERED, State.HANDED_OUT, State.ACCEPTED, State.CLAIMED),
+                keeperId,
+                collectionIds);
+    }
+
+    /** The same of an animal, whoever is on their sides, the latest first. */
     static List<Transfer> openOrDone(UUID populationId, UUID animalId) {
         return list(
                 "populationId = ?1 and animalId = ?2 and state in ?3 order by id desc",

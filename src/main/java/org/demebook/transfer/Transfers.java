@@ -331,8 +331,10 @@ public class Transfers {
     }
 
     private Transfer require(Standing by, UUID transferId) {
+        var own = keepers.collectionIds(by); // asked for in either case: what is hidden costs what is absent does
         var transfer = Transfer.of(by.populationId(), transferId);
-        if (transfer == null || !parties.gives(by, transfer) && !by.keeperId().equals(transfer.toKeeperId)) {
+        if (transfer == null
+                || !own.contains(transfer.fromCollectionId) && !by.keeperId().equals(transfer.toKeeperId)) {
             throw new Refusal(NO_SUCH_TRANSFER, "There is no transfer %s of yours.".formatted(transferId));
         }
         return transfer;

@@ -234,20 +234,24 @@ class GrantResourceTest {
         var wrong = window(null, Instant.now().minusSeconds(60));
         wrong.put("recipient", Map.of("kind", "keeper", "name", OUTSIDER));
         wrong.put("animals", List.of(colony.female(INES)));
+        var before = stored();
         colony.post(WREN, "/grants", wrong)
                 .statusCode(422)
                 .body("findings.field", contains("recipient.name", "animals[0]", "until"));
+        assertThat(stored()).isEqualTo(before);
     }
 
     @Test
     void a_grant_is_given_for_a_collection_of_ones_own() {
         var foreign = grant(MEMBERS);
         foreign.put("collection", collection(colony, INES));
+        var before = stored();
         colony.post(WREN, "/grants", foreign).statusCode(422).body("type", equalTo("/problems/no-such-collection"));
         as(WREN).body(Map.of("choice", "private"))
                 .put(colony.path("/collections/" + collection(colony, INES) + "/sharing"))
                 .then()
                 .statusCode(422);
+        assertThat(stored()).isEqualTo(before);
     }
 
     private static Map<String, Object> window(Instant from, Instant until) {
@@ -274,10 +278,11 @@ class GrantResourceTest {
         return detail;
     }
 
+    /** How many grants there are, and how many facts of anything. */
     private List<String> stored() {
         return ask(
-                "select count(*) from demebook.consent_grant g join demebook.population p using (population_id)"
-                        + " where p.code = ?",
+                "select (select count(*) from demebook.consent_grant g where g.population_id = h.population_id) || ' of '"
+                        + " || h.seq from demebook.journal_head h where h.code = ?",
                 colony.code);
     }
 
