@@ -9,6 +9,7 @@ import org.demebook.gestation.HowKnown;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.journal.Words;
 import org.jspecify.annotations.Nullable;
 
 /** What the journal says of introductions and breeding signs. */
@@ -21,7 +22,7 @@ class BreedingFacts implements FactBook {
             LocalDate fromOn,
             @Nullable LocalDate untilOn,
             UUID collectionId,
-            @Nullable String notes)
+            @Words @Nullable String notes)
             implements Fact {
         @Override
         public String validFrom() {
@@ -40,13 +41,13 @@ class BreedingFacts implements FactBook {
             UUID introductionId,
             LocalDate fromOn,
             @Nullable LocalDate untilOn,
-            @Nullable String notes,
+            @Words @Nullable String notes,
             @Nullable Long supersedes)
             implements Fact {}
 
     record IntroductionWithdrawn(
             UUID introductionId,
-            @Nullable String reason,
+            @Words @Nullable String reason,
             @Nullable Long supersedes) implements Fact {}
 
     /** What was seen. */
@@ -57,7 +58,7 @@ class BreedingFacts implements FactBook {
             HowKnown howKnown,
             @Nullable UUID maleId,
             @Nullable Integer eggs,
-            @Nullable String notes) {}
+            @Words @Nullable String notes) {}
 
     record BreedingSignNoted(UUID signId, UUID femaleId, Seen seen, UUID collectionId) implements Fact {
         @Override
@@ -70,7 +71,9 @@ class BreedingFacts implements FactBook {
             UUID signId, Seen seen, @Nullable Long supersedes) implements Fact {}
 
     record BreedingSignWithdrawn(
-            UUID signId, @Nullable String reason, @Nullable Long supersedes) implements Fact {}
+            UUID signId,
+            @Words @Nullable String reason,
+            @Nullable Long supersedes) implements Fact {}
 
     @Override
     public Set<Class<? extends Fact>> facts() {

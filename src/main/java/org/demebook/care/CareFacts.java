@@ -8,6 +8,7 @@ import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.journal.Words;
 import org.jspecify.annotations.Nullable;
 
 /** What the journal says of care tasks. They belong to a collection; who did them is the actor of the entry. */
@@ -21,8 +22,8 @@ class CareFacts implements FactBook {
             @Nullable UUID animalId,
             @Nullable UUID litterId,
             LocalDate dueOn,
-            String what,
-            String why,
+            @Words(required = true) String what,
+            @Words(required = true) String why,
             LocalDate on)
             implements Fact {
         @Override
@@ -59,7 +60,7 @@ class CareFacts implements FactBook {
             UUID taskId,
             UUID collectionId,
             @Nullable UUID animalId,
-            String what,
+            @Words(required = true) String what,
             LocalDate dueOn,
             @Nullable Integer everyDays)
             implements Fact {}

@@ -8,6 +8,7 @@ import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.journal.Words;
 import org.jspecify.annotations.Nullable;
 
 /** What the journal says of consent. */
@@ -28,7 +29,7 @@ class GrantFacts implements FactBook {
             List<Action> actions,
             Instant from,
             Instant until,
-            @Nullable String conditions,
+            @Words @Nullable String conditions,
             String noticeVersion,
             @Nullable ReadyChoice choice,
             @Nullable UUID renews)

@@ -6,6 +6,7 @@ import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.journal.Words;
 import org.jspecify.annotations.Nullable;
 
 /** What the journal says of hand-over sheets: that they were issued, and a digest of what they say. */
@@ -14,7 +15,7 @@ class SheetFacts implements FactBook {
     /** @param digest SHA-256, in hexadecimal, of what it says in canonical JSON (RFC 8785) */
     record SheetIssued(UUID sheetId, UUID animalId, UUID fromCollectionId, String digest) implements Fact {}
 
-    record SheetWithdrawn(UUID sheetId, @Nullable String reason) implements Fact {}
+    record SheetWithdrawn(UUID sheetId, @Words @Nullable String reason) implements Fact {}
 
     @Override
     public Set<Class<? extends Fact>> facts() {

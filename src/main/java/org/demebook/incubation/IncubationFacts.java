@@ -8,6 +8,7 @@ import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.journal.Words;
 import org.jspecify.annotations.Nullable;
 
 /** What the journal says of incubations. Temperatures in °C as decimals, and as they were written. */
@@ -21,7 +22,7 @@ class IncubationFacts implements FactBook {
             String setPointCelsius,
             String setPointWritten,
             UUID collectionId,
-            @Nullable String notes)
+            @Words @Nullable String notes)
             implements Fact {
         @Override
         public String validFrom() {

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.util.TokenBuffer;
 import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
 import com.fasterxml.jackson.module.paramnames.ParameterNamesModule;
 import java.io.IOException;
@@ -14,7 +15,9 @@ import java.time.Instant;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.UUID;
+import java.util.function.UnaryOperator;
 import org.erdtman.jcs.JsonCanonicalizer;
+import org.jspecify.annotations.Nullable;
 
 /** The form in which entries are stored and, later, signed: canonical JSON of RFC 8785. */
 final class CanonicalEntry {
@@ -36,7 +39,8 @@ final class CanonicalEntry {
         }
     }
 
-    byte[] write(Entry entry, Fact fact) {
+    /** @param keep keeps the words of a keeper and gives the digest that stands for them */
+    byte[] write(Entry entry, Fact fact, UnaryOperator<String> keep) {
         var envelope = json.createObjectNode()
                 .put("population", entry.populationId().toString())
                 .put("node", entry.nodeCode())
@@ -50,7 +54,7 @@ final class CanonicalEntry {
         if (fact.supersedes() != null) {
             envelope.put("supersedes", fact.supersedes());
         }
-        envelope.set("fact", json.valueToTree(fact));
+        envelope.set("fact", tree(fact, keep));
         requireNoFloats(envelope);
         try {
             return new JsonCanonicalizer(json.writeValueAsString(envelope)).getEncodedUTF8();
@@ -59,7 +63,17 @@ final class CanonicalEntry {
         }
     }
 
-    Read read(byte[] body) {
+    private JsonNode tree(Fact fact, UnaryOperator<String> keep) {
+        try (var buffer = new TokenBuffer(json, false)) {
+            json.writer().withAttribute(WordsForm.KEEPER, keep).writeValue(buffer, fact);
+            return json.readTree(buffer.asParser());
+        } catch (IOException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    /** @param find gives the words of a digest; null where they were taken out */
+    Read read(byte[] body, UnaryOperator<@Nullable String> find) {
         try {
             var envelope = json.readTree(body);
             var type = envelope.required("type").asText();
@@ -73,7 +87,9 @@ final class CanonicalEntry {
                     envelope.required("seq").asLong(),
                     Instant.parse(envelope.required("at").asText()),
                     UUID.fromString(envelope.required("actor").asText()));
-            return new Read(entry, json.treeToValue(envelope.required("fact"), known));
+            return new Read(
+                    entry,
+                    json.readerFor(known).withAttribute(WordsForm.FINDER, find).readValue(envelope.required("fact")));
         } catch (JsonProcessingException e) {
             throw new IllegalArgumentException("not an entry: " + e.getOriginalMessage(), e);
         } catch (IOException e) {

@@ -77,14 +77,20 @@ public class Journal {
         head.seq++;
         var now = Instant.now(clock).truncatedTo(ChronoUnit.MILLIS);
         var entry = new Entry(populationId, nodeCode, head.seq, now, actorId);
-        var body = form.write(entry, fact);
+        var words = new HashMap<String, String>();
+        var body = form.write(entry, fact, written -> {
+            var kept = new KeptWords(entry, written);
+            kept.persist();
+            words.put(kept.digest, written);
+            return kept.digest;
+        });
         new JournalEntry(entry, Fact.typeOf(fact.getClass()), body).persist();
         // as it can be read back, so that a replay does the same: an empty text, say, is no text there
-        apply(entry, form.read(body).fact());
+        apply(entry, form.read(body, words::get).fact());
         return entry;
     }
 
-    /** The stored bytes of entries, in order. */
+    /** The stored bytes of entries, in order. The words that they hold digests of stand beside them. */
     @Transactional
     public List<byte[]> entries(UUID populationId, long afterSeq, int most) {
         return JournalEntry.after(populationId, afterSeq, most).stream()
@@ -93,7 +99,8 @@ public class Journal {
     }
 
     /**
-     * Builds a population from the bytes of its journal where there is none yet.
+     * Builds a population from the bytes of its journal where there is none yet; what keepers wrote in words is read from
+     * beside it, as far as it is still there.
      *
      * @param bodies all entries from the first on, as {@link #entries} gave them
      */
@@ -101,7 +108,7 @@ public class Journal {
     public void replay(UUID populationId, String code, List<byte[]> bodies) {
         begin(populationId, code);
         for (var body : bodies) {
-            var read = form.read(body);
+            var read = form.read(body, digest -> KeptWords.find(populationId, digest));
             var head = locked(populationId);
             if (read.entry().seq() != head.seq + 1
                     || !read.entry().populationId().equals(populationId)) {

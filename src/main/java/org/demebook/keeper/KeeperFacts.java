@@ -9,6 +9,7 @@ import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.journal.Words;
 
 /** What the journal says of keepers, by id alone. */
 @ApplicationScoped
@@ -17,7 +18,8 @@ class KeeperFacts implements FactBook {
 
     record KeeperLeft(UUID keeperId) implements Fact {}
 
-    record CollectionOpened(UUID collectionId, String label, List<UUID> keeperIds) implements Fact {}
+    record CollectionOpened(
+            UUID collectionId, @Words(required = true) String label, List<UUID> keeperIds) implements Fact {}
 
     /** Who belongs to a population, or as what, is different once the present transaction is through. */
     record MembershipChanged(UUID populationId) {}

@@ -9,6 +9,7 @@ import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.journal.Words;
 import org.demebook.notation.Origin;
 import org.demebook.notation.RoughDate;
 import org.demebook.photo.Moment;
@@ -29,7 +30,7 @@ class LitterFacts implements FactBook {
             RoughDate born,
             UUID collectionId,
             Outcome outcome,
-            @Nullable String notes)
+            @Words @Nullable String notes)
             implements Fact {
         @Override
         public String validFrom() {
@@ -46,7 +47,7 @@ class LitterFacts implements FactBook {
             UUID litterId,
             Moment moment,
             String sha256,
-            @Nullable String label,
+            @Words @Nullable String label,
             @Nullable LocalDate takenOn,
             int widthPixels,
             int heightPixels)

@@ -10,6 +10,7 @@ import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.journal.Words;
 import org.demebook.notation.Origin;
 import org.demebook.notation.RoughDate;
 import org.demebook.notation.Sex;
@@ -56,7 +57,7 @@ class AnimalFacts implements FactBook {
     record AnimalDied(
             UUID animalId,
             RoughDate on,
-            @Nullable String cause,
+            @Words @Nullable String cause,
             @Nullable Long supersedes) implements Fact {
         @Override
         public String validFrom() {
@@ -74,7 +75,7 @@ class AnimalFacts implements FactBook {
             Origin origin,
             @Nullable SourceCode sourceCode,
             boolean malformed,
-            @Nullable String notes,
+            @Words @Nullable String notes,
             @Nullable Long supersedes)
             implements Fact {}
 
@@ -91,7 +92,7 @@ class AnimalFacts implements FactBook {
             UUID photoId,
             UUID animalId,
             String sha256,
-            @Nullable String label,
+            @Words @Nullable String label,
             @Nullable LocalDate takenOn,
             int widthPixels,
             int heightPixels)
@@ -121,7 +122,7 @@ class AnimalFacts implements FactBook {
             UUID claimId,
             UUID animalId,
             UUID otherId,
-            @Nullable String evidence) implements Fact {}
+            @Words @Nullable String evidence) implements Fact {}
 
     /** Both keepers agree: the smaller id stands for both. */
     record SameAnimalConfirmed(UUID claimId) implements Fact {}

@@ -6,6 +6,7 @@ import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.journal.Words;
 import org.jspecify.annotations.Nullable;
 
 /** What the journal says of findings. */
@@ -19,9 +20,9 @@ class FindingFacts implements FactBook {
             String rule,
             String level,
             @Nullable String field,
-            @Nullable String value,
-            String message,
-            String reason)
+            @Words @Nullable String value,
+            @Words(required = true) String message,
+            @Words(required = true) String reason)
             implements Fact {}
 
     @Override

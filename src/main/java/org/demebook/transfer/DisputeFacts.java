@@ -8,6 +8,7 @@ import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.journal.Words;
 import org.demebook.registry.Animals;
 import org.jspecify.annotations.Nullable;
 
@@ -30,7 +31,7 @@ class DisputeFacts implements FactBook {
             UUID registeredCollectionId,
             UUID registeredOwnerCollectionId,
             LocalDate seenOn,
-            @Nullable String note)
+            @Words @Nullable String note)
             implements Fact {
         @Override
         public String validFrom() {
@@ -38,11 +39,14 @@ class DisputeFacts implements FactBook {
         }
     }
 
-    record DisputeWithdrawn(UUID disputeId, @Nullable String reason) implements Fact {}
+    record DisputeWithdrawn(UUID disputeId, @Words @Nullable String reason) implements Fact {}
 
-    record DisputeConceded(UUID disputeId, @Nullable String reason) implements Fact {}
+    record DisputeConceded(UUID disputeId, @Words @Nullable String reason) implements Fact {}
 
-    record DisputeSettled(UUID disputeId, Outcome outcome, String reason) implements Fact {}
+    record DisputeSettled(
+            UUID disputeId,
+            Outcome outcome,
+            @Words(required = true) String reason) implements Fact {}
 
     @Inject
     Animals animals;

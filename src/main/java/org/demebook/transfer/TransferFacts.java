@@ -10,6 +10,7 @@ import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.journal.Words;
 import org.demebook.registry.Animals;
 import org.jspecify.annotations.Nullable;
 
@@ -24,7 +25,7 @@ class TransferFacts implements FactBook {
             UUID toKeeperId,
             Instant expiresAt,
             @Nullable LocalDate handedOverOn,
-            @Nullable String note)
+            @Words @Nullable String note)
             implements Fact {}
 
     /** It is with somebody who does not take part yet. */
@@ -35,7 +36,7 @@ class TransferFacts implements FactBook {
             UUID fromCollectionId,
             Instant expiresAt,
             @Nullable LocalDate handedOverOn,
-            @Nullable String note)
+            @Words @Nullable String note)
             implements Fact {
         @Override
         public @Nullable String validFrom() {
@@ -51,9 +52,10 @@ class TransferFacts implements FactBook {
         }
     }
 
-    record TransferRefused(UUID transferId, @Nullable String reason) implements Fact {}
+    record TransferRefused(UUID transferId, @Words @Nullable String reason) implements Fact {}
 
-    record TransferWithdrawn(UUID transferId, @Nullable String reason) implements Fact {}
+    record TransferWithdrawn(
+            UUID transferId, @Words @Nullable String reason) implements Fact {}
 
     record TransferExpired(UUID transferId) implements Fact {}
 
