@@ -11,3 +11,11 @@ create table journal_words (
 );
 create index journal_words_seq on journal_words (population_id, seq);
 grant select, insert, delete on journal_words to ${app_role};
+
+-- The entry whose words a row shows, where its revision does not say so: when words are taken out, those of others stay. Null in
+-- rows from before.
+alter table identifier add column added_seq bigint;
+alter table introduction add column notes_seq bigint;
+alter table breeding_sign add column notes_seq bigint;
+alter table care_record add column words_seq bigint;
+alter table care_completion add column words_seq bigint;

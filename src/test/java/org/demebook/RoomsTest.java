@@ -56,6 +56,11 @@ class RoomsTest {
             Map.entry("planning", union(REGISTER, Set.of("ancestry", "litter"))),
             Map.entry("census", union(REGISTER, Set.of("ancestry", "disclosure"))),
             Map.entry(
+                    "leaving",
+                    union(
+                            REGISTER,
+                            Set.of("sheet", "litter", "breeding", "incubation", "diary", "transfer", "handover"))),
+            Map.entry(
                     "start", union(REGISTER, Set.of("litter", "transfer", "sheet", "ancestry", "planning", "census"))));
 
     @SafeVarargs

@@ -8,6 +8,7 @@ import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.journal.Forgotten;
 import org.demebook.journal.Words;
 import org.jspecify.annotations.Nullable;
 
@@ -75,6 +76,28 @@ class CareFacts implements FactBook {
                 CareTaskSilenced.class,
                 CareSilenceEnded.class,
                 OwnTaskAdded.class);
+    }
+
+    @Override
+    public boolean forget(Forgotten forgotten) {
+        var populationId = forgotten.entry().populationId();
+        if (forgotten.left() instanceof CareTaskDone done) {
+            if (forgotten.sharedCollections().contains(done.collectionId())) {
+                return false;
+            }
+            var completion = Completion.of(populationId, done.collectionId(), done.key());
+            if (completion != null
+                    && Objects.equals(completion.wordsSeq, forgotten.entry().seq())) {
+                completion.what = done.what();
+                completion.why = done.why();
+            }
+        } else if (forgotten.left() instanceof OwnTaskAdded added) {
+            if (forgotten.sharedCollections().contains(added.collectionId())) {
+                return false;
+            }
+            OwnTask.<OwnTask>findById(new OwnTask.Key(populationId, added.taskId())).what = added.what();
+        }
+        return true;
     }
 
     @Override

@@ -6,6 +6,7 @@ import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.journal.Forgotten;
 import org.demebook.journal.Words;
 import org.jspecify.annotations.Nullable;
 
@@ -20,6 +21,18 @@ class SheetFacts implements FactBook {
     @Override
     public Set<Class<? extends Fact>> facts() {
         return Set.of(SheetIssued.class, SheetWithdrawn.class);
+    }
+
+    @Override
+    public boolean forget(Forgotten forgotten) {
+        if (forgotten.left() instanceof SheetWithdrawn withdrawn) {
+            var sheet = IssuedSheet.of(forgotten.entry().populationId(), withdrawn.sheetId());
+            if (forgotten.sharedCollections().contains(sheet.fromCollectionId)) {
+                return false;
+            }
+            sheet.reason = withdrawn.reason();
+        }
+        return true;
     }
 
     @Override

@@ -8,6 +8,7 @@ import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.journal.Forgotten;
 import org.demebook.journal.Words;
 import org.jspecify.annotations.Nullable;
 
@@ -36,6 +37,17 @@ class IncubationFacts implements FactBook {
     @Override
     public Set<Class<? extends Fact>> facts() {
         return Set.of(IncubationStarted.class, IncubatorRead.class);
+    }
+
+    @Override
+    public boolean forget(Forgotten forgotten) {
+        if (forgotten.left() instanceof IncubationStarted started) {
+            if (forgotten.sharedCollections().contains(started.collectionId())) {
+                return false;
+            }
+            Incubation.of(forgotten.entry().populationId(), started.incubationId()).notes = started.notes();
+        }
+        return true;
     }
 
     @Override

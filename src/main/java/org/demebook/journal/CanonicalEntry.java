@@ -7,6 +7,10 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.NullNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.databind.node.TextNode;
 import com.fasterxml.jackson.databind.util.TokenBuffer;
 import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
 import com.fasterxml.jackson.module.paramnames.ParameterNamesModule;
@@ -95,6 +99,30 @@ final class CanonicalEntry {
         } catch (IOException e) {
             throw new IllegalArgumentException("not an entry", e);
         }
+    }
+
+    /** An entry as it stands, with the words in their places. */
+    JsonNode inFull(byte[] body, UnaryOperator<@Nullable String> find) {
+        try {
+            return inFull(json.readTree(body), find);
+        } catch (IOException e) {
+            throw new IllegalArgumentException("not an entry", e);
+        }
+    }
+
+    private static JsonNode inFull(JsonNode node, UnaryOperator<@Nullable String> find) {
+        if (node instanceof ObjectNode object) {
+            if (object.size() == 1 && object.path(WordsForm.FIELD).isTextual()) {
+                var words = find.apply(object.get(WordsForm.FIELD).asText());
+                return words == null ? NullNode.getInstance() : TextNode.valueOf(words);
+            }
+            object.properties().forEach(field -> field.setValue(inFull(field.getValue(), find)));
+        } else if (node instanceof ArrayNode array) {
+            for (int i = 0; i < array.size(); i++) {
+                array.set(i, inFull(array.get(i), find));
+            }
+        }
+        return node;
     }
 
     // RFC 8785 writes numbers as ECMAScript doubles: a fraction, or an integer beyond 2^53, would not survive it

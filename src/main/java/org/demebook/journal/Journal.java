@@ -15,9 +15,13 @@ import java.time.temporal.ChronoUnit;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
+import java.util.function.Predicate;
+import java.util.function.UnaryOperator;
 import org.demebook.problem.Refusal;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The journals of this node.
@@ -124,12 +128,32 @@ public class Journal {
         }
     }
 
+    CanonicalEntry form() {
+        return form;
+    }
+
+    /** @return whether the words of the entry may go; they are out of the rows then */
+    boolean forget(
+            byte[] body,
+            UnaryOperator<@Nullable String> find,
+            Set<UUID> sharedCollections,
+            Predicate<String> saidByOthers) {
+        var said = form.read(body, find);
+        var left = form.read(body, digest -> null);
+        return book(said.fact())
+                .forget(new Forgotten(said.entry(), said.fact(), left.fact(), sharedCollections, saidByOthers));
+    }
+
     private void apply(Entry entry, Fact fact) {
+        book(fact).apply(entry, fact);
+    }
+
+    private FactBook book(Fact fact) {
         var book = bookOfType.get(Fact.typeOf(fact.getClass()));
         if (book == null) {
             throw new IllegalStateException("no room knows the fact " + fact.getClass());
         }
-        book.apply(entry, fact);
+        return book;
     }
 
     private static JournalHead locked(UUID populationId) {

@@ -10,6 +10,7 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.security.SecureRandom;
 import java.util.Base64;
+import java.util.List;
 import java.util.UUID;
 import org.hibernate.annotations.Immutable;
 import org.jspecify.annotations.Nullable;
@@ -49,6 +50,28 @@ class KeptWords extends PanacheEntityBase {
     static @Nullable String find(UUID populationId, String digest) {
         KeptWords kept = findById(new Key(populationId, digest));
         return kept == null ? null : kept.words;
+    }
+
+    private static final String OF_ACTOR =
+            "populationId = ?1 and seq in (select e.seq from JournalEntry e where e.populationId = ?1 and e.actorId ="
+                    + " ?2)";
+
+    static List<KeptWords> of(UUID populationId, UUID actorId) {
+        return list(OF_ACTOR, populationId, actorId);
+    }
+
+    static long countOf(UUID populationId, UUID actorId) {
+        return count(OF_ACTOR, populationId, actorId);
+    }
+
+    static boolean saidByOthers(UUID populationId, UUID actorId, String words) {
+        return count(
+                        "populationId = ?1 and words = ?3 and seq not in"
+                                + " (select e.seq from JournalEntry e where e.populationId = ?1 and e.actorId = ?2)",
+                        populationId,
+                        actorId,
+                        words)
+                > 0;
     }
 
     static String digest(byte[] salt, String words) {

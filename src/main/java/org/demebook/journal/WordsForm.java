@@ -25,7 +25,7 @@ final class WordsForm {
     /** Attribute of a reader: an operator that gives the words of a digest, null where they were taken out. */
     static final Object FINDER = "demebook.words.find";
 
-    private static final String FIELD = "words";
+    static final String FIELD = "words";
 
     private WordsForm() {}
 

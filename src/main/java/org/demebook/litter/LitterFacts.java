@@ -9,6 +9,7 @@ import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.journal.Forgotten;
 import org.demebook.journal.Words;
 import org.demebook.notation.Origin;
 import org.demebook.notation.RoughDate;
@@ -80,6 +81,21 @@ class LitterFacts implements FactBook {
     @Override
     public Set<Class<? extends Fact>> facts() {
         return Set.of(LitterRegistered.class, LitterOutcomeCorrected.class, LitterPhotographed.class);
+    }
+
+    @Override
+    public boolean forget(Forgotten forgotten) {
+        var populationId = forgotten.entry().populationId();
+        if (forgotten.left() instanceof LitterRegistered registered) {
+            var litter = Objects.requireNonNull(Litter.of(populationId, registered.litterId()));
+            if (forgotten.sharedCollections().contains(litter.collectionId)) {
+                return false;
+            }
+            litter.notes = registered.notes();
+        } else if (forgotten.left() instanceof LitterPhotographed photographed) {
+            return !photos.has(populationId, photographed.photoId());
+        }
+        return true;
     }
 
     @Override

@@ -6,6 +6,7 @@ import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.journal.Forgotten;
 import org.demebook.journal.Words;
 import org.jspecify.annotations.Nullable;
 
@@ -26,6 +27,16 @@ class PlanningFacts implements FactBook {
     @Override
     public Set<Class<? extends Fact>> facts() {
         return Set.of(BreedingHoldSet.class, BreedingHoldLifted.class);
+    }
+
+    @Override
+    public boolean forget(Forgotten forgotten) {
+        if (forgotten.left() instanceof BreedingHoldSet set) {
+            BreedingHold.forget(forgotten.entry(), set.animalId(), set.reason());
+        } else if (forgotten.left() instanceof BreedingHoldLifted lifted) {
+            BreedingHold.forget(forgotten.entry(), lifted.animalId(), lifted.reason());
+        }
+        return true;
     }
 
     @Override

@@ -6,6 +6,7 @@ import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.journal.Forgotten;
 import org.demebook.journal.Words;
 import org.jspecify.annotations.Nullable;
 
@@ -20,7 +21,7 @@ class FindingFacts implements FactBook {
             String rule,
             String level,
             @Nullable String field,
-            @Words @Nullable String value,
+            @Words(required = true) @Nullable String value,
             @Words(required = true) String message,
             @Words(required = true) String reason)
             implements Fact {}
@@ -28,6 +29,18 @@ class FindingFacts implements FactBook {
     @Override
     public Set<Class<? extends Fact>> facts() {
         return Set.of(FindingLeft.class);
+    }
+
+    @Override
+    public boolean forget(Forgotten forgotten) {
+        if (forgotten.left() instanceof FindingLeft left) {
+            LeftFinding row =
+                    LeftFinding.findById(new LeftFinding.Key(forgotten.entry().populationId(), left.findingId()));
+            row.value = left.value();
+            row.message = left.message();
+            row.reason = left.reason();
+        }
+        return true;
     }
 
     @Override

@@ -8,6 +8,7 @@ import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.journal.Forgotten;
 import org.demebook.journal.Words;
 import org.demebook.registry.Animals;
 import org.jspecify.annotations.Nullable;
@@ -54,6 +55,25 @@ class DisputeFacts implements FactBook {
     @Override
     public Set<Class<? extends Fact>> facts() {
         return Set.of(AnimalDisputed.class, DisputeWithdrawn.class, DisputeConceded.class, DisputeSettled.class);
+    }
+
+    @Override
+    public boolean forget(Forgotten forgotten) {
+        var populationId = forgotten.entry().populationId();
+        var left = forgotten.left();
+        if (left instanceof AnimalDisputed disputed) {
+            if (forgotten.sharedCollections().contains(disputed.reportedCollectionId())) {
+                return false;
+            }
+            Dispute.of(populationId, disputed.disputeId()).note = disputed.note();
+        } else if (left instanceof DisputeWithdrawn withdrawn) {
+            Dispute.of(populationId, withdrawn.disputeId()).reason = withdrawn.reason();
+        } else if (left instanceof DisputeConceded conceded) {
+            Dispute.of(populationId, conceded.disputeId()).reason = conceded.reason();
+        } else if (left instanceof DisputeSettled settled) {
+            Dispute.of(populationId, settled.disputeId()).reason = settled.reason();
+        }
+        return true;
     }
 
     @Override

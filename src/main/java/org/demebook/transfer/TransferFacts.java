@@ -10,6 +10,7 @@ import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.journal.Forgotten;
 import org.demebook.journal.Words;
 import org.demebook.registry.Animals;
 import org.jspecify.annotations.Nullable;
@@ -77,6 +78,34 @@ class TransferFacts implements FactBook {
                 TransferExpired.class,
                 ClaimCodeRenewed.class,
                 TransferClaimed.class);
+    }
+
+    @Override
+    public boolean forget(Forgotten forgotten) {
+        var populationId = forgotten.entry().populationId();
+        var left = forgotten.left();
+        var shared = forgotten.sharedCollections();
+        if (left instanceof TransferOffered offered) {
+            return !shared.contains(offered.fromCollectionId())
+                    && say(Transfer.of(populationId, offered.transferId()), offered.note());
+        } else if (left instanceof AnimalHandedOut handedOut) {
+            return !shared.contains(handedOut.fromCollectionId())
+                    && say(Transfer.of(populationId, handedOut.transferId()), handedOut.note());
+        } else if (left instanceof TransferRefused refused) {
+            Transfer.of(populationId, refused.transferId()).reason = refused.reason();
+        } else if (left instanceof TransferWithdrawn withdrawn) {
+            var transfer = Transfer.of(populationId, withdrawn.transferId());
+            if (shared.contains(transfer.fromCollectionId)) {
+                return false;
+            }
+            transfer.reason = withdrawn.reason();
+        }
+        return true;
+    }
+
+    private static boolean say(Transfer transfer, @Nullable String note) {
+        transfer.note = note;
+        return true;
     }
 
     @Override

@@ -34,6 +34,7 @@ import org.demebook.consent.ConsentStory;
 import org.demebook.diary.DiaryStory;
 import org.demebook.handover.SheetStory;
 import org.demebook.incubation.IncubationStory;
+import org.demebook.leaving.LeaverStory;
 import org.demebook.litter.LitterStory;
 import org.demebook.planning.PlanningStory;
 import org.demebook.registry.FindingStory;
@@ -56,14 +57,14 @@ class ReplayTest {
             "photo_content", "handover_sheet_words", "journal_words", "import_run", "disclosure", "unnamed_partners");
 
     private static final String TABLES_OF_POPULATIONS = """
-            select t.relname
-            from pg_class t
-            join pg_namespace n on n.oid = t.relnamespace and n.nspname = 'demebook'
-            join pg_index i on i.indrelid = t.oid and i.indisprimary
-            join pg_attribute a on a.attrelid = t.oid and a.attnum = i.indkey[0] and a.attname = 'population_id'
-            where t.relkind = 'r'
-            order by t.relname
-            """;
+        select t.relname
+        from pg_class t
+        join pg_namespace n on n.oid = t.relnamespace and n.nspname = 'demebook'
+        join pg_index i on i.indrelid = t.oid and i.indisprimary
+        join pg_attribute a on a.attrelid = t.oid and a.attnum = i.indkey[0] and a.attname = 'population_id'
+        where t.relkind = 'r'
+        order by t.relname
+        """;
 
     @Inject
     Journal journal;
@@ -150,6 +151,7 @@ class ReplayTest {
         PlanningStory.tell(colony);
         ConsentStory.tell(colony);
         CountStory.tell(colony);
+        LeaverStory.tell(colony);
         colony.post(INES, "/collections", Map.of("label", "household", "sharedWith", List.of(DOV)))
                 .statusCode(201);
     }
