@@ -22,6 +22,8 @@ public final class LeaverStory {
     final String name;
     final List<String> words = new ArrayList<>();
 
+    private int pictures;
+
     String dam;
     String sire;
     String young;
@@ -113,7 +115,7 @@ public final class LeaverStory {
 
     private void photograph(String where) {
         as(name).contentType("image/jpeg")
-                .body(CameraPhoto.plainJpeg(40, 30 + new Random().nextInt(500)))
+                .body(CameraPhoto.plainJpeg(40, 30 + pictures++))
                 .post(colony.path(where))
                 .then()
                 .statusCode(201);
