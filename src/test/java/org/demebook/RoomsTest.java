@@ -60,6 +60,11 @@ class RoomsTest {
             Map.entry("approach", union(REGISTER, Set.of("ancestry", "planning"))),
             Map.entry("census", union(REGISTER, Set.of("ancestry", "disclosure"))),
             Map.entry(
+                    "leaving",
+                    union(
+                            REGISTER,
+                            Set.of("sheet", "litter", "breeding", "incubation", "diary", "transfer", "handover"))),
+            Map.entry(
                     "start", union(REGISTER, Set.of("litter", "transfer", "sheet", "ancestry", "planning", "census"))));
 
     @SafeVarargs

@@ -90,6 +90,10 @@ class Approach extends PanacheEntityBase {
         revision = entry.seq();
     }
 
+    void forgetWords() {
+        words = null;
+    }
+
     void withdrawn(Entry entry) {
         withdrawnOn = day(entry);
         revision = entry.seq();

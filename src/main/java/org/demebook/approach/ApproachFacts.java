@@ -7,6 +7,8 @@ import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.journal.Forgotten;
+import org.demebook.journal.Words;
 import org.jspecify.annotations.Nullable;
 
 /** What the journal says of approaches; the grants of an agreement are facts of their own. */
@@ -24,7 +26,7 @@ class ApproachFacts implements FactBook {
             UUID partnerCollectionId,
             UUID partnerId,
             String partnerPseudonym,
-            @Nullable String words)
+            @Nullable @Words String words)
             implements Fact {}
 
     record ApproachAgreed(UUID approachId, List<UUID> grantIds) implements Fact {}
@@ -49,6 +51,17 @@ class ApproachFacts implements FactBook {
         } else if (fact instanceof ApproachWithdrawn withdrawn) {
             touched(entry, withdrawn.approachId()).withdrawn(entry);
         }
+    }
+
+    @Override
+    public boolean forget(Forgotten forgotten) {
+        if (forgotten.left() instanceof ApproachProposed proposed) {
+            if (forgotten.sharedCollections().contains(proposed.collectionId())) {
+                return false;
+            }
+            touched(forgotten.entry(), proposed.approachId()).forgetWords();
+        }
+        return true;
     }
 
     private static Approach touched(Entry entry, UUID approachId) {

@@ -3,12 +3,15 @@ package org.demebook.breeding;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import org.demebook.gestation.HowKnown;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.journal.Forgotten;
+import org.demebook.journal.Words;
 import org.jspecify.annotations.Nullable;
 
 /** What the journal says of introductions and breeding signs. */
@@ -21,7 +24,7 @@ class BreedingFacts implements FactBook {
             LocalDate fromOn,
             @Nullable LocalDate untilOn,
             UUID collectionId,
-            @Nullable String notes)
+            @Words @Nullable String notes)
             implements Fact {
         @Override
         public String validFrom() {
@@ -40,13 +43,13 @@ class BreedingFacts implements FactBook {
             UUID introductionId,
             LocalDate fromOn,
             @Nullable LocalDate untilOn,
-            @Nullable String notes,
+            @Words @Nullable String notes,
             @Nullable Long supersedes)
             implements Fact {}
 
     record IntroductionWithdrawn(
             UUID introductionId,
-            @Nullable String reason,
+            @Words @Nullable String reason,
             @Nullable Long supersedes) implements Fact {}
 
     /** What was seen. */
@@ -57,7 +60,7 @@ class BreedingFacts implements FactBook {
             HowKnown howKnown,
             @Nullable UUID maleId,
             @Nullable Integer eggs,
-            @Nullable String notes) {}
+            @Words @Nullable String notes) {}
 
     record BreedingSignNoted(UUID signId, UUID femaleId, Seen seen, UUID collectionId) implements Fact {
         @Override
@@ -70,7 +73,9 @@ class BreedingFacts implements FactBook {
             UUID signId, Seen seen, @Nullable Long supersedes) implements Fact {}
 
     record BreedingSignWithdrawn(
-            UUID signId, @Nullable String reason, @Nullable Long supersedes) implements Fact {}
+            UUID signId,
+            @Words @Nullable String reason,
+            @Nullable Long supersedes) implements Fact {}
 
     @Override
     public Set<Class<? extends Fact>> facts() {
@@ -85,6 +90,43 @@ class BreedingFacts implements FactBook {
     }
 
     @Override
+    public boolean forget(Forgotten forgotten) {
+        var left = forgotten.left();
+        if (left instanceof IntroductionOpened opened) {
+            return forget(forgotten, opened.introductionId(), opened.notes());
+        } else if (left instanceof IntroductionCorrected corrected) {
+            return forget(forgotten, corrected.introductionId(), corrected.notes());
+        } else if (left instanceof BreedingSignNoted noted) {
+            return forgetSign(forgotten, noted.signId(), noted.seen());
+        } else if (left instanceof BreedingSignCorrected corrected) {
+            return forgetSign(forgotten, corrected.signId(), corrected.seen());
+        }
+        return true; // why something was withdrawn stands in no row
+    }
+
+    private static boolean forget(Forgotten forgotten, UUID introductionId, @Nullable String notes) {
+        var row = Introduction.of(forgotten.entry().populationId(), introductionId);
+        if (forgotten.sharedCollections().contains(row.collectionId)) {
+            return false;
+        }
+        if (Objects.equals(row.notesSeq, forgotten.entry().seq())) {
+            row.notes = notes;
+        }
+        return true;
+    }
+
+    private static boolean forgetSign(Forgotten forgotten, UUID signId, Seen seen) {
+        var row = BreedingSign.of(forgotten.entry().populationId(), signId);
+        if (forgotten.sharedCollections().contains(row.collectionId)) {
+            return false;
+        }
+        if (Objects.equals(row.notesSeq, forgotten.entry().seq())) {
+            row.notes = seen.notes();
+        }
+        return true;
+    }
+
+    @Override
     public void apply(Entry entry, Fact fact) {
         if (fact instanceof IntroductionOpened opened) {
             new Introduction(entry, opened).persist();
@@ -95,6 +137,7 @@ class BreedingFacts implements FactBook {
             introduction.fromOn = corrected.fromOn();
             introduction.untilOn = corrected.untilOn();
             introduction.notes = corrected.notes();
+            introduction.notesSeq = entry.seq();
         } else if (fact instanceof IntroductionWithdrawn withdrawn) {
             introduction(entry, withdrawn.introductionId()).withdrawn = true;
         } else if (fact instanceof BreedingSignNoted noted) {

@@ -48,6 +48,10 @@ class BreedingSign extends PanacheEntityBase {
     @Nullable
     String notes;
 
+    /** The entry that says the notes. */
+    @Nullable
+    Long notesSeq;
+
     boolean withdrawn;
     UUID recordedBy;
     long revision;
@@ -71,6 +75,7 @@ class BreedingSign extends PanacheEntityBase {
         maleId = seen.maleId();
         eggs = seen.eggs();
         notes = seen.notes();
+        notesSeq = entry.seq();
         revision = entry.seq();
     }
 

@@ -38,6 +38,10 @@ class Introduction extends PanacheEntityBase {
     @Nullable
     String notes;
 
+    /** The entry that says the notes. */
+    @Nullable
+    Long notesSeq;
+
     boolean withdrawn;
     UUID recordedBy;
     long revision;
@@ -53,6 +57,7 @@ class Introduction extends PanacheEntityBase {
         this.untilOn = opened.untilOn();
         this.collectionId = opened.collectionId();
         this.notes = opened.notes();
+        this.notesSeq = entry.seq();
         this.recordedBy = entry.actorId();
         this.revision = entry.seq();
     }

@@ -8,6 +8,8 @@ import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.journal.Forgotten;
+import org.demebook.journal.Words;
 import org.jspecify.annotations.Nullable;
 
 /** What the journal says of care tasks. They belong to a collection; who did them is the actor of the entry. */
@@ -21,8 +23,8 @@ class CareFacts implements FactBook {
             @Nullable UUID animalId,
             @Nullable UUID litterId,
             LocalDate dueOn,
-            String what,
-            String why,
+            @Words(required = true) String what,
+            @Words(required = true) String why,
             LocalDate on)
             implements Fact {
         @Override
@@ -59,7 +61,7 @@ class CareFacts implements FactBook {
             UUID taskId,
             UUID collectionId,
             @Nullable UUID animalId,
-            String what,
+            @Words(required = true) String what,
             LocalDate dueOn,
             @Nullable Integer everyDays)
             implements Fact {}
@@ -74,6 +76,28 @@ class CareFacts implements FactBook {
                 CareTaskSilenced.class,
                 CareSilenceEnded.class,
                 OwnTaskAdded.class);
+    }
+
+    @Override
+    public boolean forget(Forgotten forgotten) {
+        var populationId = forgotten.entry().populationId();
+        if (forgotten.left() instanceof CareTaskDone done) {
+            if (forgotten.sharedCollections().contains(done.collectionId())) {
+                return false;
+            }
+            var completion = Completion.of(populationId, done.collectionId(), done.key());
+            if (completion != null
+                    && Objects.equals(completion.wordsSeq, forgotten.entry().seq())) {
+                completion.what = done.what();
+                completion.why = done.why();
+            }
+        } else if (forgotten.left() instanceof OwnTaskAdded added) {
+            if (forgotten.sharedCollections().contains(added.collectionId())) {
+                return false;
+            }
+            OwnTask.<OwnTask>findById(new OwnTask.Key(populationId, added.taskId())).what = added.what();
+        }
+        return true;
     }
 
     @Override

@@ -44,6 +44,10 @@ class Completion extends PanacheEntityBase {
     UUID doneBy;
     long revision;
 
+    /** The entry that says what and why. */
+    @Nullable
+    Long wordsSeq;
+
     protected Completion() {}
 
     Completion(Entry entry, CareTaskDone done) {
@@ -59,6 +63,7 @@ class Completion extends PanacheEntityBase {
         this.doneOn = done.on();
         this.doneBy = entry.actorId();
         this.revision = entry.seq();
+        this.wordsSeq = entry.seq();
     }
 
     static @Nullable Completion of(UUID populationId, UUID collectionId, String key) {

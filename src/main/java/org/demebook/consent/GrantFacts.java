@@ -8,6 +8,8 @@ import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.journal.Forgotten;
+import org.demebook.journal.Words;
 import org.jspecify.annotations.Nullable;
 
 /** What the journal says of consent. */
@@ -28,7 +30,7 @@ class GrantFacts implements FactBook {
             List<Action> actions,
             Instant from,
             Instant until,
-            @Nullable String conditions,
+            @Words @Nullable String conditions,
             String noticeVersion,
             @Nullable ReadyChoice choice,
             @Nullable UUID renews)
@@ -44,6 +46,17 @@ class GrantFacts implements FactBook {
     @Override
     public Set<Class<? extends Fact>> facts() {
         return Set.of(GrantGiven.class, GrantWithdrawn.class, GrantSuperseded.class, SharingChosen.class);
+    }
+
+    @Override
+    public boolean forget(Forgotten forgotten) {
+        if (forgotten.left() instanceof GrantGiven given) {
+            if (forgotten.sharedCollections().contains(given.collectionId())) {
+                return false;
+            }
+            GrantRow.of(forgotten.entry().populationId(), given.grantId()).conditions = given.conditions();
+        }
+        return true;
     }
 
     @Override

@@ -8,6 +8,7 @@ import com.fasterxml.jackson.annotation.JsonValue;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
+import org.demebook.journal.Words;
 import org.demebook.notation.Length;
 import org.demebook.notation.Mass;
 import org.jspecify.annotations.Nullable;
@@ -44,7 +45,7 @@ public sealed interface CareRecord {
     record Meal(
             LocalDate on,
             Outcome outcome,
-            @Nullable String prey,
+            @Words @Nullable String prey,
             @Nullable Mass preyMass) implements CareRecord {
         public enum Outcome {
             /** Without help. */
@@ -73,21 +74,24 @@ public sealed interface CareRecord {
 
     /** @param place what its keeper calls the tub, the rack or the room */
     @JsonTypeName("move")
-    record Move(LocalDate on, String place) implements CareRecord {}
+    record Move(LocalDate on, @Words(required = true) String place) implements CareRecord {}
 
     /** @param endedOn since when it is no concern any more; null while it is open */
     @JsonTypeName("health-note")
-    record HealthNote(LocalDate on, String text, @Nullable LocalDate endedOn) implements CareRecord {}
+    record HealthNote(
+            LocalDate on,
+            @Words(required = true) String text,
+            @Nullable LocalDate endedOn) implements CareRecord {}
 
     /** @param validUntil as the laboratory or the keeper says; null when nobody said */
     @JsonTypeName("test")
     record HealthTest(
             LocalDate sampledOn,
-            String agent,
-            @Nullable String method,
-            @Nullable String sample,
+            @Words(required = true) String agent,
+            @Words @Nullable String method,
+            @Words @Nullable String sample,
             Result result,
-            @Nullable String laboratoryReference,
+            @Words @Nullable String laboratoryReference,
             @Nullable LocalDate validUntil)
             implements CareRecord {
         public enum Result {

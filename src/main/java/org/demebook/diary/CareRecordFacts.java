@@ -2,6 +2,7 @@ package org.demebook.diary;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.LocalDate;
+import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import org.demebook.diary.CareRecord.HealthNote;
@@ -9,6 +10,7 @@ import org.demebook.diary.CareRecord.Quarantine;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.journal.Forgotten;
 import org.jspecify.annotations.Nullable;
 
 /** What the journal says of animals in care, and what that does to the records. */
@@ -48,13 +50,36 @@ class CareRecordFacts implements FactBook {
     }
 
     @Override
+    public boolean forget(Forgotten forgotten) {
+        if (forgotten.left() instanceof CareRecorded recorded) {
+            return forget(forgotten, recorded.recordId(), recorded.record());
+        } else if (forgotten.left() instanceof CareRecordCorrected corrected) {
+            return forget(forgotten, corrected.recordId(), corrected.record());
+        }
+        return true;
+    }
+
+    private static boolean forget(Forgotten forgotten, UUID recordId, CareRecord left) {
+        var row = CareRecordRow.of(forgotten.entry().populationId(), recordId);
+        if (forgotten.sharedCollections().contains(row.collectionId)) {
+            return false;
+        }
+        if (Objects.equals(row.wordsSeq, forgotten.entry().seq())) {
+            row.record = row.record instanceof HealthNote present && left instanceof HealthNote note
+                    ? new HealthNote(note.on(), note.text(), present.endedOn())
+                    : left;
+        }
+        return true;
+    }
+
+    @Override
     public void apply(Entry entry, Fact fact) {
         if (fact instanceof CareRecorded recorded) {
             new CareRecordRow(
                             entry, recorded.recordId(), recorded.animalId(), recorded.collectionId(), recorded.record())
                     .persist();
         } else if (fact instanceof CareRecordCorrected corrected) {
-            CareRecordRow.of(entry.populationId(), corrected.recordId()).set(entry, corrected.record());
+            CareRecordRow.of(entry.populationId(), corrected.recordId()).say(entry, corrected.record());
         } else if (fact instanceof CareRecordEnded ended) {
             var row = CareRecordRow.of(entry.populationId(), ended.recordId());
             row.set(entry, ended(row.record, ended.on()));

@@ -54,6 +54,10 @@ class CareRecordRow extends PanacheEntityBase {
     boolean withdrawn;
     long revision;
 
+    /** The entry that says the words of the record. */
+    @Nullable
+    Long wordsSeq;
+
     protected CareRecordRow() {}
 
     CareRecordRow(Entry entry, UUID id, UUID animalId, UUID collectionId, CareRecord record) {
@@ -61,7 +65,7 @@ class CareRecordRow extends PanacheEntityBase {
         this.id = id;
         this.animalId = animalId;
         this.collectionId = collectionId;
-        set(entry, record);
+        say(entry, record);
     }
 
     void set(Entry entry, CareRecord stated) {
@@ -69,6 +73,11 @@ class CareRecordRow extends PanacheEntityBase {
         kind = stated.kind();
         happenedOn = stated.on();
         revision = entry.seq();
+    }
+
+    void say(Entry entry, CareRecord stated) {
+        set(entry, stated);
+        wordsSeq = entry.seq();
     }
 
     static CareRecordRow of(UUID populationId, UUID id) {

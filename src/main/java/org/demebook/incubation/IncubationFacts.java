@@ -8,6 +8,8 @@ import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.journal.Forgotten;
+import org.demebook.journal.Words;
 import org.jspecify.annotations.Nullable;
 
 /** What the journal says of incubations. Temperatures in °C as decimals, and as they were written. */
@@ -21,7 +23,7 @@ class IncubationFacts implements FactBook {
             String setPointCelsius,
             String setPointWritten,
             UUID collectionId,
-            @Nullable String notes)
+            @Words @Nullable String notes)
             implements Fact {
         @Override
         public String validFrom() {
@@ -35,6 +37,17 @@ class IncubationFacts implements FactBook {
     @Override
     public Set<Class<? extends Fact>> facts() {
         return Set.of(IncubationStarted.class, IncubatorRead.class);
+    }
+
+    @Override
+    public boolean forget(Forgotten forgotten) {
+        if (forgotten.left() instanceof IncubationStarted started) {
+            if (forgotten.sharedCollections().contains(started.collectionId())) {
+                return false;
+            }
+            Incubation.of(forgotten.entry().populationId(), started.incubationId()).notes = started.notes();
+        }
+        return true;
     }
 
     @Override

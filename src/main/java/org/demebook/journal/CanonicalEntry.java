@@ -7,6 +7,11 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.NullNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.databind.node.TextNode;
+import com.fasterxml.jackson.databind.util.TokenBuffer;
 import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
 import com.fasterxml.jackson.module.paramnames.ParameterNamesModule;
 import java.io.IOException;
@@ -14,7 +19,9 @@ import java.time.Instant;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.UUID;
+import java.util.function.UnaryOperator;
 import org.erdtman.jcs.JsonCanonicalizer;
+import org.jspecify.annotations.Nullable;
 
 /** The form in which entries are stored and, later, signed: canonical JSON of RFC 8785. */
 final class CanonicalEntry {
@@ -36,7 +43,8 @@ final class CanonicalEntry {
         }
     }
 
-    byte[] write(Entry entry, Fact fact) {
+    /** @param keep keeps the words of a keeper and gives the digest that stands for them */
+    byte[] write(Entry entry, Fact fact, UnaryOperator<String> keep) {
         var envelope = json.createObjectNode()
                 .put("population", entry.populationId().toString())
                 .put("node", entry.nodeCode())
@@ -50,7 +58,7 @@ final class CanonicalEntry {
         if (fact.supersedes() != null) {
             envelope.put("supersedes", fact.supersedes());
         }
-        envelope.set("fact", json.valueToTree(fact));
+        envelope.set("fact", tree(fact, keep));
         requireNoFloats(envelope);
         try {
             return new JsonCanonicalizer(json.writeValueAsString(envelope)).getEncodedUTF8();
@@ -59,7 +67,17 @@ final class CanonicalEntry {
         }
     }
 
-    Read read(byte[] body) {
+    private JsonNode tree(Fact fact, UnaryOperator<String> keep) {
+        try (var buffer = new TokenBuffer(json, false)) {
+            json.writer().withAttribute(WordsForm.KEEPER, keep).writeValue(buffer, fact);
+            return json.readTree(buffer.asParser());
+        } catch (IOException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    /** @param find gives the words of a digest; null where they were taken out */
+    Read read(byte[] body, UnaryOperator<@Nullable String> find) {
         try {
             var envelope = json.readTree(body);
             var type = envelope.required("type").asText();
@@ -73,12 +91,38 @@ final class CanonicalEntry {
                     envelope.required("seq").asLong(),
                     Instant.parse(envelope.required("at").asText()),
                     UUID.fromString(envelope.required("actor").asText()));
-            return new Read(entry, json.treeToValue(envelope.required("fact"), known));
+            return new Read(
+                    entry,
+                    json.readerFor(known).withAttribute(WordsForm.FINDER, find).readValue(envelope.required("fact")));
         } catch (JsonProcessingException e) {
             throw new IllegalArgumentException("not an entry: " + e.getOriginalMessage(), e);
         } catch (IOException e) {
             throw new IllegalArgumentException("not an entry", e);
         }
+    }
+
+    /** An entry as it stands, with the words in their places. */
+    JsonNode inFull(byte[] body, UnaryOperator<@Nullable String> find) {
+        try {
+            return inFull(json.readTree(body), find);
+        } catch (IOException e) {
+            throw new IllegalArgumentException("not an entry", e);
+        }
+    }
+
+    private static JsonNode inFull(JsonNode node, UnaryOperator<@Nullable String> find) {
+        if (node instanceof ObjectNode object) {
+            if (object.size() == 1 && object.path(WordsForm.FIELD).isTextual()) {
+                var words = find.apply(object.get(WordsForm.FIELD).asText());
+                return words == null ? NullNode.getInstance() : TextNode.valueOf(words);
+            }
+            object.properties().forEach(field -> field.setValue(inFull(field.getValue(), find)));
+        } else if (node instanceof ArrayNode array) {
+            for (int i = 0; i < array.size(); i++) {
+                array.set(i, inFull(array.get(i), find));
+            }
+        }
+        return node;
     }
 
     // RFC 8785 writes numbers as ECMAScript doubles: a fraction, or an integer beyond 2^53, would not survive it

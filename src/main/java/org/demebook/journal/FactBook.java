@@ -11,4 +11,15 @@ public interface FactBook {
      * is applied as it stands.
      */
     void apply(Entry entry, Fact fact);
+
+    /**
+     * Takes the words of a fact out of the rows that still show them, so that these are as a replay without the words would make
+     * them. Every room whose facts hold {@link Words} says how.
+     *
+     * @return false where the words have to stay, since they are not the leaver's alone; then nothing was changed
+     */
+    default boolean forget(Forgotten forgotten) {
+        throw new IllegalStateException(
+                "nobody says how to take the words out of " + forgotten.said().getClass());
+    }
 }

@@ -15,11 +15,15 @@ import java.time.temporal.ChronoUnit;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
+import java.util.function.Predicate;
+import java.util.function.UnaryOperator;
 import org.demebook.problem.Refusal;
 import org.demebook.wall.Wall;
 import org.demebook.wall.WholeRegister;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The journals of this node.
@@ -86,14 +90,20 @@ public class Journal {
         head.seq++;
         var now = Instant.now(clock).truncatedTo(ChronoUnit.MILLIS);
         var entry = new Entry(populationId, nodeCode, head.seq, now, actorId);
-        var body = form.write(entry, fact);
+        var words = new HashMap<String, String>();
+        var body = form.write(entry, fact, written -> {
+            var kept = new KeptWords(entry, written);
+            kept.persist();
+            words.put(kept.digest, written);
+            return kept.digest;
+        });
         new JournalEntry(entry, Fact.typeOf(fact.getClass()), body).persist();
         // as it can be read back, so that a replay does the same: an empty text, say, is no text there
-        apply(entry, form.read(body).fact());
+        apply(entry, form.read(body, words::get).fact());
         return entry;
     }
 
-    /** The stored bytes of entries, in order. */
+    /** The stored bytes of entries, in order. The words that they hold digests of stand beside them. */
     @Transactional
     @WholeRegister
     public List<byte[]> entries(UUID populationId, long afterSeq, int most) {
@@ -103,7 +113,8 @@ public class Journal {
     }
 
     /**
-     * Builds a population from the bytes of its journal where there is none yet.
+     * Builds a population from the bytes of its journal where there is none yet; what keepers wrote in words is read from
+     * beside it, as far as it is still there.
      *
      * @param bodies all entries from the first on, as {@link #entries} gave them
      */
@@ -111,7 +122,7 @@ public class Journal {
     public void replay(UUID populationId, String code, List<byte[]> bodies) {
         begin(populationId, code);
         for (var body : bodies) {
-            var read = form.read(body);
+            var read = form.read(body, digest -> KeptWords.find(populationId, digest));
             var head = locked(populationId);
             if (read.entry().seq() != head.seq + 1
                     || !read.entry().populationId().equals(populationId)) {
@@ -127,12 +138,32 @@ public class Journal {
         }
     }
 
+    CanonicalEntry form() {
+        return form;
+    }
+
+    /** @return whether the words of the entry may go; they are out of the rows then */
+    boolean forget(
+            byte[] body,
+            UnaryOperator<@Nullable String> find,
+            Set<UUID> sharedCollections,
+            Predicate<String> saidByOthers) {
+        var said = form.read(body, find);
+        var left = form.read(body, digest -> null);
+        return book(said.fact())
+                .forget(new Forgotten(said.entry(), said.fact(), left.fact(), sharedCollections, saidByOthers));
+    }
+
     private void apply(Entry entry, Fact fact) {
+        book(fact).apply(entry, fact);
+    }
+
+    private FactBook book(Fact fact) {
         var book = bookOfType.get(Fact.typeOf(fact.getClass()));
         if (book == null) {
             throw new IllegalStateException("no room knows the fact " + fact.getClass());
         }
-        book.apply(entry, fact);
+        return book;
     }
 
     private JournalHead locked(UUID populationId) {

@@ -44,6 +44,14 @@ class JournalEntry extends PanacheEntityBase {
         this.body = body;
     }
 
+    /** What one keeper said after an entry, in order. */
+    static List<JournalEntry> saidBy(UUID populationId, UUID actorId, long afterSeq, int most) {
+        return JournalEntry.<JournalEntry>find(
+                        "populationId = ?1 and actorId = ?2 and seq > ?3 order by seq", populationId, actorId, afterSeq)
+                .page(0, most)
+                .list();
+    }
+
     static List<JournalEntry> after(UUID populationId, long seq, int most) {
         return JournalEntry.<JournalEntry>find("populationId = ?1 and seq > ?2 order by seq", populationId, seq)
                 .page(0, most)

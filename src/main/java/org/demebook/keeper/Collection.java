@@ -80,6 +80,29 @@ class Collection extends PanacheEntityBase {
                 .collect(Collectors.toMap(row -> (UUID) row[0], row -> (String) row[1]));
     }
 
+    /** Nobody acts for it any more, nor may anybody who once did come back to it. */
+    static void close(UUID populationId, UUID id, String label) {
+        deleteKeepers("and collection_id = ?2", populationId, id);
+        update("label = ?3, region = null where populationId = ?1 and id = ?2", populationId, id, label);
+    }
+
+    static void rename(UUID populationId, UUID id, String label) {
+        update("label = ?3 where populationId = ?1 and id = ?2", populationId, id, label);
+    }
+
+    /** Somebody acts for none of them any more. */
+    static void leave(UUID populationId, UUID keeperId) {
+        deleteKeepers("and keeper_id = ?2", populationId, keeperId);
+    }
+
+    private static void deleteKeepers(String which, UUID populationId, UUID id) {
+        getEntityManager()
+                .createNativeQuery("delete from demebook.collection_keeper where population_id = ?1 " + which)
+                .setParameter(1, populationId)
+                .setParameter(2, id)
+                .executeUpdate();
+    }
+
     CollectionView view() {
         return new CollectionView(id, label, region);
     }

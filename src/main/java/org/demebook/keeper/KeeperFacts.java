@@ -1,5 +1,6 @@
 package org.demebook.keeper;
 
+import io.quarkus.arc.All;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Event;
 import jakarta.inject.Inject;
@@ -9,6 +10,8 @@ import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.journal.Forgotten;
+import org.demebook.journal.Words;
 import org.jspecify.annotations.Nullable;
 
 /** What the journal says of keepers, by id alone. */
@@ -18,7 +21,24 @@ class KeeperFacts implements FactBook {
 
     record KeeperLeft(UUID keeperId) implements Fact {}
 
-    record CollectionOpened(UUID collectionId, String label, List<UUID> keeperIds) implements Fact {}
+    record CollectionOpened(
+            UUID collectionId, @Words(required = true) String label, List<UUID> keeperIds) implements Fact {}
+
+    /**
+     * A keeper left and took their own out: what they wrote is read from no entry any more.
+     *
+     * @param sharedCollectionIds collections of theirs that others act for too, with which they stay
+     */
+    record KeeperErased(UUID keeperId, List<UUID> sharedCollectionIds) implements Fact {
+        KeeperErased {
+            sharedCollectionIds = sharedCollectionIds == null ? List.of() : List.copyOf(sharedCollectionIds);
+        }
+    }
+
+    /** A collection that nobody acts for, for one animal of a keeper who left. */
+    record UnnamedHolderOpened(UUID collectionId) implements Fact {}
+
+    private static final String UNNAMED = "unnamed holder";
 
     /** The regions by which the population is counted, all of them. */
     record RegionsFixed(List<String> names, @Nullable Long supersedes) implements Fact {}
@@ -32,10 +52,20 @@ class KeeperFacts implements FactBook {
     @Inject
     Event<MembershipChanged> membershipChanged;
 
+    @Inject
+    @All
+    List<Leaving> rooms;
+
     @Override
     public Set<Class<? extends Fact>> facts() {
         return Set.of(
-                KeeperJoined.class, KeeperLeft.class, CollectionOpened.class, RegionsFixed.class, RegionStated.class);
+                KeeperJoined.class,
+                KeeperLeft.class,
+                KeeperErased.class,
+                CollectionOpened.class,
+                UnnamedHolderOpened.class,
+                RegionsFixed.class,
+                RegionStated.class);
     }
 
     @Override
@@ -60,6 +90,38 @@ class KeeperFacts implements FactBook {
         } else if (fact instanceof RegionStated stated) {
             Collection collection = Collection.findById(new Collection.Key(populationId, stated.collectionId()));
             collection.region = stated.region();
+        } else if (fact instanceof UnnamedHolderOpened opened) {
+            new Collection(populationId, opened.collectionId(), UNNAMED, Set.of())
+                    .persistAndFlush(); // an animal comes to it
+        } else if (fact instanceof KeeperErased erased) {
+            erase(entry, erased.keeperId(), Set.copyOf(erased.sharedCollectionIds()));
+            membershipChanged.fire(new MembershipChanged(populationId));
         }
+    }
+
+    private void erase(Entry entry, UUID keeperId, Set<UUID> shared) {
+        Membership.deleteById(new Membership.Key(entry.populationId(), keeperId));
+        Collection.flush();
+        var collectionIds = Collection.of(entry.populationId(), keeperId).stream()
+                .map(collection -> collection.id)
+                .toList();
+        Collection.leave(entry.populationId(), keeperId);
+        for (var collectionId : collectionIds) {
+            if (!shared.contains(collectionId)) {
+                Collection.close(entry.populationId(), collectionId, Words.ERASED);
+            }
+        }
+        rooms.forEach(room -> room.left(entry, keeperId, shared));
+    }
+
+    @Override
+    public boolean forget(Forgotten forgotten) {
+        if (forgotten.left() instanceof CollectionOpened opened) {
+            if (forgotten.sharedCollections().contains(opened.collectionId())) {
+                return false;
+            }
+            Collection.rename(forgotten.entry().populationId(), opened.collectionId(), opened.label());
+        }
+        return true;
     }
 }

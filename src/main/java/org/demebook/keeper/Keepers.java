@@ -37,18 +37,18 @@ import org.jspecify.annotations.Nullable;
 @ApplicationScoped
 public class Keepers {
     private static final String STANDING = """
-            select h.population_id, m.role, h.seq
-            from demebook.journal_head h
-            join demebook.membership m on m.population_id = h.population_id and m.keeper_id = ?
-            where h.code = ?
-            """;
+        select h.population_id, m.role, h.seq
+        from demebook.journal_head h
+        join demebook.membership m on m.population_id = h.population_id and m.keeper_id = ?
+        where h.code = ?
+        """;
 
     private static final String KEEPERS_OF_COLLECTIONS = """
-            select collection_id, keeper_id
-            from demebook.collection_keeper
-            where population_id = ?
-            order by keeper_id, collection_id
-            """;
+        select collection_id, keeper_id
+        from demebook.collection_keeper
+        where population_id = ?
+        order by keeper_id, collection_id
+        """;
 
     @Inject
     Journal journal;
@@ -309,11 +309,19 @@ public class Keepers {
         }
     }
 
-    private static void requireAnotherCoordinator(Standing by, UUID keeperId, Role role) {
-        var others = Membership.in(by.populationId()).stream()
+    /** Whether nobody but the asker coordinates the population. */
+    boolean isLastCoordinator(Standing by) {
+        return by.isCoordinator() && otherCoordinators(by, by.keeperId()) == 0;
+    }
+
+    private static long otherCoordinators(Standing by, UUID keeperId) {
+        return Membership.in(by.populationId()).stream()
                 .filter(other -> Role.of(other.role) == Role.COORDINATOR && !other.keeperId.equals(keeperId))
                 .count();
-        if (role != Role.COORDINATOR && others == 0) {
+    }
+
+    private static void requireAnotherCoordinator(Standing by, UUID keeperId, Role role) {
+        if (role != Role.COORDINATOR && otherCoordinators(by, keeperId) == 0) {
             throw new Refusal(
                     NOT_ALLOWED,
                     "%s would be left without a coordinator; name another one first.".formatted(by.populationCode()));

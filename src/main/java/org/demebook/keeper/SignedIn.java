@@ -51,6 +51,11 @@ public class SignedIn {
         return identity.isAnonymous() ? Optional.empty() : Optional.of(asker());
     }
 
+    /** An account is gone: its token is good for nothing from now on, not even for a moment. */
+    public void forget(Asker gone) {
+        known.asMap().values().removeIf(asker -> asker.keeperId().equals(gone.keeperId()));
+    }
+
     public Standing standing(String populationCode) {
         return keepers.standing(asker(), populationCode);
     }

@@ -9,6 +9,8 @@ import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.journal.Forgotten;
+import org.demebook.journal.Words;
 import org.demebook.notation.Origin;
 import org.demebook.notation.RoughDate;
 import org.demebook.photo.Moment;
@@ -29,7 +31,7 @@ class LitterFacts implements FactBook {
             RoughDate born,
             UUID collectionId,
             Outcome outcome,
-            @Nullable String notes)
+            @Words @Nullable String notes)
             implements Fact {
         @Override
         public String validFrom() {
@@ -46,7 +48,7 @@ class LitterFacts implements FactBook {
             UUID litterId,
             Moment moment,
             String sha256,
-            @Nullable String label,
+            @Words @Nullable String label,
             @Nullable LocalDate takenOn,
             int widthPixels,
             int heightPixels)
@@ -79,6 +81,21 @@ class LitterFacts implements FactBook {
     @Override
     public Set<Class<? extends Fact>> facts() {
         return Set.of(LitterRegistered.class, LitterOutcomeCorrected.class, LitterPhotographed.class);
+    }
+
+    @Override
+    public boolean forget(Forgotten forgotten) {
+        var populationId = forgotten.entry().populationId();
+        if (forgotten.left() instanceof LitterRegistered registered) {
+            var litter = Objects.requireNonNull(Litter.of(populationId, registered.litterId()));
+            if (forgotten.sharedCollections().contains(litter.collectionId)) {
+                return false;
+            }
+            litter.notes = registered.notes();
+        } else if (forgotten.left() instanceof LitterPhotographed photographed) {
+            return !photos.has(populationId, photographed.photoId());
+        }
+        return true;
     }
 
     @Override

@@ -10,6 +10,7 @@ import jakarta.ws.rs.core.Response;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.demebook.journal.Entry;
@@ -18,6 +19,12 @@ import org.demebook.problem.Refusal;
 /** The photographs of the populations on this node, by their subjects. Who may see them is decided before. */
 @ApplicationScoped
 public class Photos {
+    private static final String NOT_OF_THOSE = "populationId = :population and addedBy = :keeper"
+            + " and (animalId is null or animalId not in (select a.id from Animal a where a.populationId = :population"
+            + " and (a.collectionId in :shared or a.ownerCollectionId in :shared)))"
+            + " and (litterId is null or litterId not in (select l.id from Litter l where l.populationId = :population"
+            + " and l.collectionId in :shared))";
+
     /**
      * Takes everything out of an upload but the picture. Slow (a second or two for a large one): called before the
      * transaction that stores it. Refuses with UNREADABLE_PHOTO.
@@ -42,6 +49,31 @@ public class Photos {
     @Transactional(TxType.MANDATORY)
     public void add(Entry entry, Subject subject, TakenPhoto taken) {
         new Photo(entry, subject, taken).persistAndFlush();
+    }
+
+    /** Whether there is, or still is, such a photograph; whoever asks. */
+    @Transactional
+    public boolean has(UUID populationId, UUID photoId) {
+        return Photo.of(populationId, photoId) != null;
+    }
+
+    /**
+     * Takes the photographs of a keeper out of the register, but for those of animals and litters that stay with others; called
+     * while the fact that they left is applied.
+     */
+    @Transactional(TxType.MANDATORY)
+    public void takeOut(UUID populationId, UUID keeperId, Set<UUID> sharedCollections) {
+        Photo.flush();
+        var shared = sharedCollections.isEmpty() ? Set.of(new UUID(0, 0)) : sharedCollections;
+        Photo.delete(NOT_OF_THOSE, Map.of("population", populationId, "keeper", keeperId, "shared", shared));
+    }
+
+    /** Takes the pictures out that no photograph shows any more. */
+    @Transactional(TxType.MANDATORY)
+    public void dropUnused(UUID populationId) {
+        PhotoContent.delete(
+                "populationId = ?1 and sha256 not in (select p.sha256 from Photo p where p.populationId = ?1)",
+                populationId);
     }
 
     /** Of each animal its photographs, the oldest first; an animal without any is left out. One query. */

@@ -49,6 +49,14 @@ class BreedingHold extends PanacheEntityBase {
         word.persist();
     }
 
+    /** Puts another reason in the place of one that was taken out, where it still stands. */
+    static void forget(Entry entry, UUID animalId, String reason) {
+        BreedingHold present = findById(new Key(entry.populationId(), animalId));
+        if (present != null && present.revision == entry.seq()) {
+            present.reason = reason;
+        }
+    }
+
     /** Of all animals, the earliest word first. */
     static List<BreedingHold> of(UUID populationId) {
         return list("populationId = ?1 order by revision", populationId);

@@ -22,6 +22,9 @@ record ComputedPartners(Candidates candidates, int row, Map<UUID, UUID> househol
     /** Of fewer one could work out whose they are. */
     static final int FEWEST_HOUSEHOLDS = 3;
 
+    /** Collections that nobody acts for any more are one household: they may all have been one keeper's. */
+    private static final UUID NOBODY = new UUID(0, 0);
+
     private static final int MOST = 5;
     private static final double MAXIMUM_INBREEDING = 0.125;
 
@@ -90,6 +93,6 @@ record ComputedPartners(Candidates candidates, int row, Map<UUID, UUID> househol
         var snapshot = candidates.snapshot();
         var collection = snapshot.collection(of);
         var holder = collection == null ? Objects.requireNonNull(snapshot.owner(of)) : collection;
-        return households.getOrDefault(holder, holder);
+        return households.getOrDefault(holder, NOBODY);
     }
 }

@@ -39,6 +39,8 @@ public enum ProblemType {
     WEAK_PASSWORD(422, "The password is too weak"),
     INVITATION_NOT_VALID(404, "This invitation cannot be used"),
     ALREADY_MEMBER(409, "Already a member of this population"),
+    NAME_NOT_REPEATED(422, "That is not your sign-in name"),
+    LEAVING_IN_THE_WAY(409, "Something has to come to its end before you leave"),
     SIGN_IN_ELSEWHERE(409, "Accounts are kept elsewhere"),
 
     // consent

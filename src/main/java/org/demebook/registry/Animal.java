@@ -235,6 +235,16 @@ class Animal extends PanacheEntityBase {
         bornLatest = date == null ? null : date.latest();
     }
 
+    /** The notes of one owner are not shown to the next. */
+    void setCustody(@Nullable UUID collection, @Nullable UUID transfer, UUID owner) {
+        collectionId = collection;
+        transferId = transfer;
+        if (!owner.equals(ownerCollectionId)) {
+            notes = null;
+        }
+        ownerCollectionId = owner;
+    }
+
     void setDied(@Nullable RoughDate date, @Nullable String cause) {
         died = date;
         diedEarliest = date == null ? null : date.earliest();

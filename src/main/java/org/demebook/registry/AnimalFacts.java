@@ -10,6 +10,8 @@ import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.journal.Forgotten;
+import org.demebook.journal.Words;
 import org.demebook.notation.Origin;
 import org.demebook.notation.RoughDate;
 import org.demebook.notation.Sex;
@@ -56,7 +58,7 @@ class AnimalFacts implements FactBook {
     record AnimalDied(
             UUID animalId,
             RoughDate on,
-            @Nullable String cause,
+            @Words @Nullable String cause,
             @Nullable Long supersedes) implements Fact {
         @Override
         public String validFrom() {
@@ -74,7 +76,7 @@ class AnimalFacts implements FactBook {
             Origin origin,
             @Nullable SourceCode sourceCode,
             boolean malformed,
-            @Nullable String notes,
+            @Words @Nullable String notes,
             @Nullable Long supersedes)
             implements Fact {}
 
@@ -91,7 +93,7 @@ class AnimalFacts implements FactBook {
             UUID photoId,
             UUID animalId,
             String sha256,
-            @Nullable String label,
+            @Words @Nullable String label,
             @Nullable LocalDate takenOn,
             int widthPixels,
             int heightPixels)
@@ -121,12 +123,19 @@ class AnimalFacts implements FactBook {
             UUID claimId,
             UUID animalId,
             UUID otherId,
-            @Nullable String evidence) implements Fact {}
+            @Words @Nullable String evidence) implements Fact {}
 
     /** Both keepers agree: the smaller id stands for both. */
     record SameAnimalConfirmed(UUID claimId) implements Fact {}
 
     record SameAnimalReversed(UUID claimId) implements Fact {}
+
+    /**
+     * Its keeper left: it stands under a holder, or an owner, without a name.
+     *
+     * @param ownerId the same as the holder, unless it was lent
+     */
+    record AnimalLeftBehind(UUID animalId, UUID holderId, UUID ownerId) implements Fact {}
 
     @Inject
     Photos photos;
@@ -148,7 +157,13 @@ class AnimalFacts implements FactBook {
                 PhotoAdded.class,
                 SameAnimalClaimed.class,
                 SameAnimalConfirmed.class,
-                SameAnimalReversed.class);
+                SameAnimalReversed.class,
+                AnimalLeftBehind.class);
+    }
+
+    @Override
+    public boolean forget(Forgotten forgotten) {
+        return AnimalWords.forget(forgotten, photos);
     }
 
     @Override
@@ -192,14 +207,16 @@ class AnimalFacts implements FactBook {
             touched(entry, claimed.animalId()).setLocality(entry, claimed.claim());
         } else if (fact instanceof IdentifierAdded added) {
             touched(entry, added.animalId());
-            new Identifier(populationId, added.animalId(), added.identifier(), added.collectionId()).persist();
+            identify(entry, added.animalId(), added.identifier(), added.collectionId());
         } else if (fact instanceof IdentifierEnded ended) {
             touched(entry, ended.animalId());
-            Identifier.deleteById(new Identifier.Key(
-                    populationId,
-                    ended.animalId(),
-                    ended.identifier().kind(),
-                    ended.identifier().value()));
+            if (ended.identifier().value() != null) { // or it was taken out
+                Identifier.deleteById(new Identifier.Key(
+                        populationId,
+                        ended.animalId(),
+                        ended.identifier().kind(),
+                        ended.identifier().value()));
+            }
         } else if (fact instanceof PhotoAdded added) {
             touched(entry, added.animalId());
             photos.add(entry, Subject.animal(added.animalId()), added.taken());
@@ -209,6 +226,8 @@ class AnimalFacts implements FactBook {
             merge(entry, SameAnimalClaim.of(populationId, confirmed.claimId()));
         } else if (fact instanceof SameAnimalReversed reversed) {
             separate(entry, SameAnimalClaim.of(populationId, reversed.claimId()));
+        } else if (fact instanceof AnimalLeftBehind left) {
+            touched(entry, left.animalId()).setCustody(left.holderId(), null, left.ownerId());
         }
     }
 
@@ -231,9 +250,16 @@ class AnimalFacts implements FactBook {
         animal.persist();
         persistCandidates(entry.populationId(), animal.id, registered.sire());
         for (var identifier : registered.identifiers()) {
-            new Identifier(entry.populationId(), animal.id, identifier, registered.collectionId()).persist();
+            identify(entry, animal.id, identifier, registered.collectionId());
         }
         SerialCounter.reached(entry.populationId(), registered.number());
+    }
+
+    /** What its keeper called it is known no more once those words were taken out. */
+    private static void identify(Entry entry, UUID animalId, IdentifierView identifier, UUID collectionId) {
+        if (identifier.value() != null) {
+            new Identifier(entry, animalId, identifier, collectionId).persist();
+        }
     }
 
     /** Adds a determination; with the first one, what was registered before is kept as the one before it. */

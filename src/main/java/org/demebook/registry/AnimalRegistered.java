@@ -3,6 +3,7 @@ package org.demebook.registry;
 import java.util.List;
 import java.util.UUID;
 import org.demebook.journal.Fact;
+import org.demebook.journal.Words;
 import org.demebook.notation.Origin;
 import org.demebook.notation.RoughDate;
 import org.demebook.notation.Sex;
@@ -33,7 +34,7 @@ public record AnimalRegistered(
         boolean malformed,
         UUID collectionId,
         List<IdentifierView> identifiers,
-        @Nullable String notes,
+        @Words @Nullable String notes,
         @Nullable SexDetermination sexDetermination,
         boolean removedFromDeadDam,
         @Nullable LocalityClaim locality)

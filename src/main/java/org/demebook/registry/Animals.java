@@ -349,12 +349,7 @@ public class Animals {
             @Nullable UUID transferId,
             UUID ownerCollectionId) {
         var animal = Animal.of(entry.populationId(), animalId);
-        animal.collectionId = collectionId;
-        animal.transferId = transferId;
-        if (!ownerCollectionId.equals(animal.ownerCollectionId)) {
-            animal.notes = null;
-        }
-        animal.ownerCollectionId = ownerCollectionId;
+        animal.setCustody(collectionId, transferId, ownerCollectionId);
         animal.revision = entry.seq();
     }
 

@@ -9,6 +9,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import org.demebook.journal.Entry;
 import org.demebook.notation.Transponder;
 import org.jspecify.annotations.Nullable;
 
@@ -41,10 +42,15 @@ class Identifier extends PanacheEntityBase {
     @Nullable
     String written;
 
+    /** The entry that says so. */
+    @Nullable
+    Long addedSeq;
+
     protected Identifier() {}
 
-    Identifier(UUID populationId, UUID animalId, IdentifierView view, @Nullable UUID collectionId) {
-        this.populationId = populationId;
+    Identifier(Entry entry, UUID animalId, IdentifierView view, @Nullable UUID collectionId) {
+        this.populationId = entry.populationId();
+        this.addedSeq = entry.seq();
         this.animalId = animalId;
         this.kind = view.kind();
         this.value = view.value();

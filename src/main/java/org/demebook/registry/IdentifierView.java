@@ -3,6 +3,7 @@ package org.demebook.registry;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Pattern;
 import jakarta.validation.constraints.Size;
+import org.demebook.journal.Words;
 import org.demebook.notation.Transponder;
 import org.jspecify.annotations.Nullable;
 
@@ -18,9 +19,10 @@ public record IdentifierView(
         @NotNull @Pattern(regexp = "transponder|mark|own-reference", message = "is transponder, mark or own-reference")
         String kind,
 
-        @NotNull @Size(min = 1, max = 200) String value,
+        @Words @NotNull @Size(min = 1, max = 200) String value,
         @Nullable @Size(max = 20) String scheme,
-        @Nullable @Size(max = 200) String written) {
+        @Words @Nullable @Size(max = 200) String written)
+        implements Words.Sometimes {
     public IdentifierView(String kind, String value) {
         this(kind, value, null, null);
     }
@@ -32,6 +34,12 @@ public record IdentifierView(
                 transponder.code(),
                 transponder.scheme(),
                 transponder.scheme().equals("older") && !transponder.code().equals(written) ? written : null);
+    }
+
+    /** A transponder is what it is; everything else is as its keeper calls it. */
+    @Override
+    public boolean inOwnWords() {
+        return !Identifier.TRANSPONDER.equals(kind);
     }
 
     /** Whether it is the same, however it was written. */

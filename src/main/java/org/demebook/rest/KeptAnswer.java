@@ -67,7 +67,8 @@ class KeptAnswer extends PanacheEntityBase {
         if (mediaType != null && bytes == null) {
             throw new Refusal(
                     SHOWN_ONCE,
-                    "It was done the first time. The answer held a secret that is not kept; start anew to get another.");
+                    "It was done the first time. The answer is not kept, since it held a secret, or words of somebody"
+                            + " who left; read what came of it, or start anew to get another secret.");
         }
         var response = Response.status(status);
         if (location != null) {

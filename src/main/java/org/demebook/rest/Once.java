@@ -23,6 +23,7 @@ import java.security.NoSuchAlgorithmException;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.UUID;
 import java.util.function.Supplier;
 import org.demebook.problem.Refusal;
@@ -139,6 +140,23 @@ public class Once {
         } catch (NoSuchAlgorithmException | JsonProcessingException e) {
             throw new IllegalStateException(e);
         }
+    }
+
+    /**
+     * Takes out what keepers were answered; that the effects are there stays known for as long as ever, so that nothing is done
+     * twice.
+     */
+    @Transactional
+    public void forgetAnswers(Collection<UUID> actorIds) {
+        if (!actorIds.isEmpty()) {
+            KeptAnswer.update("body = null where actorId in ?1", actorIds);
+        }
+    }
+
+    /** The same of somebody who is gone, with their keys. */
+    @Transactional
+    public void forget(UUID actorId) {
+        KeptAnswer.delete("actorId", actorId);
     }
 
     @Scheduled(every = "6h", delayed = "5m")

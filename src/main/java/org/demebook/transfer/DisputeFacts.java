@@ -8,6 +8,8 @@ import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.journal.Forgotten;
+import org.demebook.journal.Words;
 import org.demebook.registry.Animals;
 import org.jspecify.annotations.Nullable;
 
@@ -30,7 +32,7 @@ class DisputeFacts implements FactBook {
             UUID registeredCollectionId,
             UUID registeredOwnerCollectionId,
             LocalDate seenOn,
-            @Nullable String note)
+            @Words @Nullable String note)
             implements Fact {
         @Override
         public String validFrom() {
@@ -38,11 +40,14 @@ class DisputeFacts implements FactBook {
         }
     }
 
-    record DisputeWithdrawn(UUID disputeId, @Nullable String reason) implements Fact {}
+    record DisputeWithdrawn(UUID disputeId, @Words @Nullable String reason) implements Fact {}
 
-    record DisputeConceded(UUID disputeId, @Nullable String reason) implements Fact {}
+    record DisputeConceded(UUID disputeId, @Words @Nullable String reason) implements Fact {}
 
-    record DisputeSettled(UUID disputeId, Outcome outcome, String reason) implements Fact {}
+    record DisputeSettled(
+            UUID disputeId,
+            Outcome outcome,
+            @Words(required = true) String reason) implements Fact {}
 
     @Inject
     Animals animals;
@@ -50,6 +55,25 @@ class DisputeFacts implements FactBook {
     @Override
     public Set<Class<? extends Fact>> facts() {
         return Set.of(AnimalDisputed.class, DisputeWithdrawn.class, DisputeConceded.class, DisputeSettled.class);
+    }
+
+    @Override
+    public boolean forget(Forgotten forgotten) {
+        var populationId = forgotten.entry().populationId();
+        var left = forgotten.left();
+        if (left instanceof AnimalDisputed disputed) {
+            if (forgotten.sharedCollections().contains(disputed.reportedCollectionId())) {
+                return false;
+            }
+            Dispute.of(populationId, disputed.disputeId()).note = disputed.note();
+        } else if (left instanceof DisputeWithdrawn withdrawn) {
+            Dispute.of(populationId, withdrawn.disputeId()).reason = withdrawn.reason();
+        } else if (left instanceof DisputeConceded conceded) {
+            Dispute.of(populationId, conceded.disputeId()).reason = conceded.reason();
+        } else if (left instanceof DisputeSettled settled) {
+            Dispute.of(populationId, settled.disputeId()).reason = settled.reason();
+        }
+        return true;
     }
 
     @Override

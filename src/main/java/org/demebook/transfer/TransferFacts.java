@@ -10,6 +10,8 @@ import java.util.UUID;
 import org.demebook.journal.Entry;
 import org.demebook.journal.Fact;
 import org.demebook.journal.FactBook;
+import org.demebook.journal.Forgotten;
+import org.demebook.journal.Words;
 import org.demebook.registry.Animals;
 import org.jspecify.annotations.Nullable;
 
@@ -24,7 +26,7 @@ class TransferFacts implements FactBook {
             UUID toKeeperId,
             Instant expiresAt,
             @Nullable LocalDate handedOverOn,
-            @Nullable String note)
+            @Words @Nullable String note)
             implements Fact {}
 
     /** It is with somebody who does not take part yet. */
@@ -35,7 +37,7 @@ class TransferFacts implements FactBook {
             UUID fromCollectionId,
             Instant expiresAt,
             @Nullable LocalDate handedOverOn,
-            @Nullable String note)
+            @Words @Nullable String note)
             implements Fact {
         @Override
         public @Nullable String validFrom() {
@@ -51,9 +53,10 @@ class TransferFacts implements FactBook {
         }
     }
 
-    record TransferRefused(UUID transferId, @Nullable String reason) implements Fact {}
+    record TransferRefused(UUID transferId, @Words @Nullable String reason) implements Fact {}
 
-    record TransferWithdrawn(UUID transferId, @Nullable String reason) implements Fact {}
+    record TransferWithdrawn(
+            UUID transferId, @Words @Nullable String reason) implements Fact {}
 
     record TransferExpired(UUID transferId) implements Fact {}
 
@@ -75,6 +78,34 @@ class TransferFacts implements FactBook {
                 TransferExpired.class,
                 ClaimCodeRenewed.class,
                 TransferClaimed.class);
+    }
+
+    @Override
+    public boolean forget(Forgotten forgotten) {
+        var populationId = forgotten.entry().populationId();
+        var left = forgotten.left();
+        var shared = forgotten.sharedCollections();
+        if (left instanceof TransferOffered offered) {
+            return !shared.contains(offered.fromCollectionId())
+                    && say(Transfer.of(populationId, offered.transferId()), offered.note());
+        } else if (left instanceof AnimalHandedOut handedOut) {
+            return !shared.contains(handedOut.fromCollectionId())
+                    && say(Transfer.of(populationId, handedOut.transferId()), handedOut.note());
+        } else if (left instanceof TransferRefused refused) {
+            Transfer.of(populationId, refused.transferId()).reason = refused.reason();
+        } else if (left instanceof TransferWithdrawn withdrawn) {
+            var transfer = Transfer.of(populationId, withdrawn.transferId());
+            if (shared.contains(transfer.fromCollectionId)) {
+                return false;
+            }
+            transfer.reason = withdrawn.reason();
+        }
+        return true;
+    }
+
+    private static boolean say(Transfer transfer, @Nullable String note) {
+        transfer.note = note;
+        return true;
     }
 
     @Override

@@ -36,6 +36,7 @@ import org.demebook.diary.DiaryStory;
 import org.demebook.handover.SheetStory;
 import org.demebook.incubation.IncubationStory;
 import org.demebook.keeper.RegionStory;
+import org.demebook.leaving.LeaverStory;
 import org.demebook.litter.LitterStory;
 import org.demebook.planning.PlanningStory;
 import org.demebook.registry.FindingStory;
@@ -54,18 +55,18 @@ class ReplayTest {
      * Tables that are no state: pictures and the words of sheets by their digest, how an import went, who looked at what, and
      * which pseudonyms were told.
      */
-    private static final List<String> NO_STATE =
-            List.of("photo_content", "handover_sheet_words", "import_run", "disclosure", "unnamed_partners");
+    private static final List<String> NO_STATE = List.of(
+            "photo_content", "handover_sheet_words", "journal_words", "import_run", "disclosure", "unnamed_partners");
 
     private static final String TABLES_OF_POPULATIONS = """
-            select t.relname
-            from pg_class t
-            join pg_namespace n on n.oid = t.relnamespace and n.nspname = 'demebook'
-            join pg_index i on i.indrelid = t.oid and i.indisprimary
-            join pg_attribute a on a.attrelid = t.oid and a.attnum = i.indkey[0] and a.attname = 'population_id'
-            where t.relkind = 'r'
-            order by t.relname
-            """;
+        select t.relname
+        from pg_class t
+        join pg_namespace n on n.oid = t.relnamespace and n.nspname = 'demebook'
+        join pg_index i on i.indrelid = t.oid and i.indisprimary
+        join pg_attribute a on a.attrelid = t.oid and a.attnum = i.indkey[0] and a.attname = 'population_id'
+        where t.relkind = 'r'
+        order by t.relname
+        """;
 
     @Inject
     Journal journal;
@@ -125,8 +126,8 @@ class ReplayTest {
     /** All in one statement, at whose end foreign keys are looked at: the tables refer to each other in circles. */
     private static void empty(UUID populationId) {
         var deletions = ask(TABLES_OF_POPULATIONS).stream()
-                .filter(table ->
-                        !List.of("photo_content", "handover_sheet_words").contains(table))
+                .filter(table -> !List.of("photo_content", "handover_sheet_words", "journal_words")
+                        .contains(table))
                 .map(table -> "gone_%1$s as (delete from demebook.%1$s where population_id = '%2$s')"
                         .formatted(table, populationId))
                 .collect(Collectors.joining(", "));
@@ -154,6 +155,7 @@ class ReplayTest {
         RegionStory.tell(colony);
         CountStory.tell(colony);
         ApproachStory.tell(colony);
+        LeaverStory.tell(colony);
         colony.post(INES, "/collections", Map.of("label", "household", "sharedWith", List.of(DOV)))
                 .statusCode(201);
     }

@@ -45,6 +45,7 @@ class WallTest {
             Map.entry("journal_head", "how far the journal is"),
             Map.entry("serial_counter", "how far the numbers are"),
             Map.entry("count_release", "published"),
+            Map.entry("region_list", "the regions that an association counts by"),
             Map.entry("count_rules", "two numbers, for coordinators"),
             Map.entry("flyway_schema_history", "the migrations"),
             Map.entry("wall_key", "the role has no right to it at all")));
@@ -172,7 +173,8 @@ class WallTest {
     void nobody_but_the_register_reads_the_journal_or_what_the_counts_rest_on() throws SQLException {
         for (var keeper : List.of(WREN, INES)) {
             speakFor(keeper);
-            for (var table : List.of("journal_entry", "count_basis", "left_finding", "unnamed_partners", "approach")) {
+            for (var table : List.of(
+                    "journal_entry", "count_basis", "left_finding", "unnamed_partners", "approach", "journal_words")) {
                 assertThat(ask("select count(*)::text from demebook." + table)).containsExactly("0");
             }
         }

@@ -1,0 +1,90 @@
+package org.demebook.journal;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import jakarta.transaction.Transactional.TxType;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import java.util.function.Consumer;
+import java.util.stream.Collectors;
+
+/** What one keeper said in a population: handed to them, and taken out when they leave. */
+@ApplicationScoped
+public class Testimony {
+    private static final int CHUNK = 500;
+
+    @Inject
+    Journal journal;
+
+    /** How many texts of theirs stand beside the journal. */
+    @Transactional
+    public long texts(UUID populationId, UUID actorId) {
+        return KeptWords.countOf(populationId, actorId);
+    }
+
+    /** Every entry of theirs in order, as it stands, with their words in it. */
+    @Transactional(TxType.REQUIRES_NEW)
+    public void each(UUID populationId, UUID actorId, Consumer<JsonNode> reader) {
+        var form = journal.form();
+        long last = 0;
+        while (true) {
+            var entries = JournalEntry.saidBy(populationId, actorId, last, CHUNK);
+            for (var entry : entries) {
+                reader.accept(form.inFull(entry.body, digest -> KeptWords.find(populationId, digest)));
+                last = entry.seq;
+            }
+            if (entries.size() < CHUNK) {
+                return;
+            }
+            JournalEntry.getEntityManager().clear();
+        }
+    }
+
+    /**
+     * Takes all their words out for good, out of the rows and from beside the journal, but for what stays with others. Called
+     * while the population is held. Costs time with the number of their texts.
+     *
+     * @param sharedCollections collections that others act for too
+     */
+    @Transactional(TxType.MANDATORY)
+    public void takeOut(UUID populationId, UUID actorId, Set<UUID> sharedCollections) {
+        JournalEntry.flush();
+        Map<Long, Map<String, String>> wordsOf = new HashMap<>();
+        for (var kept : KeptWords.of(populationId, actorId)) {
+            wordsOf.computeIfAbsent(kept.seq, seq -> new HashMap<>()).put(kept.digest, kept.words);
+        }
+        var gone = new ArrayList<Long>();
+        long last = 0;
+        while (true) {
+            var entries = JournalEntry.saidBy(populationId, actorId, last, CHUNK);
+            for (var entry : entries) {
+                last = entry.seq;
+                var words = wordsOf.get(entry.seq);
+                if (words != null
+                        && journal.forget(
+                                entry.body,
+                                words::get,
+                                sharedCollections,
+                                text -> KeptWords.saidByOthers(populationId, actorId, text))) {
+                    gone.add(entry.seq);
+                }
+            }
+            if (entries.size() < CHUNK) {
+                break;
+            }
+        }
+        JournalEntry.flush();
+        for (int from = 0; from < gone.size(); from += CHUNK) {
+            KeptWords.delete(
+                    "populationId = ?1 and seq in ?2",
+                    populationId,
+                    gone.subList(from, Math.min(gone.size(), from + CHUNK)).stream()
+                            .collect(Collectors.toSet()));
+        }
+    }
+}
