@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
+import org.demebook.wall.WholeRegister;
 
 /** What one keeper said in a population: handed to them, and taken out when they leave. */
 @ApplicationScoped
@@ -22,12 +23,14 @@ public class Testimony {
     Journal journal;
 
     /** How many texts of theirs stand beside the journal. */
+    @WholeRegister
     @Transactional
     public long texts(UUID populationId, UUID actorId) {
         return KeptWords.countOf(populationId, actorId);
     }
 
     /** Every entry of theirs in order, as it stands, with their words in it. */
+    @WholeRegister
     @Transactional(TxType.REQUIRES_NEW)
     public void each(UUID populationId, UUID actorId, Consumer<JsonNode> reader) {
         var form = journal.form();

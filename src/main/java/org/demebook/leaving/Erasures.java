@@ -23,6 +23,7 @@ import org.demebook.problem.Refusal;
 import org.demebook.registry.Custody;
 import org.demebook.registry.LeftAnimals;
 import org.demebook.rest.Once;
+import org.demebook.wall.WholeRegister;
 import org.jspecify.annotations.Nullable;
 
 /** Takes a keeper out of a population. */
@@ -49,6 +50,7 @@ public class Erasures {
     Once once;
 
     /** What would go, what would stay, and what is in the way. Changes nothing. */
+    @WholeRegister
     @Transactional
     public ErasureView preview(Standing by) {
         var alone = leavers.alone(by);

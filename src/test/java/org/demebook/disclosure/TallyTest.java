@@ -18,7 +18,7 @@ class TallyTest {
     private static final Figure M = new Figure("m", "m"::equals);
     private static final Figure ALL = new Figure("all", cell -> true);
     private static final Plan PLAN =
-            new Plan(List.of("f", "m"), List.of(F, M, ALL), List.of(new Line("all", List.of("f", "m"))));
+            new Plan(List.of(List.of("f", "m")), List.of(F, M, ALL), List.of(new Line("all", List.of("f", "m"))));
     private static final Rules RULES = new Rules(3, 0);
 
     private static Tally of(Set<String> waivers, Counted... units) {
@@ -110,7 +110,7 @@ class TallyTest {
         assertThat(Sensitivity.inOneClass(lent)).isEmpty();
         assertThat(Sensitivity.empty(of(Set.of(), females), line)).containsExactly(M);
 
-        var alone = new Plan(List.of("f"), List.of(F, ALL), List.of(new Line("all", List.of("f"))));
+        var alone = new Plan(List.of(List.of("f")), List.of(F, ALL), List.of(new Line("all", List.of("f"))));
         assertThat(Sensitivity.inOneClass(new Tally(alone, List.of(females), Set.of())))
                 .isEmpty();
     }
@@ -132,7 +132,7 @@ class TallyTest {
         assertThatThrownBy(() -> PLAN.figure("x"))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("x");
-        assertThatThrownBy(() -> new Plan(List.of("f"), List.of(F, F), List.of()))
+        assertThatThrownBy(() -> new Plan(List.of(List.of("f")), List.of(F, F), List.of()))
                 .isInstanceOf(IllegalArgumentException.class)
                 .hasMessageContaining("f");
         assertThat(PLAN.covered(ALL)).containsExactly(0, 1);
