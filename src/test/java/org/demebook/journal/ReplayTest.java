@@ -155,6 +155,7 @@ class ReplayTest {
         RegionStory.tell(colony);
         CountStory.tell(colony);
         ApproachStory.tell(colony);
+        colony.share(INES, "open-pedigree");
         LeaverStory.tell(colony);
         colony.post(INES, "/collections", Map.of("label", "household", "sharedWith", List.of(DOV)))
                 .statusCode(201);
