@@ -34,6 +34,7 @@ import org.demebook.keeper.Standing;
 import org.demebook.problem.Refusal;
 import org.demebook.registry.Populations;
 import org.demebook.rest.Page;
+import org.demebook.wall.WholeRegister;
 import org.jspecify.annotations.Nullable;
 
 /** Counts the living animals of a population and releases the counts to everybody. */
@@ -160,7 +161,8 @@ public class Census {
                         headcount.animals()));
     }
 
-    private static Known known(UUID populationId, Snapshot snapshot, int daysOfAgeToBreed) {
+    @WholeRegister
+    Known known(UUID populationId, Snapshot snapshot, int daysOfAgeToBreed) {
         var earlier = CountRelease.of(populationId).stream()
                 .map(view -> new Earlier(
                         view, CountBasis.of(populationId, view.countedOn()).orElseGet(() -> new Headcount(

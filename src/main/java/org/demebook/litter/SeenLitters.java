@@ -27,6 +27,7 @@ import org.demebook.registry.Offspring;
 import org.demebook.registry.Sight;
 import org.demebook.registry.Twins;
 import org.demebook.rest.Page;
+import org.demebook.wall.WholeRegister;
 import org.jspecify.annotations.Nullable;
 
 /** Which litters an asker sees, and how: the only place where a row becomes a view. */
@@ -119,6 +120,7 @@ class SeenLitters {
     }
 
     /** The outcomes of the other litters of the population; of the asker's own alone where few collections bred. */
+    @WholeRegister
     List<Outcome> othersThan(Standing by, Litter litter, int fewestCollections) {
         var lens = consents.lens(by, Purpose.PEDIGREE_VIEW, clock.instant());
         var others = Litter.<Litter>list("populationId = ?1 and id <> ?2", by.populationId(), litter.id).stream()

@@ -22,6 +22,7 @@ import org.demebook.problem.Refusal;
 import org.demebook.registry.AnimalView;
 import org.demebook.registry.Animals;
 import org.demebook.registry.Custody;
+import org.demebook.wall.WholeRegister;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -166,6 +167,7 @@ public class BreedingHolds {
     }
 
     /** The animals of a snapshot that are on hold, by row, as the asker may know it. O(living) and one query. */
+    @WholeRegister
     @Transactional
     Map<Integer, OnHold> in(Standing by, Snapshot snapshot) {
         var held = new HashMap<Integer, OnHold>();
