@@ -287,10 +287,12 @@ public class Keepers {
     @Transactional
     public void dismiss(Standing by, String name) {
         journal.open(by.populationId());
-        var leaving = member(by, name).keeperId();
-        if (!leaving.equals(by.keeperId())) {
+        // who belongs to it is for coordinators to list: to others each name but their own is alike
+        var named = Keeper.named(name);
+        if (named.isEmpty() || !named.get().id.equals(by.keeperId())) {
             requireCoordinator(by);
         }
+        var leaving = member(by, name).keeperId();
         requireAnotherCoordinator(by, leaving, Role.MEMBER);
         journal.record(by.populationId(), by.keeperId(), new KeeperLeft(leaving));
     }

@@ -18,6 +18,7 @@ import java.util.UUID;
 import org.demebook.diary.CareRecord;
 import org.demebook.diary.CareRecords;
 import org.demebook.diary.Diary;
+import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.litter.Litters;
 import org.demebook.notation.Mass;
@@ -58,6 +59,9 @@ public class Rearing {
     Populations populations;
 
     @Inject
+    Keepers keepers;
+
+    @Inject
     Clock clock;
 
     /** How it gains, beside its siblings. */
@@ -80,7 +84,7 @@ public class Rearing {
     @Transactional
     public LeavingView readiness(Standing by, String number, @Nullable LocalDate on) {
         var animal = animals.get(by, number);
-        var diary = theirs(animal, careRecords.diary(by, animal.id()));
+        var diary = theirs(by, animal, careRecords.diary(by, animal.id()));
         return leaving(animal, diary, profile(by), Objects.requireNonNullElse(on, today()));
     }
 
@@ -92,7 +96,7 @@ public class Rearing {
     @Transactional
     public List<CountedTest> tests(Standing by, String number, @Nullable LocalDate on) {
         var animal = animals.get(by, number);
-        var diary = theirs(animal, careRecords.diary(by, animal.id()));
+        var diary = theirs(by, animal, careRecords.diary(by, animal.id()));
         return CountedTest.of(diary, Objects.requireNonNullElse(on, today()));
     }
 
@@ -103,24 +107,25 @@ public class Rearing {
         var young = byId(by, litter.young());
         var diaries = new HashMap<>(careRecords.diaries(by, young.keySet()));
         var profile = profile(by);
+        var own = keepers.collectionIds(by);
         var rows = new ArrayList<BoardRow>();
         for (var animal : young.values()) {
             var siblings = siblings(animal, young.values(), diaries);
-            rows.add(row(animal, diaries.getOrDefault(animal.id(), Diary.of()), siblings, profile));
+            rows.add(row(animal, diaries.getOrDefault(animal.id(), Diary.of()), siblings, profile, own));
         }
         rows.sort((one, other) -> Integer.compare(
                 litter.young().indexOf(one.animal()), litter.young().indexOf(other.animal())));
         return new LitterBoard(litterId, litter.born(), today(), rows);
     }
 
-    private BoardRow row(AnimalView animal, Diary diary, List<Diary> siblings, TaxonProfile profile) {
+    private BoardRow row(AnimalView animal, Diary diary, List<Diary> siblings, TaxonProfile profile, Set<UUID> own) {
         var leaving = leaving(animal, diary, profile, today());
         var meal = diary.lastMeal();
         var mass = diary.lastWeighing();
         return new BoardRow(
                 animal.number(),
                 animal.alive(),
-                held(animal),
+                isHeld(animal, own),
                 diary.sheds().size(),
                 diary.meals().size(),
                 diary.mealsInARow(),
@@ -160,7 +165,7 @@ public class Rearing {
                                 .numbersOfLitters(by.populationId(), Set.of(animal.litter()))
                                 .getOrDefault(animal.litter(), List.of()));
         var diaries = careRecords.diaries(by, litter.keySet());
-        var diary = theirs(animal, diaries.getOrDefault(animal.id(), Diary.of()));
+        var diary = theirs(by, animal, diaries.getOrDefault(animal.id(), Diary.of()));
         return new Family(animal, diary, siblings(animal, litter.values(), diaries));
     }
 
@@ -180,8 +185,8 @@ public class Rearing {
                 .toList();
     }
 
-    private static Diary theirs(AnimalView animal, Diary diary) {
-        if (!held(animal) && diary.records().isEmpty()) {
+    private Diary theirs(Standing by, AnimalView animal, Diary diary) {
+        if (!isHeld(animal, keepers.collectionIds(by)) && diary.records().isEmpty()) {
             throw new Refusal(
                     NOT_YOUR_ANIMAL,
                     "%s is not in a collection of yours, and you wrote nothing down of it; ask who holds it."
@@ -190,8 +195,12 @@ public class Rearing {
         return diary;
     }
 
-    private static boolean held(AnimalView animal) {
-        return animal.held() != null;
+    /** Whether it lives in one of these collections or is owned by one; where it lives may also be granted to others. */
+    private static boolean isHeld(AnimalView animal, Set<UUID> own) {
+        var held = animal.held();
+        return held != null
+                && (held.collection() != null && own.contains(held.collection())
+                        || held.owner() != null && own.contains(held.owner()));
     }
 
     private TaxonProfile profile(Standing by) {

@@ -86,7 +86,7 @@ public class ContractFilter implements OASFilter {
 
     private static String forWhom(String path, boolean anonymous, boolean takesKey) {
         var audience = anonymous
-                ? "Needs no sign-in."
+                ? "Needs no sign-in; a token that is sent along has to be good."
                 : path.contains("{population}")
                         ? "For members of the population; to everybody else it does not exist."
                         : "For everybody who is signed in.";
@@ -107,9 +107,12 @@ public class ContractFilter implements OASFilter {
                 types.add(ProblemType.valueOf(type));
             }
         }
+        // a token that is sent is checked, also where none has to be (RFC 6750, 3.1); a Keycloak that is asked for it
+        // may be away
+        types.addAll(List.of(ProblemType.NOT_SIGNED_IN, ProblemType.UNAVAILABLE));
         if (!anonymous) {
-            // where a Keycloak keeps the accounts: one without the role of a keeper; and when it is away
-            types.addAll(List.of(ProblemType.NOT_SIGNED_IN, ProblemType.NOT_ALLOWED, ProblemType.UNAVAILABLE));
+            // where a Keycloak keeps the accounts: one without the role of a keeper
+            types.add(ProblemType.NOT_ALLOWED);
         }
         if (operation.getRequestBody() != null) {
             types.addAll(List.of(

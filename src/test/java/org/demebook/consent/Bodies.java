@@ -27,6 +27,7 @@ final class Bodies {
             "offerAnimal",
             "giveGrant",
             "checkSharing",
+            "proposeApproach",
             "suggestPairings");
 
     private static final Map<String, Object> OUTCOME =
@@ -57,7 +58,7 @@ final class Bodies {
                 about,
                 upload == null ? "application/json" : upload,
                 upload == null
-                        ? body(operation.id(), named, Things.third(asker), things)
+                        ? body(operation.id(), named, asker, things)
                         : upload.startsWith("image/") ? Things.picture() : "sex,born\nfemale,2020-06-01\n",
                 wantsRevision(operation.id()) ? revision(asker, address) : null);
     }
@@ -83,6 +84,7 @@ final class Bodies {
                         "correctBreedingSign",
                         "correctCareRecord",
                         "setCountRules",
+                        "fixRegions",
                         "correctIntroduction",
                         "correctLitter")
                 .contains(operation);
@@ -96,7 +98,7 @@ final class Bodies {
         return etag == null ? "\"1\"" : etag;
     }
 
-    private static @Nullable Object body(String operation, Map<String, String> named, String third, Things things) {
+    private static @Nullable Object body(String operation, Map<String, String> named, String asker, Things things) {
         var animal = named.get("animal");
         return switch (operation) {
             case "claimAnimal" -> claim(named);
@@ -113,7 +115,7 @@ final class Bodies {
                         "a long walk on the cay");
             case "joinByInvitation" -> Map.of("secret", named.get("secret"));
             case "foundPopulation" ->
-                Questions.population(fresh("F").substring(0, 7).toUpperCase(), "live-bearing");
+                Questions.population(fresh("F").substring(0, 6).toUpperCase(), "live-bearing");
             case "describePopulation" -> Questions.population(named.get("population"), "live-bearing");
             case "registerAnimal" -> {
                 var young = new HashMap<>(Map.<String, Object>of("sex", "female", "born", "2024-06-01"));
@@ -156,11 +158,15 @@ final class Bodies {
             case "openCollection" -> Map.of("label", fresh("rack"), "sharedWith", List.of());
             case "chooseSharing" -> Map.of("choice", "private");
             case "setCountRules" -> Map.of("fewestKeepers", 3, "percent", 15);
+            case "fixRegions" -> Map.of("names", Things.REGIONS);
+            case "stateRegion" -> Map.of("region", Things.REGIONS.get(1));
+            case "proposeApproach" -> Map.of("animal", animal, "partner", named.getOrDefault("partner", "U-2345-6789"));
+            case "erase" -> Map.of("name", asker);
             case "waiveCountProtection" -> Map.of("waived", false);
             case "giveGrant" -> grant(animal);
             case "checkSharing" -> Map.of("grant", grant(animal));
             case "printHandoverSheet" -> Map.of("claimCode", named.get("claimCode"));
-            case "recordIntroduction" -> Map.of("female", animal, "male", things.male(PIP), "fromOn", "2024-01-05");
+            case "recordIntroduction" -> Map.of("female", animal, "male", male(asker, things), "fromOn", "2024-01-05");
             case "correctIntroduction" -> Map.of("fromOn", "2024-01-06");
             case "endIntroduction" -> Map.of("untilOn", "2024-02-20");
             case "registerLitter" -> {
@@ -173,7 +179,7 @@ final class Bodies {
                 Map.of("numbers", List.of(named.get("twin"), named.get("secondTwin")), "kind", "identical");
             case "withdrawTwins" -> Map.of("numbers", List.of(named.get("twin"), named.get("secondTwin")));
             case "admitMember" -> Map.of("name", Things.KESTREL, "role", "member");
-            case "offerAnimal" -> Map.of("animal", animal, "kind", "sale", "to", third);
+            case "offerAnimal" -> Map.of("animal", animal, "kind", "sale", "to", Things.third(asker));
             case "signIn" -> Map.of("name", Things.KESTREL, "password", "a long walk on the cay");
             case "openCalendar",
                     "closeCalendar",
@@ -183,9 +189,16 @@ final class Bodies {
                     "renewGrant",
                     "withdrawGrant",
                     "confirmSameAnimal",
-                    "reverseSameAnimal" -> "{}";
+                    "reverseSameAnimal",
+                    "agreeToApproach",
+                    "refuseApproach",
+                    "withdrawApproach" -> "{}";
             default -> null;
         };
+    }
+
+    private static String male(String asker, Things things) {
+        return things.male(asker.equals("administrator") ? PIP : asker);
     }
 
     private static Map<String, Object> claim(Map<String, String> named) {

@@ -10,7 +10,7 @@ import org.demebook.Colony;
 import org.demebook.consent.Questions.Relation;
 
 /** The thing that an operation is about, made for its owner; whoever else is needed for it is neither asker nor owner. */
-record Existing(Things things, String asker, String owner, Relation relation) {
+record Existing(Things things, Seekers seekers, String asker, String owner, Relation relation) {
     void of(Operation operation, Map<String, String> named) {
         for (var parameter : operation.parameters()) {
             switch (parameter) {
@@ -31,6 +31,7 @@ record Existing(Things things, String asker, String owner, Relation relation) {
                 case "photo" -> photo(operation.path(), named);
                 case "claim" -> named.put(parameter, claim());
                 case "transfer" -> named.put(parameter, transfer(operation.id()));
+                case "approach" -> named.put(parameter, approach(operation.id()));
                 case "name" -> leaving(named);
                 case "type" -> named.put(parameter, "no-such-animal");
                 case "code" ->
@@ -51,11 +52,20 @@ record Existing(Things things, String asker, String owner, Relation relation) {
                     named.put("population", Colony.foundPrivate().code);
                 }
             }
+            // whoever leaves for good is gone: from one of its own
+            case "erase" -> {
+                if (relation == Relation.OWN) {
+                    named.put("population", Colony.foundPrivate().code);
+                }
+            }
             case "completeCareTasks" -> named.put("task", things.task(owner));
             default -> {}
         }
         if (Bodies.NAMES_A_THING.contains(operation.id()) && !operation.id().equals("completeCareTasks")) {
             named.put("animal", things.female(owner));
+        }
+        if (operation.id().equals("proposeApproach") && relation == Relation.OWN) {
+            named.put("partner", seekers.pseudonym(owner, named.get("animal"), third(owner)));
         }
     }
 
@@ -141,6 +151,15 @@ record Existing(Things things, String asker, String owner, Relation relation) {
         return relation == Relation.OWN && receives
                 ? things.offer(third(owner), owner, things.female(third(owner)))
                 : things.offer(owner, third(asker), things.female(owner));
+    }
+
+    /** Of others: between the owner and somebody whom no asker is. */
+    private String approach(String operation) {
+        if (relation != Relation.OWN) {
+            return seekers.approach(owner, Colony.OUTSIDER);
+        }
+        boolean isAsked = operation.equals("agreeToApproach") || operation.equals("refuseApproach");
+        return isAsked ? seekers.approach(third(owner), owner) : seekers.approach(owner, third(owner));
     }
 
     /** Who ends a membership does it in a population of its own. */

@@ -32,6 +32,7 @@ final class Questions {
 
     private final Things things = new Things();
     private final Things layers = layers();
+    private final Seekers seekers = new Seekers();
     private final String elsewhere = elsewhere();
     private @Nullable String counted;
 
@@ -41,7 +42,7 @@ final class Questions {
 
     /** The populations in which most things are made. */
     List<String> codes() {
-        return List.of(things.colony.code, layers.colony.code);
+        return List.of(things.colony.code, layers.colony.code, seekers.things.colony.code);
     }
 
     /** The same keepers with snakes that lay eggs. */
@@ -89,8 +90,7 @@ final class Questions {
         if (owner == null) {
             absent(operation, named);
         } else {
-            new Existing(operation.path().contains("ncubation") ? layers : things, asker, owner, relation)
-                    .of(operation, named);
+            new Existing(where(operation), seekers, asker, owner, relation).of(operation, named);
         }
         var address = operation.path();
         for (var parameter : operation.parameters()) {
@@ -116,6 +116,7 @@ final class Questions {
                 "photo",
                 "claim",
                 "transfer",
+                "approach",
                 "animal",
                 "task",
                 "twin",
@@ -125,7 +126,17 @@ final class Questions {
                 about.add(named.get(name));
             }
         }
-        return Bodies.question(operation, address, about, named, asker, things);
+        return Bodies.question(operation, address, about, named, asker, where(operation));
+    }
+
+    /** Where things of this sort are made. */
+    private Things where(Operation operation) {
+        if (operation.path().contains("ncubation")) {
+            return layers;
+        }
+        return operation.path().contains("/approaches") || operation.path().endsWith("/unnamed-partners")
+                ? seekers.things
+                : things;
     }
 
     private String population(Operation operation, String asker, Relation relation) {
@@ -133,7 +144,7 @@ final class Questions {
             return counted();
         }
         if (operation.isAboutAThing()) {
-            return operation.path().contains("ncubation") ? layers.colony.code : colony().code;
+            return where(operation).colony.code;
         }
         return switch (relation) {
             case OWN -> colony().code;
@@ -146,7 +157,9 @@ final class Questions {
     private String counted() {
         if (counted == null) {
             var colony = Colony.foundPrivate();
+            Things.fixRegions(colony);
             for (var keeper : new String[] {WREN, Colony.INES, DOV}) {
+                Things.stateRegion(colony, keeper);
                 as(keeper)
                         .body(Map.of("waived", true))
                         .put(colony.path("/count-waiver"))
@@ -163,7 +176,7 @@ final class Questions {
     }
 
     private void absent(Operation operation, Map<String, String> named) {
-        var here = operation.path().contains("ncubation") ? layers : things;
+        var here = where(operation);
         for (var parameter : operation.parameters()) {
             switch (parameter) {
                 case "population" -> {}
@@ -180,7 +193,7 @@ final class Questions {
         }
         // what only the body names
         for (var name : new String[] {"animal", "twin", "secondTwin"}) {
-            named.put(name, things.absentNumber());
+            named.put(name, here.absentNumber());
         }
         named.put("task", "own:" + none() + ":0");
         named.put("secret", "a".repeat(43));

@@ -36,6 +36,7 @@ final class Things {
     static final String KESTREL = "kestrel";
 
     static final String MARK = "stripe";
+    static final List<String> REGIONS = List.of("North", "South");
 
     private static int transponders;
 
@@ -54,12 +55,30 @@ final class Things {
             grant.put("actions", words(List.of(Action.values())));
             colony.post(PIP, "/grants", grant).statusCode(201);
         }
+        fixRegions(colony);
         // every number from here on is as long as one that does not exist, and so is what is said of it
         colony.female(WREN);
         change(
                 "update demebook.serial_counter set last_serial = 100000 where population_id ="
                         + " (select population_id from demebook.journal_head where code = ?)",
                 colony.code);
+    }
+
+    static void fixRegions(Colony colony) {
+        as(WREN).header("If-Match", as(WREN).get(colony.path("/regions")).header("ETag"))
+                .body(Map.of("names", REGIONS))
+                .put(colony.path("/regions"))
+                .then()
+                .statusCode(200);
+    }
+
+    static void stateRegion(Colony colony, String keeper) {
+        String collection = colony.get(keeper, "/collections").extract().path("[0].id");
+        as(keeper)
+                .body(Map.of("region", REGIONS.get(0)))
+                .put(colony.path("/collections/" + collection + "/region"))
+                .then()
+                .statusCode(200);
     }
 
     static List<String> words(List<? extends Enum<?>> values) {
