@@ -45,7 +45,7 @@ final class CanaryReads {
             case "key" -> and(union(world.ids("task"), world.ids("silenced-task")));
             case "id" -> and(world.ids(kindOfId(path)));
             case "photo" -> and(world.ids(path.contains("/litters/") ? "litter-photo" : "photo"));
-            case "litter", "record", "grant", "transfer", "sheet", "dispute", "silence", "code", "secret" ->
+            case "litter", "record", "grant", "transfer", "sheet", "dispute", "silence", "code", "secret", "approach" ->
                 and(world.ids(parameter));
             case "claim" -> and(world.ids("same-animal-claim"));
             case "type" -> Set.of("no-such-animal", "no-such-type");

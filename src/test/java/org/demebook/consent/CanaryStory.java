@@ -1,6 +1,7 @@
 package org.demebook.consent;
 
 import static org.demebook.Colony.DOV;
+import static org.demebook.Colony.INES;
 import static org.demebook.Colony.WREN;
 import static org.demebook.consent.CanaryWorld.KEEPERS;
 import static org.demebook.consent.CanaryWorld.created;
@@ -12,6 +13,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
 import org.demebook.Colony;
+import org.demebook.keeper.RegionStory;
 import org.demebook.photo.CameraPhoto;
 
 /** What three keepers write down in a population of the canary: at least one thing of every kind that can be asked for. */
@@ -29,10 +31,7 @@ final class CanaryStory {
     }
 
     void write() {
-        for (var keeper : KEEPERS) {
-            world.collections.put(
-                    keeper, colony.get(keeper, "/collections").extract().path("[0].id"));
-        }
+        stateRegions();
         for (var keeper : KEEPERS) {
             var next = KEEPERS.get((KEEPERS.indexOf(keeper) + 1) % KEEPERS.size());
             var dam = register(keeper, "female", List.of());
@@ -52,7 +51,23 @@ final class CanaryStory {
             importInVain(keeper);
         }
         claimOneAnimal(WREN, DOV);
+        new CanaryApproaches(world).write(register(INES, "male", List.of()));
         incubate();
+    }
+
+    private void stateRegions() {
+        KEEPERS.forEach(keeper -> {
+            world.collections.put(keeper, RegionStory.collection(colony, keeper));
+            world.regions.put(keeper, words.text("region"));
+        });
+        created(RegionStory.fix(colony, world.regions.values().toArray(String[]::new)), "");
+        // who fixed them wrote them
+        world.addressFor(CanaryWorld.COORDINATOR, colony.path("/my-archive"), world.regions.values().stream());
+        for (var keeper : KEEPERS) {
+            created(RegionStory.state(colony, keeper, world.collections.get(keeper), world.regions.get(keeper)), "");
+            // what regions there are says nothing of who is where: every member reads their names
+            world.addressFor(keeper, colony.path("/regions"), world.regions.values().stream());
+        }
     }
 
     // ── animals ──────────────────────────────────────────────────────────────────────────────────────────────────────
@@ -83,6 +98,7 @@ final class CanaryStory {
         animal.say("marks-and-photos", mark);
         animal.say("notes", notes);
         animal.say("identity", locality);
+        animal.livesIn(world.regions.get(keeper));
         world.animals.put(number, animal);
         return number;
     }
@@ -143,6 +159,7 @@ final class CanaryStory {
                 new CanaryWorld.Animal(born.extract().path("litter.young[0]"), "unknown", keeper, List.of(dam, sire));
         young.say("marks-and-photos", mark);
         young.say("notes", notes);
+        young.livesIn(world.regions.get(keeper));
         world.animals.put(young.number(), young);
         photograph(
                 keeper,
@@ -285,6 +302,7 @@ final class CanaryStory {
         var id = transfer(from, number, "breeding-loan", to);
         created(colony.post(to, "/transfers/" + id + "/acceptance", Map.of()), "");
         world.animals.get(number).parties().add(to);
+        world.animals.get(number).livesIn(world.regions.get(to));
     }
 
     /** Sold, and reported by the seller to be in the seller's rack all the same. */
@@ -295,6 +313,9 @@ final class CanaryStory {
         var animal = world.animals.get(number);
         animal.parties().clear();
         animal.parties().add(to);
+        // what somebody wrote is theirs to take out, word for word, also of what they have no more
+        world.addressFor(from, colony.path("/my-archive"), animal.everyWord());
+        animal.livesIn(world.regions.get(to));
         // the notes of one owner are not shown to the next
         animal.words().remove("notes").forEach(notes -> words.told(notes));
         // a dispute is read by its sides and by coordinators, who settle it; none is told who the other is
@@ -320,11 +341,9 @@ final class CanaryStory {
                 created(colony.post(other, "/animals/" + second + "/same-animal-claims", body), "id"),
                 one,
                 other);
-        // both keepers read the claim with both numbers, and each has the transponder on an animal of their own
+        // both keepers read the claim with both numbers
         for (var number : List.of(first, second)) {
             world.animals.get(number).namers().addAll(new TreeSet<>(List.of(one, other)));
-            world.animals.get(number).words().get("marks-and-photos").remove(transponder);
         }
-        words.told(transponder, one, other);
     }
 }

@@ -16,7 +16,7 @@ import java.util.regex.Pattern;
 final class CanaryWords {
     /** Words made here, transponders, studbook numbers, ids, codes to be typed. No two can be read out of one stretch of text. */
     private static final Pattern SHAPE = Pattern.compile(
-            "(?:mark|note|loc|ref|own|said)q[0-9a-f]{8}x[0-9]+z|98100[0-9]{10}|T[0-9A-Z]{3}-H-[0-9]+-(?:[0-9A-Z*]|%2A)"
+            "(?:mark|note|loc|region|ref|own|said)q[0-9a-f]{8}x[0-9]+z|98100[0-9]{10}|T[0-9A-Z]{3}-H-[0-9]+-(?:[0-9A-Z*]|%2A)"
                     + "|[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}|[0-9A-HJKMNP-TV-Z]{4}(?:-[0-9A-HJKMNP-TV-Z]{4}){3}");
 
     private final Random random;

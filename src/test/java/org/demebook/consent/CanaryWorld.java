@@ -24,8 +24,16 @@ import org.demebook.Colony;
 final class CanaryWorld {
     static final List<String> KEEPERS = List.of(WREN, INES, DOV);
     static final String COORDINATOR = WREN;
-    private static final List<String> GROUPS =
-            List.of("identity", "marks-and-photos", "custody", "parentage", "health", "notes", "breeding-results");
+    private static final String COARSE_PLACE = "coarse-place";
+    private static final List<String> GROUPS = List.of(
+            "identity",
+            "marks-and-photos",
+            "custody",
+            COARSE_PLACE,
+            "parentage",
+            "health",
+            "notes",
+            "breeding-results");
 
     final Random random;
     final CanaryWords words;
@@ -35,8 +43,14 @@ final class CanaryWorld {
     /** Collection of each keeper. */
     final Map<String, String> collections = new HashMap<>();
 
+    /** Where each keeper's collection is. */
+    final Map<String, String> regions = new HashMap<>();
+
     private final List<Grant> grants = new ArrayList<>();
     private final List<Thing> things = new ArrayList<>();
+
+    /** Whose collection somebody knows because both agreed to an approach. */
+    private final Map<String, Set<String>> knownCollections = new HashMap<>();
 
     /** What an address tells whoever has it, by design. */
     private final Map<String, Set<String>> toldByAddress = new HashMap<>();
@@ -71,6 +85,15 @@ final class CanaryWorld {
 
         void say(String group, String word) {
             words.computeIfAbsent(group, any -> new TreeSet<>()).add(word);
+        }
+
+        /** Its region is that of whoever has it. */
+        void livesIn(String region) {
+            words.put(COARSE_PLACE, Set.of(region));
+        }
+
+        Stream<String> everyWord() {
+            return words.values().stream().flatMap(Set::stream);
         }
     }
 
@@ -115,6 +138,18 @@ final class CanaryWorld {
 
     void address(String address, String... tells) {
         toldByAddress.put(address, Set.of(tells));
+    }
+
+    /** What an address tells some, by design, and nobody else. */
+    void addressFor(String asker, String address, Stream<String> tells) {
+        var told = toldByAddress.computeIfAbsent(asker + " " + address, any -> new TreeSet<>());
+        tells.forEach(told::add);
+    }
+
+    /** Tells somebody the number of an animal, and in which collection it is. */
+    void know(String asker, String number, String keeper) {
+        animals.get(number).namers.add(asker);
+        knownCollections.computeIfAbsent(asker, any -> new TreeSet<>()).add(keeper);
     }
 
     void eyes(String address, String keeper) {
@@ -188,22 +223,26 @@ final class CanaryWorld {
 
     /** Everything that somebody may not read. */
     Set<String> denied(String asker) {
-        var denied = words.deniedTo(asker);
+        var denied = new TreeSet<String>();
+        var told = new TreeSet<String>();
         for (var animal : animals.values()) {
             animal.words.forEach((group, said) -> {
-                if (!shown(asker, animal, group)) {
-                    denied.addAll(said);
-                }
+                (shown(asker, animal, group) ? told : denied).addAll(said);
             });
             if (!knows(asker, animal)) {
                 denied.add(animal.number);
             }
         }
+        // what is said of several animals is read by whoever is shown one of them: a keeper's region, a transponder on
+        // two records
+        denied.removeAll(told);
+        denied.addAll(words.deniedTo(asker));
         collections.forEach((keeper, collection) -> {
-            boolean told = keeper.equals(asker)
+            boolean isKnown = keeper.equals(asker)
+                    || knownCollections.getOrDefault(asker, Set.of()).contains(keeper)
                     || animals.values().stream()
                             .anyMatch(animal -> animal.parties.contains(keeper) && shown(asker, animal, "custody"));
-            if (!told) {
+            if (!isKnown) {
                 denied.add(collection);
             }
         });
@@ -215,20 +254,38 @@ final class CanaryWorld {
         var eyes = eyesByAddress.get(address);
         var denied = denied(eyes == null ? asker : eyes);
         denied.removeAll(toldByAddress.getOrDefault(address, Set.of()));
+        denied.removeAll(toldByAddress.getOrDefault(asker + " " + address, Set.of()));
+        if (isOfTransfers(address)) {
+            // in a transfer its two sides know who the animal is, and so read what else of it is granted to them
+            animals.values().stream()
+                    .filter(animal -> animal.sides.contains(asker))
+                    .forEach(animal -> animal.words.forEach((group, said) -> {
+                        if (granted(asker, animal, group)) {
+                            denied.removeAll(said);
+                        }
+                    }));
+        }
         if (eyes != null) {
             denied.retainAll(denied(asker)); // nobody loses by it what they may read anyway
         }
         return denied;
     }
 
-    boolean isPlain(String address) {
-        return !toldByAddress.containsKey(address) && !eyesByAddress.containsKey(address);
+    boolean isPlain(String asker, String address) {
+        return !toldByAddress.containsKey(address)
+                && !toldByAddress.containsKey(asker + " " + address)
+                && !eyesByAddress.containsKey(address)
+                && !isOfTransfers(address);
+    }
+
+    private static boolean isOfTransfers(String address) {
+        return address.contains("/transfers") || address.endsWith("/my-archive");
     }
 
     /** Words of animals that are not the asker's own. */
     Stream<String> ofOthers(String asker) {
         return animals.values().stream()
                 .filter(animal -> !animal.parties.contains(asker))
-                .flatMap(animal -> animal.words.values().stream().flatMap(Set::stream));
+                .flatMap(Animal::everyWord);
     }
 }

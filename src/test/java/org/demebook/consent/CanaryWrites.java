@@ -133,7 +133,7 @@ final class CanaryWrites {
             case "key" -> values.addAll(world.ids("task", asker));
             case "claim" -> values.addAll(world.ids("same-animal-claim", asker));
             case "photo" -> values.addAll(world.ids("photo", asker));
-            case "litter", "record", "grant", "transfer", "sheet", "dispute", "silence" ->
+            case "litter", "record", "grant", "transfer", "sheet", "dispute", "silence", "approach" ->
                 values.addAll(world.ids(parameter, asker));
             default -> fail("say here what {%s} of %s may be when it is written to", parameter, path);
         }
@@ -279,6 +279,15 @@ final class CanaryWrites {
             case "/care-tasks/{key}/postponement" -> List.of(of("to", today));
             case "/care-tasks/{key}/silence" -> List.of(of("scope", "kind"));
             case "/collections" -> List.of(of("label", said(), "sharedWith", List.of("nobody-of-this-name")));
+            case "/collections/{collection}/region" ->
+                List.of(of("region", said()), of("region", world.regions.get(COORDINATOR)));
+            case "/regions" -> List.of(of("names", List.of(said(), said())));
+            // never by the own name: somebody who is gone asks nothing more in this round
+            case "/erasure" -> List.of(of("name", said()));
+            case "/approaches" ->
+                List.of(
+                        of("animal", own, "partner", "ABCDEFGHJK", "words", said()),
+                        of("animal", foreign, "partner", "ABCDEFGHJK", "words", said()));
             case "/collections/{collection}/sharing" -> List.of(of("choice", "open-pedigree"));
             case "/count-releases" -> List.of(of("countedOn", "2019-01-01"));
             case "/count-rules" -> List.of(of("fewestKeepers", 3, "percent", 20));
@@ -319,17 +328,9 @@ final class CanaryWrites {
 
     /** With a word where the population's name is; the code is taken. */
     private Map<String, Object> population() {
-        return of(
-                "code",
-                world.colony.code,
-                "name",
-                "Marrowfin Cay",
-                "taxon",
-                "insular dwarf Boa",
-                "locality",
-                "Marrowfin Cay",
-                "birthMode",
-                "egg-laying");
+        var population = of("code", world.colony.code, "name", "Marrowfin Cay", "taxon", "insular dwarf Boa");
+        population.putAll(of("locality", "Marrowfin Cay", "birthMode", "egg-laying"));
+        return population;
     }
 
     /** The tag of an own animal where that is written to. */
