@@ -20,7 +20,7 @@ import org.demebook.notation.Sex;
  */
 record Candidates(
         Snapshot snapshot,
-        LocalDate today,
+        LocalDate pairOn,
         int daysOfAgeToBreed,
         BitSet granted,
         IntPredicate whereabouts,
@@ -37,10 +37,10 @@ record Candidates(
     Age age(int row) {
         var youngest = snapshot.bornLatest(row);
         var oldest = snapshot.bornEarliest(row);
-        if (oldest != null && oldest.plusDays(daysOfAgeToBreed).isAfter(today)) {
+        if (oldest != null && oldest.plusDays(daysOfAgeToBreed).isAfter(pairOn)) {
             return Age.TOO_YOUNG;
         }
-        return youngest != null && !youngest.plusDays(daysOfAgeToBreed).isAfter(today) ? Age.OLD_ENOUGH : Age.UNCERTAIN;
+        return youngest != null && !youngest.plusDays(daysOfAgeToBreed).isAfter(pairOn) ? Age.OLD_ENOUGH : Age.UNCERTAIN;
     }
 
     String tooYoung(int row) {

@@ -15,6 +15,7 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.QueryParam;
 import java.math.BigDecimal;
+import java.time.LocalDate;
 import org.demebook.keeper.SignedIn;
 import org.demebook.planning.Planner.Question;
 import org.demebook.problem.Refusal;
@@ -69,9 +70,15 @@ class PairingResource {
                     @QueryParam("young")
                     @Nullable
                     Integer young,
+            @Parameter(
+                            description =
+                                    "The day on which they are put together: then age and quarantine are counted to it; today when nothing is said")
+                    @QueryParam("pairOn")
+                    @Nullable
+                    LocalDate pairOn,
             @QueryParam("limit") @Nullable Integer limit) {
         var by = signedIn.standing(population);
-        var question = new Question(maximum(maximumInbreeding), young(young), Page.limit(limit));
+        var question = new Question(maximum(maximumInbreeding), young(young), Page.limit(limit), pairOn);
         return animal == null ? planner.pairings(by, question) : planner.partners(by, animal, question);
     }
 

@@ -1,6 +1,7 @@
 package org.demebook.planning;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
+import java.time.LocalDate;
 import java.util.List;
 import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
@@ -20,6 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param meanKinship of the living animals now, in [0, 1]; absent when none is alive
  * @param convention {@code unrelated}: an unknown parent counts as unrelated to all, which flatters
  * @param excluded when partners for one animal were asked for: those of the other sex that are not proposed, and why
+ * @param arrival when an animal that travels to the other has to be there; absent unless a day of pairing was asked about
  * @param throughAncestorsNotShown true where a figure rests on animals that are granted to be computed with and not to be
  *     seen; absent otherwise
  */
@@ -33,7 +35,30 @@ public record PairingsView(
         String convention,
         List<Pairing> pairings,
         @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Excluded> excluded,
+        @Nullable Arrival arrival,
         @Nullable Boolean throughAncestorsNotShown) {
+
+    /**
+     * Counted back from the day of pairing.
+     *
+     * @param daysOfQuarantine of the population's profile: a newcomer is kept apart as long
+     * @param latestOn the last day on which it may come, for the quarantine to be over
+     * @param reason in words
+     */
+    public record Arrival(LocalDate pairOn, int daysOfQuarantine, LocalDate latestOn, String reason) {
+        static Arrival before(LocalDate pairOn, int daysOfQuarantine, LocalDate today) {
+            var latest = pairOn.minusDays(daysOfQuarantine);
+            return new Arrival(
+                    pairOn,
+                    daysOfQuarantine,
+                    latest,
+                    latest.isBefore(today)
+                            ? "An animal that arrives today has %d days of quarantine until %s: pair animals that live together, or later."
+                                    .formatted(daysOfQuarantine, today.plusDays(daysOfQuarantine))
+                            : "Whichever of the two travels arrives by %s, for %d days of quarantine before %s."
+                                    .formatted(latest, daysOfQuarantine, pairOn));
+        }
+    }
 
     /**
      * @param inbreedingOfYoung F of young of the two: their kinship

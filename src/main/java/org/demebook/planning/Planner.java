@@ -1,5 +1,7 @@
 package org.demebook.planning;
 
+import static org.demebook.problem.ProblemType.BAD_PARAMETER;
+
 import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -12,6 +14,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.stream.IntStream;
 import org.demebook.ancestry.Ancestries;
@@ -27,8 +30,10 @@ import org.demebook.kinship.GenePool;
 import org.demebook.kinship.Pedigree;
 import org.demebook.notation.Sex;
 import org.demebook.planning.Candidates.Age;
+import org.demebook.planning.PairingsView.Arrival;
 import org.demebook.planning.PairingsView.Excluded;
 import org.demebook.planning.Ranking.Pair;
+import org.demebook.problem.Refusal;
 import org.demebook.registry.Populations;
 import org.jspecify.annotations.Nullable;
 
@@ -41,18 +46,20 @@ public class Planner {
      * @param maximumInbreeding of the young, in [0, 1]
      * @param mostYoung up to how many young kept are looked at
      * @param limit how many pairs at most
+     * @param pairOn the day on which they are put together; null: nobody said
      */
-    public record Question(double maximumInbreeding, int mostYoung, int limit) {}
+    public record Question(double maximumInbreeding, int mostYoung, int limit, @Nullable LocalDate pairOn) {}
 
     /** What the answers to an asker follow from: what they may see, and what of it they may be proposed. */
     private record Sight(Object snapshot, Lens.Basis basis) {}
 
-    private record Sighted(Snapshot snapshot, OwnAnimals own, Candidates candidates, Sight sight) {}
+    private record Sighted(
+            Snapshot snapshot, OwnAnimals own, Candidates candidates, Sight sight, @Nullable Arrival arrival) {}
 
     /** A ranking of all pairs holds until something happens that its asker may see, or the day ends. */
     private record Ranked(List<Pair> pairs, PairingsView view) {}
 
-    private record Asked(Sight sight, Map<Integer, OnHold> held, LocalDate today, Question question) {}
+    private record Asked(Sight sight, Map<Integer, OnHold> held, LocalDate pairOn, Question question) {}
 
     @Inject
     Ancestries ancestries;
@@ -82,7 +89,7 @@ public class Planner {
      * it cannot be paired itself.
      */
     public PairingsView partners(Standing by, String number, Question question) {
-        var sighted = sighted(by);
+        var sighted = sighted(by, question);
         var snapshot = sighted.snapshot();
         var candidates = sighted.candidates();
         int row = ancestries.row(by, snapshot, number);
@@ -103,7 +110,8 @@ public class Planner {
                 candidates,
                 question,
                 pairs,
-                excluded(candidates, row, apart, question));
+                excluded(candidates, row, apart, question),
+                sighted.arrival());
     }
 
     /**
@@ -111,10 +119,10 @@ public class Planner {
      * their own.
      */
     public PairingsView pairings(Standing by, Question question) {
-        var sighted = sighted(by);
+        var sighted = sighted(by, question);
         var candidates = sighted.candidates();
         if (by.isCoordinator()) {
-            var asked = new Asked(sighted.sight(), candidates.held(), candidates.today(), question);
+            var asked = new Asked(sighted.sight(), candidates.held(), candidates.pairOn(), question);
             var ranked = ofPopulations.get(asked, same -> {
                 var pairs = rank(
                         candidates,
@@ -122,14 +130,15 @@ public class Planner {
                         candidates.proposable(Sex.MALE),
                         candidates::apart,
                         question);
-                return new Ranked(pairs, view(null, "population", candidates, question, pairs, List.of()));
+                return new Ranked(
+                        pairs, view(null, "population", candidates, question, pairs, List.of(), sighted.arrival()));
             });
             disclosed(by, sighted.snapshot(), ranked.pairs());
             return ranked.view();
         }
         var pairs = withOneOf(sighted.own().rows(), candidates, question);
         disclosed(by, sighted.snapshot(), pairs);
-        return view(null, "your-collections", candidates, question, pairs, List.of());
+        return view(null, "your-collections", candidates, question, pairs, List.of(), sighted.arrival());
     }
 
     private void disclosed(Standing by, Snapshot snapshot, List<Pair> pairs) {
@@ -151,20 +160,28 @@ public class Planner {
     }
 
     /** What the asker may know of the population, and which of it may be proposed to them. */
-    private Sighted sighted(Standing by) {
+    private Sighted sighted(Standing by, Question question) {
         var at = clock.instant();
         var snapshot = ancestries.seen(by, at);
         var granted = ancestries.seen(by, Purpose.PAIRING_COMPUTATION, at);
         var lens = consents.lens(by, Purpose.PAIRING_COMPUTATION, at);
         var own = new OwnAnimals(snapshot, keepers.collectionIds(by));
+        var profile = populations.get(by).profile();
+        var today = LocalDate.now(clock);
+        var pairOn = Objects.requireNonNullElse(question.pairOn(), today);
+        if (pairOn.isBefore(today)) {
+            throw new Refusal(BAD_PARAMETER, "%s is over; ask for a pairing today or later.".formatted(pairOn));
+        }
         var candidates = new Candidates(
                 snapshot,
-                LocalDate.now(clock),
-                populations.get(by).profile().breeding().daysOfAgeToBreed(),
+                pairOn,
+                profile.breeding().daysOfAgeToBreed(),
                 proposable(snapshot, granted),
                 row -> own.contains(row) || lens.may(snapshot.subject(row), FieldGroup.CUSTODY, Action.READ),
                 holds.in(by, snapshot));
-        return new Sighted(snapshot, own, candidates, new Sight(snapshot.identity(), lens.basis()));
+        var arrival =
+                question.pairOn() == null ? null : Arrival.before(pairOn, profile.daysOfQuarantine(), today);
+        return new Sighted(snapshot, own, candidates, new Sight(snapshot.identity(), lens.basis()), arrival);
     }
 
     /** Those of which number and parents may be read in order to pair animals. */
@@ -227,7 +244,8 @@ public class Planner {
             Candidates candidates,
             Question question,
             List<Pair> pairs,
-            List<Excluded> excluded) {
+            List<Excluded> excluded,
+            @Nullable Arrival arrival) {
         var snapshot = candidates.snapshot();
         var advice = snapshot.pool().map(pool -> new Advice(snapshot, pool, question.mostYoung()));
         return new PairingsView(
@@ -241,6 +259,7 @@ public class Planner {
                         .map(pair -> advice.orElseThrow().of(pair, candidates.notes(pair.dam(), pair.sire())))
                         .toList(),
                 excluded,
+                arrival,
                 snapshot.poolRestsOnWhatIsNotShown() ? true : null);
     }
 }

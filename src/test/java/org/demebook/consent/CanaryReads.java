@@ -9,11 +9,12 @@ import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
+import org.demebook.Thorough;
 
 /** The addresses of the contract, for each thing that there is, of animals for some. */
 final class CanaryReads {
     /** Of many animals so many are drawn for each address, and so many others where it names two things. */
-    private static final int ANIMALS = 9;
+    private static final int ANIMALS = Thorough.size("demebook.canary.animals", 5, 9);
 
     private static final int OTHERS = 3;
 

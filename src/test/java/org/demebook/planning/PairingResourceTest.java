@@ -50,6 +50,36 @@ class PairingResourceTest {
         marrowfin = Marrowfin.settled();
     }
 
+    // scenario D4
+    @Test
+    void for_a_day_of_pairing_age_and_quarantine_are_counted_to_it() {
+        var pairOn = LocalDate.now(ZoneOffset.UTC).plusYears(1);
+        partners(WREN, 13, "&pairOn=" + pairOn)
+                .statusCode(200)
+                .body("arrival.pairOn", equalTo(pairOn.toString()))
+                .body("arrival.daysOfQuarantine", equalTo(90))
+                .body("arrival.latestOn", equalTo(pairOn.minusDays(90).toString()))
+                .body("arrival.reason", containsString("by " + pairOn.minusDays(90)));
+        partners(WREN, 13, "").statusCode(200).body("arrival", nullValue());
+        partners(WREN, 13, "&pairOn=2026-11-27")
+                .statusCode(400)
+                .body("type", equalTo("/problems/bad-parameter"))
+                .body("detail", containsString("2026-11-27 is over"));
+    }
+
+    @Test
+    void who_is_old_enough_by_then_is_proposed() {
+        var colony = Colony.found();
+        var today = LocalDate.now(ZoneOffset.UTC);
+        var dam = colony.register(WREN, animal("female", "2019"));
+        colony.register(INES, animal("male", today.minusMonths(6).toString()));
+        var address = "/pairings?for=" + dam;
+        colony.get(WREN, address).statusCode(200).body("pairings", empty());
+        colony.get(WREN, address + "&pairOn=" + today.plusYears(5))
+                .statusCode(200)
+                .body("pairings", hasSize(1));
+    }
+
     // scenario D1
     @Test
     void partners_are_ranked_by_mean_kinship_and_close_relatives_are_excluded_with_the_reason() {
