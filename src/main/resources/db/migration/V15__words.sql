@@ -10,9 +10,9 @@ create table journal_words (
     primary key (population_id, digest)
 );
 create index journal_words_seq on journal_words (population_id, seq);
-grant select, insert, delete on journal_words to ${app_role};
+grant select, insert, delete on journal_words to ${app_role}, ${register_role};
 alter table journal_words enable row level security;
-create policy register on journal_words to ${app_role} using ((select everything from asking)) with check ((select everything from asking));
+create policy register on journal_words to ${register_role} using ((select everything from asking)) with check ((select everything from asking));
 
 -- The entry whose words a row shows, where its revision does not say so: when words are taken out, those of others stay. Null in
 -- rows from before.

@@ -35,8 +35,8 @@ create table approach (
 create index approach_collection on approach (population_id, collection_id);
 create index approach_partner_collection on approach (population_id, partner_collection_id);
 
-grant select, insert, update, delete on approach to ${app_role};
+grant select, insert, update, delete on approach to ${app_role}, ${register_role};
 
 -- the row says whose the partner is: only the register reads it
 alter table approach enable row level security;
-create policy register on approach to ${app_role} using ((select everything from asking)) with check ((select everything from asking));
+create policy register on approach to ${register_role} using ((select everything from asking)) with check ((select everything from asking));

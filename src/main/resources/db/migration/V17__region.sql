@@ -6,7 +6,7 @@ create table region_list (
     primary key (population_id),
     foreign key (population_id) references journal_head (population_id)
 );
-grant select, insert, update, delete on region_list to ${app_role};
+grant select, insert, update, delete on region_list to ${app_role}, ${register_role};
 
 -- The one that a collection states; nothing where it states none.
 alter table collection add column region text;

@@ -16,6 +16,7 @@ final class DatabaseSetup {
     static final String SUPERUSER = "postgres";
     static final String OWNER = "demebook_owner";
     static final String APP = "demebook_app";
+    static final String REGISTER = "demebook_register";
     static final String DATABASE = "demebook";
 
     private static final String SUPERUSERS_DATABASE = "postgres";
@@ -37,6 +38,7 @@ final class DatabaseSetup {
         try (var connection = connect(SUPERUSERS_DATABASE)) {
             createRole(connection, secrets.owner());
             createRole(connection, secrets.app());
+            createRegisterRole(connection);
             if (!exists(connection, "SELECT 1 FROM pg_database WHERE datname = '" + DATABASE + "'")) {
                 execute(connection, "CREATE DATABASE demebook OWNER demebook_owner");
             }
@@ -86,6 +88,21 @@ final class DatabaseSetup {
                 .alterUserPassword(login.name(), login.password().toCharArray(), "scram-sha-256");
         connection.commit();
         connection.setAutoCommit(true);
+    }
+
+    /** Nobody signs in by it: the application's role takes it on. It inherits nothing of it otherwise. */
+    private static void createRegisterRole(Connection connection) throws SQLException {
+        if (!exists(connection, "SELECT 1 FROM pg_roles WHERE rolname = '" + REGISTER + "'")) {
+            connection.setAutoCommit(false);
+            execute(
+                    connection,
+                    "CREATE ROLE %s NOLOGIN NOSUPERUSER NOCREATEDB NOCREATEROLE NOREPLICATION NOBYPASSRLS"
+                            .formatted(REGISTER),
+                    "ALTER ROLE %s NOINHERIT".formatted(APP),
+                    "GRANT %s TO %s".formatted(REGISTER, APP));
+            connection.commit();
+            connection.setAutoCommit(true);
+        }
     }
 
     private static void createSchema(Connection connection) throws SQLException {

@@ -24,7 +24,7 @@ class EveryConnection implements AgroalPoolInterceptor {
             return;
         }
         try {
-            Wall.say(connection, speaker, false);
+            Wall.say(connection, speaker);
             if (connection.getAutoCommit()) {
                 said.put(connection, speaker);
             } else {

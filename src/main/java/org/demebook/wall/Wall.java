@@ -22,6 +22,11 @@ import javax.sql.DataSource;
 public class Wall {
     private static final String OPENED = "org.demebook.wall.opened";
 
+    /** As the database knows it; a role of its own, so that its statements are not planned with the policies of askers. */
+    private static final String REGISTER = "demebook_register";
+
+    private static final String OWN_ROLE = "none";
+
     @Inject
     DataSource database;
 
@@ -38,7 +43,7 @@ public class Wall {
         }
         Arc.container().instance(Speaker.class).get().is(keeperId);
         if (transaction.getTransactionKey() != null && transaction.getResource(OPENED) == null) {
-            say(seals.of(keeperId));
+            sayForTransaction(OWN_ROLE, seals.of(keeperId));
         }
     }
 
@@ -46,7 +51,7 @@ public class Wall {
     public void openForWriting() {
         requireTransaction();
         if (transaction.getResource(OPENED) == null) {
-            say(seals.register());
+            sayForTransaction(REGISTER, seals.register());
             transaction.putResource(OPENED, true);
         }
     }
@@ -57,14 +62,14 @@ public class Wall {
         if (transaction.getResource(OPENED) != null) {
             return reading.call();
         }
-        say(seals.register());
+        sayForTransaction(REGISTER, seals.register());
         transaction.putResource(OPENED, true);
         try {
             return reading.call();
         } finally {
             transaction.putResource(OPENED, null);
             if (transaction.getTransactionStatus() == Status.STATUS_ACTIVE) {
-                say(seals.of(Speaker.present()));
+                sayForTransaction(OWN_ROLE, seals.of(Speaker.present()));
             }
         }
     }
@@ -75,20 +80,23 @@ public class Wall {
         }
     }
 
-    /** Until the transaction ends. */
-    private void say(String sealed) {
+    private void sayForTransaction(String role, String sealed) {
         try (var connection = database.getConnection()) {
-            say(connection, sealed, true);
+            execute(connection, "set local role %s; set local demebook.asking = '%s'".formatted(role, sealed));
         } catch (SQLException e) {
             throw new IllegalStateException(e);
         }
     }
 
+    /** Whom a connection speaks for until it is said anew. */
+    static void say(Connection connection, String sealed) throws SQLException {
+        execute(connection, "set demebook.asking = '%s'".formatted(sealed));
+    }
+
     /** By SET, which is no query: the first query of a transaction fixes its isolation level. */
-    static void say(Connection connection, String sealed, boolean forThisTransaction) throws SQLException {
+    private static void execute(Connection connection, String set) throws SQLException {
         try (var statement = connection.createStatement()) {
-            statement.execute(
-                    "set %s demebook.asking = '%s'".formatted(forThisTransaction ? "local" : "session", sealed));
+            statement.execute(set);
         }
     }
 }

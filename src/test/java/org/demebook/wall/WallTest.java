@@ -194,8 +194,14 @@ class WallTest {
             say(forged);
             assertThat(animals()).as(forged).isEmpty();
         }
+        ask("set role demebook_register");
+        assertThat(animals()).as("the register's role without its seal").isEmpty();
+        say(seals.of(keeper(WREN)));
+        assertThat(animals()).as("the register's role with a keeper's seal").isEmpty();
         say(seals.register());
         assertThat(animals()).contains(wrens, ines, hers);
+        ask("reset role");
+        assertThat(animals()).as("the register's seal without its role").isEmpty();
     }
 
     @Test
@@ -229,7 +235,7 @@ class WallTest {
     }
 
     private void say(String sealed) throws SQLException {
-        Wall.say(plain, sealed, false);
+        Wall.say(plain, sealed);
     }
 
     private TreeSet<String> animals() throws SQLException {
