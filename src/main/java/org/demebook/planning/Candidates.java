@@ -40,7 +40,9 @@ record Candidates(
         if (oldest != null && oldest.plusDays(daysOfAgeToBreed).isAfter(pairOn)) {
             return Age.TOO_YOUNG;
         }
-        return youngest != null && !youngest.plusDays(daysOfAgeToBreed).isAfter(pairOn) ? Age.OLD_ENOUGH : Age.UNCERTAIN;
+        return youngest != null && !youngest.plusDays(daysOfAgeToBreed).isAfter(pairOn)
+                ? Age.OLD_ENOUGH
+                : Age.UNCERTAIN;
     }
 
     String tooYoung(int row) {

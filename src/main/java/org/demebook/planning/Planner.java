@@ -48,13 +48,21 @@ public class Planner {
      * @param limit how many pairs at most
      * @param pairOn the day on which they are put together; null: nobody said
      */
-    public record Question(double maximumInbreeding, int mostYoung, int limit, @Nullable LocalDate pairOn) {}
+    public record Question(
+            double maximumInbreeding,
+            int mostYoung,
+            int limit,
+            @Nullable LocalDate pairOn) {}
 
     /** What the answers to an asker follow from: what they may see, and what of it they may be proposed. */
     private record Sight(Object snapshot, Lens.Basis basis) {}
 
     private record Sighted(
-            Snapshot snapshot, OwnAnimals own, Candidates candidates, Sight sight, @Nullable Arrival arrival) {}
+            Snapshot snapshot,
+            OwnAnimals own,
+            Candidates candidates,
+            Sight sight,
+            @Nullable Arrival arrival) {}
 
     /** A ranking of all pairs holds until something happens that its asker may see, or the day ends. */
     private record Ranked(List<Pair> pairs, PairingsView view) {}
@@ -179,8 +187,7 @@ public class Planner {
                 proposable(snapshot, granted),
                 row -> own.contains(row) || lens.may(snapshot.subject(row), FieldGroup.CUSTODY, Action.READ),
                 holds.in(by, snapshot));
-        var arrival =
-                question.pairOn() == null ? null : Arrival.before(pairOn, profile.daysOfQuarantine(), today);
+        var arrival = question.pairOn() == null ? null : Arrival.before(pairOn, profile.daysOfQuarantine(), today);
         return new Sighted(snapshot, own, candidates, new Sight(snapshot.identity(), lens.basis()), arrival);
     }
 
