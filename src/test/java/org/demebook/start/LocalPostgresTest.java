@@ -100,8 +100,16 @@ class LocalPostgresTest {
         assertThat(answer("SELECT count(*) FROM pg_shdepend d JOIN pg_roles r ON r.oid = d.refobjid "
                         + "WHERE r.rolname = 'demebook_app' AND d.deptype = 'o'"))
                 .isEqualTo("0");
+        // one role to take on, of which it inherits nothing, and which has nothing beyond row-level security either
+        assertThat(answer("SELECT string_agg(g.rolname, ',') FROM pg_auth_members m"
+                        + " JOIN pg_roles r ON r.oid = m.member JOIN pg_roles g ON g.oid = m.roleid"
+                        + " WHERE r.rolname = 'demebook_app' AND NOT r.rolinherit AND NOT m.admin_option"))
+                .isEqualTo("demebook_register");
+        assertThat(answer("SELECT rolsuper OR rolbypassrls OR rolcreaterole OR rolcreatedb OR rolcanlogin "
+                        + "FROM pg_roles WHERE rolname = 'demebook_register'"))
+                .isEqualTo("f");
         assertThat(answer("SELECT count(*) FROM pg_auth_members m JOIN pg_roles r ON r.oid = m.member "
-                        + "WHERE r.rolname = 'demebook_app'"))
+                        + "WHERE r.rolname = 'demebook_register'"))
                 .isEqualTo("0");
     }
 
