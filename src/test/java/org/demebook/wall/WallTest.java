@@ -64,6 +64,7 @@ class WallTest {
         var app = TestServer.database().app();
         plain = DriverManager.getConnection(TestServer.database().jdbcUrl(), app.name(), app.password());
         colony = Colony.foundPrivate();
+        Colony.token(OUTSIDER); // opens the account, if nobody did
         wrens = colony.female(WREN);
         ines = colony.female(INES);
         hers = colony.female(INES);
