@@ -7,6 +7,7 @@ import jakarta.transaction.Transactional;
 import jakarta.transaction.Transactional.TxType;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
@@ -34,18 +35,24 @@ public class Testimony {
     @Transactional(TxType.REQUIRES_NEW)
     public void each(UUID populationId, UUID actorId, Consumer<JsonNode> reader) {
         var form = journal.form();
-        long last = 0;
-        while (true) {
-            var entries = JournalEntry.saidBy(populationId, actorId, last, CHUNK);
-            for (var entry : entries) {
-                reader.accept(form.inFull(entry.body, digest -> KeptWords.find(populationId, digest)));
-                last = entry.seq;
-            }
-            if (entries.size() < CHUNK) {
-                return;
-            }
+        chunks(populationId, actorId, entries -> {
+            entries.forEach(
+                    entry -> reader.accept(form.inFull(entry.body, digest -> KeptWords.find(populationId, digest))));
             JournalEntry.getEntityManager().clear();
-        }
+        });
+    }
+
+    /** Every entry of theirs in order, so many at once. */
+    private static void chunks(UUID populationId, UUID actorId, Consumer<List<JournalEntry>> reader) {
+        long last = 0;
+        List<JournalEntry> entries;
+        do {
+            entries = JournalEntry.saidBy(populationId, actorId, last, CHUNK);
+            if (!entries.isEmpty()) {
+                last = entries.get(entries.size() - 1).seq;
+                reader.accept(entries);
+            }
+        } while (entries.size() == CHUNK);
     }
 
     /**
@@ -62,11 +69,8 @@ public class Testimony {
             wordsOf.computeIfAbsent(kept.seq, seq -> new HashMap<>()).put(kept.digest, kept.words);
         }
         var gone = new ArrayList<Long>();
-        long last = 0;
-        while (true) {
-            var entries = JournalEntry.saidBy(populationId, actorId, last, CHUNK);
+        chunks(populationId, actorId, entries -> {
             for (var entry : entries) {
-                last = entry.seq;
                 var words = wordsOf.get(entry.seq);
                 if (words != null
                         && journal.forget(
@@ -77,10 +81,7 @@ public class Testimony {
                     gone.add(entry.seq);
                 }
             }
-            if (entries.size() < CHUNK) {
-                break;
-            }
-        }
+        });
         JournalEntry.flush();
         for (int from = 0; from < gone.size(); from += CHUNK) {
             KeptWords.delete(

@@ -61,9 +61,7 @@ class AnimalViews {
     List<AnimalView> of(Standing by, List<Animal> animals, Set<FieldGroup> shown) {
         var lens = sight.lens(by);
         var candidates = candidatesOf(by.populationId(), animals);
-        // the number of a parent or twin belongs to what its child is shown with
-        var numbers = numbersOf(by.populationId(), animals, candidates);
-        var twins = twinsOf(by.populationId(), animals);
+        var kin = kinOf(by.populationId(), animals, candidates);
         var own = keepers.collectionIds(by);
         var held = shown.isEmpty()
                 ? held(by.populationId(), animals, own, lens)
@@ -73,8 +71,8 @@ class AnimalViews {
                         view(
                                 animal,
                                 candidates.getOrDefault(animal.id, List.of()),
-                                numbers,
-                                twins.getOrDefault(animal.id, List.of()),
+                                kin.numbers,
+                                kin.twins.getOrDefault(animal.id, List.of()),
                                 isOwn(animal, own),
                                 held.get(animal.id)),
                         group -> isOwn(animal, own) || shown.contains(group) || AnimalSight.shows(lens, animal, group)))
@@ -85,6 +83,15 @@ class AnimalViews {
 
     private static boolean isOwn(Animal animal, Set<UUID> own) {
         return own.contains(animal.collectionId) || own.contains(animal.ownerCollectionId);
+    }
+
+    /** Numbers of parents, by id, and twins, by animal. */
+    record NamedKin(Map<UUID, String> numbers, Map<UUID, List<AnimalView.Twin>> twins) {}
+
+    /** The number of a parent or twin belongs to what its child is shown with, whoever sees the parent. */
+    @WholeRegister
+    NamedKin kinOf(UUID populationId, List<Animal> animals, Map<UUID, List<CandidateSire>> candidates) {
+        return new NamedKin(numbersOf(populationId, animals, candidates), twinsOf(populationId, animals));
     }
 
     @WholeRegister
@@ -193,8 +200,7 @@ class AnimalViews {
     }
 
     /** Of each animal its twins: whom it was stated to be a twin of, and who was stated to be one of it. */
-    @WholeRegister
-    Map<UUID, List<AnimalView.Twin>> twinsOf(UUID populationId, List<Animal> animals) {
+    private static Map<UUID, List<AnimalView.Twin>> twinsOf(UUID populationId, List<Animal> animals) {
         var born = animals.stream()
                 .filter(animal -> animal.litterId != null)
                 .map(animal -> animal.id)
@@ -238,8 +244,8 @@ class AnimalViews {
                 .collect(Collectors.groupingBy(candidate -> candidate.animalId));
     }
 
-    @WholeRegister
-    Map<UUID, String> numbersOf(UUID populationId, List<Animal> animals, Map<UUID, List<CandidateSire>> candidates) {
+    private static Map<UUID, String> numbersOf(
+            UUID populationId, List<Animal> animals, Map<UUID, List<CandidateSire>> candidates) {
         Set<UUID> ids = new HashSet<>();
         for (var animal : animals) {
             addIfThere(ids, animal.damId);

@@ -94,10 +94,7 @@ class Importing {
 
     private void work(Wanted wanted) {
         try {
-            // a number may be taken by an animal that the asker does not see
-            var plan = QuarkusTransaction.requiringNew()
-                    .timeout((int) LONGEST.toSeconds())
-                    .call(() -> checks.check(wanted.by(), wanted.sheet(), wanted.leave()));
+            var plan = checks.check(wanted.by(), wanted.sheet(), wanted.leave());
             if (plan.report().isRefused()) {
                 end(wanted, run -> run.refused(plan.report(), clock.instant()));
             } else {

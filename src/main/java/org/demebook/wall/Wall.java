@@ -42,7 +42,7 @@ public class Wall {
             return;
         }
         Arc.container().instance(Speaker.class).get().is(keeperId);
-        if (transaction.getTransactionKey() != null && transaction.getResource(OPENED) == null) {
+        if (transaction.getTransactionKey() != null && !isOpen()) {
             sayForTransaction(OWN_ROLE, seals.of(keeperId));
         }
     }
@@ -50,20 +50,18 @@ public class Wall {
     /** For the rest of the transaction the whole register is there: of whoever holds the population to change it. */
     public void openForWriting() {
         requireTransaction();
-        if (transaction.getResource(OPENED) == null) {
-            sayForTransaction(REGISTER, seals.register());
-            transaction.putResource(OPENED, true);
+        if (!isOpen()) {
+            open();
         }
     }
 
     /** Reads with the whole register there ({@link WholeRegister}). In a transaction; costs two short statements. */
     <T> T whole(Callable<T> reading) throws Exception {
         requireTransaction();
-        if (transaction.getResource(OPENED) != null) {
+        if (isOpen()) {
             return reading.call();
         }
-        sayForTransaction(REGISTER, seals.register());
-        transaction.putResource(OPENED, true);
+        open();
         try {
             return reading.call();
         } finally {
@@ -72,6 +70,15 @@ public class Wall {
                 sayForTransaction(OWN_ROLE, seals.of(Speaker.present()));
             }
         }
+    }
+
+    private boolean isOpen() {
+        return transaction.getResource(OPENED) != null;
+    }
+
+    private void open() {
+        sayForTransaction(REGISTER, seals.register());
+        transaction.putResource(OPENED, true);
     }
 
     private void requireTransaction() {
