@@ -1,22 +1,27 @@
 package org.demebook.season;
 
-import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
 
 /**
- * What no plan can fall below in mean kinship, by conditional gradients (Frank–Wolfe) with blended pairwise steps.
+ * What no plan can fall below in mean kinship, by conditional gradients (Frank–Wolfe) with pairwise corrections.
  *
- * <p>A plan is looked at as the point z = (t, y) with t = 1/(N + B) and y = t·u: the share of an animal of today, and of each
- * candidate's genes, in the pool after the season. In z the mean kinship is a convex quadratic, but for the small product of
- * t and Σ yₐ·(1 − Kₐₐ)/2, which is replaced by a plane below it (McCormick). Its minimum over the convex hull of all
- * plans' points is below every plan, however many young each has. The hull's corner in a direction is found by
- * {@link Network}; a fraction of two linear functions is to be least there, which one step of Dinkelbach's method bounds.
+ * <p>A plan is looked at as the point (t, y, r): t = 1/(N + B), the share of an animal of today in the pool after the season;
+ * y = t·u, the shares of the candidates; r = t·(ρ·N + Σ own of its litters), nearly the same for all plans. The mean kinship
+ * is a convex quadratic in t and y, with t·r, for which a plane below it stands (McCormick), and −t², for which a chord
+ * does. Both are the nearer the smaller the range of t; so it is cut into pieces, and the bound is the least of theirs.
+ * A piece's bound is a minimum over the convex hull of all plans' points. The corner of the hull in a direction is found
+ * by {@link Network}; there a fraction of two linear functions has to be least, which one step of Dinkelbach's method bounds.
  */
 final class LowerBound {
     private static final int BITS = 32;
-    private static final double ENOUGH = 1e-6;
+    private static final int PIECES = 8;
+    private static final int FRACTION_STEPS = 8;
+    private static final double ENOUGH = 1e-5;
+    private static final double NARROW = 1e-6;
+    private static final double ENOUGH_AT_FIRST = 1e-4;
     /** What sums of many doubles may be wrong by, relative; taken off. */
     private static final double ROUNDING = 1e-12;
 
@@ -24,249 +29,223 @@ final class LowerBound {
     private final Genes genes;
     private final Network network;
     private final int n;
-    private final double least;
-    /** Of the plane below t·Σ yₐ·ownₐ: slopeOfOwn·Σ + slopeOfT·t − both. */
-    private final double slopeOfOwn;
+    /** Where r stands in a point. */
+    private final int own;
 
-    private final double slopeOfT;
+    private final double leastYoung;
+    private final double leastShare;
+    private final double mostShare;
+    private Lift lift;
+    /** ρ·N. */
+    private double level;
 
-    private final List<int[]> plans = new ArrayList<>();
-    private final List<double[]> points = new ArrayList<>();
-    private final List<double[]> images = new ArrayList<>();
-    private final List<double[]> products = new ArrayList<>();
-    private double[] weights = new double[0];
+    private double leastOwn;
+    private double square;
+
+    private Corners corners;
+    private List<int[]> mixed = List.of();
     private double bound;
     private int steps;
+    private boolean stopped;
 
     LowerBound(Season season, Network network) {
         this.season = season;
         this.network = network;
         genes = season.genes;
         n = season.genes.candidates();
-        least = minimum(candidate -> 1);
-        double most = -minimum(candidate -> -1);
-        slopeOfOwn = 1 / (genes.size() + most);
-        slopeOfT = slopeOfOwn * Math.max(0, minimum(genes::own));
-    }
-
-    @FunctionalInterface
-    private interface Price {
-        double of(int candidate);
-    }
-
-    /** What Σ price·u is at least. */
-    private double minimum(Price price) {
-        var cheapest = network.cheapest(litter(price), BITS);
-        plans.add(cheapest.sires());
-        return cheapest.atLeast();
-    }
-
-    private Network.Cost litter(Price price) {
-        return (female, male) -> season.young[female] / 2 * (price.of(female) + price.of(season.females + male));
+        own = n + 1;
+        var fewest = network.cheapest((female, male) -> season.young[female], BITS);
+        var most = network.cheapest((female, male) -> -season.young[female], BITS);
+        leastYoung = Math.max(0, fewest.atLeast());
+        leastShare = 1 / (genes.size() - most.atLeast());
+        mostShare = 1 / (genes.size() + leastYoung);
+        lift = Lift.none(n);
+        corners = piece(leastShare, mostShare, List.of(fewest.sires(), most.sires()));
     }
 
     /** Goes on until the gap is closed, the steps are done, or somebody stops it; false if stopped. */
     boolean run(int mostSteps, Watch watch) {
-        var first = plans.get(0);
-        plans.clear();
-        add(first);
-        weights[0] = 1;
-        while (steps < mostSteps) {
-            double gap = step(gradient());
-            steps++;
-            if (!watch.goOn(new Progress(steps, mostSteps, Double.NaN, bound))) {
-                return false;
+        prepare(corners.plans());
+        corners = piece(leastShare, mostShare, corners.plans());
+        double first = run(mostSteps / 3, mostSteps, ENOUGH_AT_FIRST, Double.POSITIVE_INFINITY, watch);
+        bound = Math.max(0, first);
+        mixed = corners.plans();
+        if (stopped) {
+            return false;
+        }
+        lift = Lift.of(genes, once());
+        prepare(mixed);
+        double least = Double.POSITIVE_INFINITY;
+        for (double[] piece : pieces(corners.share())) {
+            corners = piece(piece[0], piece[1], mixed);
+            double its = run(mostSteps, mostSteps, ENOUGH, least, watch);
+            if (least == Double.POSITIVE_INFINITY) {
+                mixed = corners.plans();
             }
-            if (gap <= ENOUGH * Math.abs(bound)) {
+            least = Math.min(least, its);
+        }
+        bound = Math.max(bound, least);
+        return !stopped;
+    }
+
+    /** Steps on one piece; returns its bound, or less if it is known to be at least a cut-off. */
+    private double run(int upTo, int mostSteps, double enough, double cutOff, Watch watch) {
+        double least = 0;
+        do {
+            double value = corners.value();
+            least = Math.max(least, step(value));
+            steps++;
+            stopped |= !watch.goOn(new Progress(Math.min(steps, mostSteps), mostSteps, Double.NaN, bound));
+            if (stopped || least >= cutOff || value - least <= enough * value) {
                 break;
             }
-            correct(gap);
-        }
-        return true;
+            corners.correct((value - least) / 20);
+        } while (steps < upTo);
+        return least;
     }
 
     double meanKinship() {
-        return Math.max(0, bound);
+        return bound;
     }
 
     /** Plans of which the hull's best point is a mixture, heaviest first. */
     List<int[]> plans() {
-        return IntStream.range(0, plans.size())
-                .boxed()
-                .sorted((a, b) -> Double.compare(weights[b], weights[a]))
-                .map(plans::get)
+        return mixed.isEmpty() ? corners.plans() : mixed;
+    }
+
+    /** By candidate, whether it has one litter at most at the hull's best point. */
+    private boolean[] once() {
+        double[] litters = new double[n];
+        for (int corner = 0; corner < corners.size(); corner++) {
+            int[] sires = corners.plan(corner);
+            for (int female = 0; female < sires.length; female++) {
+                if (sires[female] != Season.NONE) {
+                    litters[season.females + sires[female]] += corners.weight(corner);
+                }
+            }
+        }
+        boolean[] once = new boolean[n];
+        for (int candidate = 0; candidate < n; candidate++) {
+            once[candidate] = litters[candidate] <= 1;
+        }
+        return once;
+    }
+
+    /** The range of t cut into pieces: that of the likely best plan first. */
+    private List<double[]> pieces(double likely) {
+        double width = (mostShare - leastShare) / PIECES;
+        if (width <= NARROW * leastShare) {
+            return List.of(new double[] {leastShare, mostShare});
+        }
+        return IntStream.range(0, PIECES)
+                .mapToObj(i ->
+                        new double[] {leastShare + i * width, i == PIECES - 1 ? mostShare : leastShare + (i + 1) * width
+                        })
+                .sorted(Comparator.comparingDouble(piece -> Math.abs((piece[0] + piece[1]) / 2 - likely)))
                 .toList();
     }
 
-    /** One call of the network: betters the bound, adds a corner. Returns how far the bound is below the present point. */
-    private double step(double[] gradient) {
-        double here = dot(gradient, mixture());
+    /** Chooses ρ so that r varies little, and finds how small r can be. */
+    private void prepare(List<int[]> plans) {
+        double sum = 0;
+        double young = 0;
+        for (int[] plan : plans) {
+            sum += ownOf(plan);
+            young += Arrays.stream(Draft.halves(season, plan)).sum();
+        }
+        double rho = young == 0 ? 0 : sum / young;
+        level = rho * genes.size();
         double lambda = Double.POSITIVE_INFINITY;
-        for (double[] point : points) {
-            lambda = Math.min(lambda, dot(gradient, point));
+        for (int[] plan : plans) {
+            lambda = Math.min(lambda, own(plan));
         }
-        double price = lambda;
-        var cheapest = network.cheapest(litter(candidate -> gradient[1 + candidate] - price), BITS);
-        double over = Math.min(0, gradient[0] - lambda * genes.size() + cheapest.atLeast());
-        double below = lambda + over / (genes.size() + least);
-        double value = value();
-        bound = Math.max(bound, value + below - here - ROUNDING * Math.abs(value));
-        add(cheapest.sires());
-        return value - bound;
-    }
-
-    /** Moves weight from the worst corner to the best until what is left is small against the gap. */
-    private void correct(double gap) {
-        int corners = weights.length;
-        double[] slope = new double[corners];
-        for (int i = 0; i < corners; i++) {
-            slope[i] = linear(i);
-            for (int j = 0; j < corners; j++) {
-                slope[i] += 2 * product(i, j) * weights[j];
-            }
-        }
-        for (int move = 0; move < 50 * corners; move++) {
-            int away = -1;
-            int towards = 0;
-            for (int i = 0; i < corners; i++) {
-                if (weights[i] > 0 && (away < 0 || slope[i] > slope[away])) {
-                    away = i;
-                }
-                if (slope[i] < slope[towards]) {
-                    towards = i;
-                }
-            }
-            double descent = slope[away] - slope[towards];
-            if (descent <= gap / 20) {
+        leastOwn = 0;
+        for (int i = 0; i < FRACTION_STEPS; i++) {
+            double price = lambda;
+            var cheapest = network.cheapest((female, male) -> ownOf(female, male) - price * season.young[female], BITS);
+            double over = Math.min(0, level - lambda * genes.size() + cheapest.atLeast());
+            leastOwn = Math.max(leastOwn, lambda + over / (genes.size() + leastYoung));
+            if (own(cheapest.sires()) >= lambda) {
                 break;
             }
-            double curve = 2 * (product(away, away) - 2 * product(away, towards) + product(towards, towards));
-            double share = Math.min(weights[away], curve > 0 ? descent / curve : weights[away]);
-            weights[away] -= share;
-            weights[towards] += share;
-            for (int i = 0; i < corners; i++) {
-                slope[i] += 2 * share * (product(i, towards) - product(i, away));
-            }
+            lambda = own(cheapest.sires());
         }
-        dropIdle();
+        square = Math.max(0, lift.toPool() + level);
     }
 
-    private void dropIdle() {
-        var kept =
-                IntStream.range(0, weights.length).filter(i -> weights[i] > 0).toArray();
-        if (kept.length == weights.length) {
-            return;
-        }
-        keep(plans, kept);
-        keep(points, kept);
-        keep(images, kept);
-        double sum = Arrays.stream(kept).mapToDouble(i -> weights[i]).sum();
-        weights = Arrays.stream(kept).mapToDouble(i -> weights[i] / sum).toArray();
-        products.clear();
-        for (int i = 0; i < kept.length; i++) {
-            products.add(productsOf(i));
-        }
+    /** r of a plan. */
+    private double own(int[] plan) {
+        double young = Arrays.stream(Draft.halves(season, plan)).sum();
+        return (level + ownOf(plan)) / (genes.size() + young);
     }
 
-    private static <T> void keep(List<T> all, int[] kept) {
-        var few = Arrays.stream(kept).mapToObj(all::get).toList();
-        all.clear();
-        all.addAll(few);
+    /** Mean kinship from below for plans with t in a range. */
+    private Corners piece(double from, double to, List<int[]> plans) {
+        double[] linear = new double[n + 2];
+        linear[own] = from;
+        linear[0] = leastOwn - square * (from + to);
+        var fresh = new Corners(this::image, linear, square * from * to - from * leastOwn);
+        for (int[] plan : plans) {
+            fresh.add(plan, point(plan));
+        }
+        fresh.startAtBest();
+        return fresh;
     }
 
-    private void add(int[] plan) {
+    private double ownOf(int[] plan) {
+        return IntStream.range(0, plan.length)
+                .filter(female -> plan[female] != Season.NONE)
+                .mapToDouble(female -> ownOf(female, plan[female]))
+                .sum();
+    }
+
+    /** What a litter adds to the sum of kinships beyond the form in u. */
+    private double ownOf(int female, int male) {
+        int sire = season.females + male;
+        double half = season.young[female] / 2;
+        return half * (genes.own(female) + genes.own(sire)) + half * half * (lift.off()[female] + lift.off()[sire]);
+    }
+
+    /** One call of the network: adds a corner, returns a bound of the piece. */
+    private double step(double value) {
+        double[] gradient = corners.gradient();
+        double lambda = corners.least(gradient);
+        var cheapest = network.cheapest(
+                (female, male) -> season.young[female]
+                                / 2
+                                * (gradient[1 + female] + gradient[1 + season.females + male] - 2 * lambda)
+                        + gradient[own] * ownOf(female, male),
+                BITS);
+        double over = gradient[0] + gradient[own] * level - lambda * genes.size() + cheapest.atLeast();
+        double least = lambda + Math.min(0, over) / (genes.size() + leastYoung);
+        double reached = value + least - corners.at(gradient) - ROUNDING * Math.abs(value);
+        corners.add(cheapest.sires(), point(cheapest.sires()));
+        return reached;
+    }
+
+    private double[] point(int[] plan) {
         double[] u = Draft.halves(season, plan);
         double t = 1 / (genes.size() + Arrays.stream(u).sum());
-        double[] point = new double[n + 1];
+        double[] point = new double[n + 2];
         point[0] = t;
         for (int candidate = 0; candidate < n; candidate++) {
             point[1 + candidate] = t * u[candidate];
         }
-        plans.add(plan);
-        points.add(point);
-        images.add(image(point));
-        weights = Arrays.copyOf(weights, weights.length + 1);
-        products.add(productsOf(points.size() - 1));
+        point[own] = t * (level + ownOf(plan));
+        return point;
     }
 
-    /** With each corner up to itself. */
-    private double[] productsOf(int corner) {
-        double[] with = new double[corner + 1];
-        for (int other = 0; other <= corner; other++) {
-            with[other] = dot(points.get(corner), images.get(other));
-        }
-        return with;
-    }
-
-    private double product(int a, int b) {
-        return a > b ? products.get(a)[b] : products.get(b)[a];
-    }
-
-    /** The form applied to a point: N²·MK in the first place, N·b in the first row and column, K beyond. */
+    /** The form applied to a point: N²·MK in the first place, N·b in the first row and column, K beyond, all lifted. */
     private double[] image(double[] point) {
-        double[] related = genes.related(Arrays.copyOfRange(point, 1, n + 1));
-        double[] image = new double[n + 1];
-        image[0] = genes.sumNow() * point[0];
+        double[] y = Arrays.copyOfRange(point, 1, n + 1);
+        double[] related = genes.related(y);
+        double[] image = new double[n + 2];
+        image[0] = (genes.sumNow() + square - level) * point[0];
         for (int candidate = 0; candidate < n; candidate++) {
             double toPool = genes.size() * genes.toPool()[candidate];
-            image[0] += toPool * point[1 + candidate];
-            image[1 + candidate] = toPool * point[0] + related[candidate];
+            image[0] += toPool * y[candidate];
+            image[1 + candidate] = toPool * point[0] + related[candidate] - lift.off()[candidate] * y[candidate];
         }
         return image;
-    }
-
-    private double linear(int corner) {
-        double[] point = points.get(corner);
-        double own = 0;
-        for (int candidate = 0; candidate < n; candidate++) {
-            own += genes.own(candidate) * point[1 + candidate];
-        }
-        return slopeOfOwn * own + slopeOfT * point[0];
-    }
-
-    private double value() {
-        double value = -slopeOfOwn * slopeOfT;
-        for (int i = 0; i < weights.length; i++) {
-            value += weights[i] * linear(i);
-            for (int j = 0; j < weights.length; j++) {
-                value += weights[i] * weights[j] * product(i, j);
-            }
-        }
-        return value;
-    }
-
-    private double[] gradient() {
-        double[] gradient = new double[n + 1];
-        for (int i = 0; i < weights.length; i++) {
-            if (weights[i] > 0) {
-                double[] image = images.get(i);
-                for (int at = 0; at <= n; at++) {
-                    gradient[at] += 2 * weights[i] * image[at];
-                }
-            }
-        }
-        gradient[0] += slopeOfT;
-        for (int candidate = 0; candidate < n; candidate++) {
-            gradient[1 + candidate] += slopeOfOwn * genes.own(candidate);
-        }
-        return gradient;
-    }
-
-    private double[] mixture() {
-        double[] mixture = new double[n + 1];
-        for (int i = 0; i < weights.length; i++) {
-            for (int at = 0; at <= n; at++) {
-                mixture[at] += weights[i] * points.get(i)[at];
-            }
-        }
-        return mixture;
-    }
-
-    private static double dot(double[] a, double[] b) {
-        double sum = 0;
-        for (int i = 0; i < a.length; i++) {
-            sum += a[i] * b[i];
-        }
-        return sum;
     }
 }

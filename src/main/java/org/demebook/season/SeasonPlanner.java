@@ -180,7 +180,7 @@ public final class SeasonPlanner {
             return new Refusal(pair, what, OptionalDouble.empty(), List.of());
         }
         int[] start = Plans.near(refused, before, gradient(before)).orElseThrow();
-        int[] after = new Search(refused, start, 0, plan.bound(), effort.seed(), watch).run(effort.moves(), NEAR);
+        int[] after = new Search(refused, start, 0, plan.bound(), effort.seed(), watch).run(effort.moves(), 1);
         var instead = pairs(after).stream()
                 .filter(now -> before[now.female()] != now.male())
                 .toList();
