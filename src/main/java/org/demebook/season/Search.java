@@ -150,6 +150,8 @@ final class Search {
             change(other, draft.sires[other], -1);
             change(female, draft.sires[other], 1);
             change(other, kind == 3 ? male : random.nextInt(season.males), 1);
+        } else if (kind == 7) {
+            return exchangeTwo();
         } else {
             if (bred == free.length) {
                 return false;
@@ -159,6 +161,23 @@ final class Search {
             change(other, kind == 5 ? male : random.nextInt(season.males), 1);
         }
         return shifted();
+    }
+
+    /** Two litters go, two others come: over limits that stop each of them alone. */
+    private boolean exchangeTwo() {
+        int first = random.nextInt(bred);
+        int second = random.nextInt(bred);
+        change(free[first], draft.sires[free[first]], -1);
+        change(free[second], draft.sires[free[second]], -1);
+        change(free[random.nextBoolean() ? first : random.nextInt(free.length)], random.nextInt(season.males), 1);
+        change(free[random.nextBoolean() ? second : random.nextInt(free.length)], random.nextInt(season.males), 1);
+        boolean taken = isBredBesides(females[2]) || isBredBesides(females[3]);
+        return !taken && shifted();
+    }
+
+    /** Whether she has a litter that does not go with this change. */
+    private boolean isBredBesides(int female) {
+        return draft.sires[female] != Season.NONE && female != females[0] && female != females[1];
     }
 
     private boolean addOne() {
@@ -185,7 +204,7 @@ final class Search {
     }
 
     private boolean shifted() {
-        if (changes == 4 && females[0] == females[1]) {
+        if (changes == 4 && (females[0] == females[1] || females[2] == females[3])) {
             return false;
         }
         for (int i = 0; i < changes; i++) {
