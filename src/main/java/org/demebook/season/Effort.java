@@ -3,7 +3,7 @@ package org.demebook.season;
 /**
  * How much is tried. Counted, not timed, so that the same season gives the same plan on every machine.
  *
- * @param boundSteps at most so many steps towards the bound, 1 or more
+ * @param boundSteps about so many steps towards the bound at most, 1 or more
  * @param starts from so many plans the search begins, 1 or more
  * @param moves so many changes are tried from each of them
  * @param seed of the search's random numbers

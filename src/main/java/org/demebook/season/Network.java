@@ -111,7 +111,8 @@ final class Network {
                 throw new ArithmeticException("the network has no plan");
             }
             int[] sires = settled.clone();
-            double atLeast = flow.getOptimalCost() / scale - most * 0.5 / scale;
+            double rounded = largest == 0 ? 0 : most * 0.501 / scale;
+            double atLeast = flow.getOptimalCost() / scale - rounded;
             for (int pair = 0; pair < pairs.length; pair++) {
                 if (pairs[pair] != Season.NONE && flow.getFlow(pairs[pair]) > 0) {
                     sires[pair / season.males] = pair % season.males;

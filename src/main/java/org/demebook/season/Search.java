@@ -23,6 +23,7 @@ final class Search {
 
     private int[] best;
     private double bestObjective;
+    private double bestMeanKinship;
     private long done;
     private boolean stopped;
 
@@ -35,6 +36,7 @@ final class Search {
         random = new SplittableRandom(seed);
         best = start.clone();
         bestObjective = draft.objective();
+        bestMeanKinship = draft.meanKinship();
     }
 
     /** The best plan found in so many moves, never worse than the start. At heat 1 it roams, at less it stays near. */
@@ -64,7 +66,7 @@ final class Search {
     }
 
     private void look(long moves) {
-        stopped |= !watch.goOn(new Progress(Math.min(done, moves), moves, bestObjective, bound));
+        stopped |= !watch.goOn(new Progress(Math.min(done, moves), moves, bestMeanKinship, bound));
     }
 
     private double usualChange() {
@@ -96,6 +98,7 @@ final class Search {
     private void keepIfBest() {
         if (draft.objective() < bestObjective - HELPS) {
             bestObjective = draft.objective();
+            bestMeanKinship = draft.meanKinship();
             best = draft.sires.clone();
         }
     }

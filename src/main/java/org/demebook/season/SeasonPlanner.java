@@ -47,7 +47,8 @@ public final class SeasonPlanner {
         int[] best = starts.get(0);
         for (int start = 0; start < effort.starts() && whole; start++) {
             int[] from = starts.get(start % starts.size());
-            var search = new Search(season, from, 0, lower.meanKinship(), effort.seed() + start, watch);
+            var search = new Search(
+                    season, from, 0, lower.meanKinship(), effort.seed() + start, after(start, meanKinship(best)));
             int[] found = search.run(effort.moves(), 1);
             if (meanKinship(found) < meanKinship(best) - SAME) {
                 best = found;
@@ -55,6 +56,16 @@ public final class SeasonPlanner {
             whole = !search.stopped();
         }
         return told(best, lower.meanKinship(), whole);
+    }
+
+    /** The watch of one start, told of all. */
+    private Watch after(int starts, double best) {
+        long all = effort.starts() * effort.moves();
+        return progress -> watch.goOn(new Progress(
+                starts * effort.moves() + progress.done(),
+                all,
+                Math.min(best, progress.meanKinship()),
+                progress.bound()));
     }
 
     /** Plans from which the bound was mixed, made to keep all constraints; best first. */

@@ -171,4 +171,17 @@ class ConstraintsTest {
         });
         assertThat(pairs(others)).isNotEqualTo(pairs(free));
     }
+
+    @Test
+    void without_females_or_males_nothing_is_planned() {
+        int[] nobody = {};
+        for (var season : List.of(
+                Season.of(herd.pedigree, herd.pedigree.pool(herd.pool), nobody, herd.males),
+                Season.of(herd.pedigree, herd.pedigree.pool(herd.pool), herd.females, nobody))) {
+            var plan = (SeasonPlan) new SeasonPlanner(season.build(), SMALL, Watch.NOBODY).plan();
+            assertThat(plan.litters()).isEmpty();
+            assertThat(plan.after()).isEqualTo(plan.now());
+            assertThat(plan.gap()).isLessThan(1e-5);
+        }
+    }
 }

@@ -48,6 +48,22 @@ final class Herd {
         return Season.of(pedigree, pedigree.pool(pool), females, males);
     }
 
+    /** Ten collections, males with two litters at most, inbreeding of the young up to 1/8, two young of each litter. */
+    static SeasonBuilder inTenCollections(int seed, int founders, int females, int males, int litters) {
+        var herd = new Herd(seed, founders, females, males, 0);
+        var season = herd.season().litters(litters).inbreedingAtMost(.125).collections(10);
+        for (int female = 0; female < females; female++) {
+            season.femaleLivesIn(female, female % 10).young(female, 2);
+        }
+        for (int male = 0; male < males; male++) {
+            season.maleLivesIn(male, male % 10).littersOfMale(male, 2);
+        }
+        for (int at = 0; at < 10; at++) {
+            season.littersOfCollection(at, litters / 8);
+        }
+        return season;
+    }
+
     /** A season with limits of every kind, drawn at random. */
     Season limited(int collections, int litters, boolean exactly) {
         var season = season().collections(collections);

@@ -13,20 +13,8 @@ import org.junit.jupiter.api.Test;
 class SeasonPlannerTest {
     private static final Effort LITTLE = new Effort(40, 2, 20_000, 7);
 
-    /** Ten collections, males with two litters at most, inbreeding of the young up to 1/8. */
     private static SeasonBuilder season(int seed, int founders, int females, int males, int litters) {
-        var herd = new Herd(seed, founders, females, males, 0);
-        var season = herd.season().litters(litters).inbreedingAtMost(.125).collections(10);
-        for (int female = 0; female < females; female++) {
-            season.femaleLivesIn(female, female % 10).young(female, 2);
-        }
-        for (int male = 0; male < males; male++) {
-            season.maleLivesIn(male, male % 10).littersOfMale(male, 2);
-        }
-        for (int at = 0; at < 10; at++) {
-            season.littersOfCollection(at, litters / 8);
-        }
-        return season;
+        return Herd.inTenCollections(seed, founders, females, males, litters);
     }
 
     private static SeasonPlan plan(Season season, Effort effort) {
@@ -82,7 +70,7 @@ class SeasonPlannerTest {
     @Test
     void progress_is_told_and_never_gets_worse() {
         var seen = new ArrayList<Progress>();
-        new SeasonPlanner(season(8, 12, 30, 24, 16).build(), new Effort(40, 1, 100_000, 1), seen::add).plan();
+        new SeasonPlanner(season(8, 12, 30, 24, 16).build(), new Effort(40, 3, 50_000, 1), seen::add).plan();
         double best = Double.POSITIVE_INFINITY;
         for (var progress : seen) {
             assertThat(progress.done()).isBetween(0L, progress.of());
