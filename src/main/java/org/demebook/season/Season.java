@@ -217,6 +217,14 @@ public final class Season {
                 young, pairs, littersOfMale, littersOfCollection, travellersOfCollection, least, most, settled));
     }
 
+    /** The season in which so many young of one female's litter count. */
+    Season withYoung(int female, double expected) {
+        double[] counting = young.clone();
+        counting[female] = expected;
+        return with(new Wishes(
+                counting, allowed, littersOfMale, littersOfCollection, travellersOfCollection, least, most, locked));
+    }
+
     /** A part of the season: some females only, each male as often as told, just so many litters. */
     Season ofThese(BitSet these, int[] ofMale, int litters) {
         BitSet[] pairs = allowed.clone();

@@ -172,6 +172,27 @@ public final class SeasonPlanner {
                 .toList();
     }
 
+    /**
+     * How many young of a litter should stay: by number from 0 on, the gene diversity after the season if so many of them
+     * count and the rest of the plan stays.
+     *
+     * @param litter of the plan
+     * @param most young to look at, 0 or more
+     */
+    public double[] keeping(SeasonPlan plan, Pair litter, int most) {
+        int[] sires = plan.sires(season);
+        if (sires[litter.female()] != litter.male()) {
+            throw new IllegalArgumentException(litter + " is no litter of this plan");
+        }
+        double[] diversity = new double[most + 1];
+        for (int young = 1; young <= most; young++) {
+            diversity[young] = 1 - new Draft(season.withYoung(litter.female(), young), sires, 0).meanKinship();
+        }
+        sires[litter.female()] = Season.NONE;
+        diversity[0] = 1 - meanKinship(sires);
+        return diversity;
+    }
+
     /** For every litter of the plan what it costs if the pair, the female or the male is refused; three searches a litter. */
     public List<Refusal> refusals(SeasonPlan plan) {
         var refusals = new ArrayList<Refusal>();

@@ -70,6 +70,21 @@ class NextMeanKinshipTest {
                 .isCloseTo(expected, within(5e-6));
     }
 
+    /** Two young of 13 by 14 are best, from five on it is lower than today; three of 13 by 6. */
+    @Test
+    void how_many_to_keep_is_read_off_the_litter() {
+        double[] ofTwo = {419. / 512, 133. / 162, 657. / 800, .82025, .81858, .81657, .81441};
+        double[] ofThree = {551. / 648, .85625, .858471, 989. / 1152, .857249};
+        assertThat(keeping(LIVING, 14, 6)).containsExactly(ofTwo, within(5e-6));
+        assertThat(keeping(with(LIVING, 6), 6, 4)).containsExactly(ofThree, within(5e-7));
+    }
+
+    private static double[] keeping(int[] pool, int sire, int most) {
+        int[][] litters = {{13, sire, 1}};
+        var planner = new SeasonPlanner(season(pool, litters), new Effort(1, 1, 0, 1), Watch.NOBODY);
+        return planner.keeping((SeasonPlan) planner.plan(), new Pair(0, 0), most);
+    }
+
     @Test
     void of_several_litters_it_is_that_of_the_pedigree_in_which_they_are_born() {
         int[][][] seasons = {
@@ -135,6 +150,10 @@ class NextMeanKinshipTest {
     }
 
     private static SeasonPlan planned(int[] pool, int[][] litters) {
+        return (SeasonPlan) new SeasonPlanner(season(pool, litters), new Effort(1, 1, 0, 1), Watch.NOBODY).plan();
+    }
+
+    private static Season season(int[] pool, int[][] litters) {
         var builder = Pedigree.builder(IDS.length);
         for (int founder = 1; founder <= 6; founder++) {
             builder.founder(row(founder));
@@ -153,7 +172,7 @@ class NextMeanKinshipTest {
             season.young(female, litters[female][2]).lock(female, (int)
                     Arrays.stream(sires).takeWhile(other -> other != sire).count());
         }
-        return (SeasonPlan) new SeasonPlanner(season.build(), new Effort(1, 1, 0, 1), Watch.NOBODY).plan();
+        return season.build();
     }
 
     private static int row(int id) {
