@@ -1,25 +1,30 @@
 package org.demebook.season;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Locale;
 
 /**
  * What ten seasons do to a population from eight founders, by the way in which its pairs are chosen; the table of
- * docs/methods/season.md. Arguments: how many seeds, then sizes.
+ * docs/methods/season.md. Arguments: how many seeds, where the picture goes, sizes of populations.
  */
 public final class SeasonSimulation {
     private static final int SEASONS = 10;
 
     private SeasonSimulation() {}
 
-    public static void main(String[] arguments) {
+    public static void main(String[] arguments) throws IOException {
         int seeds = Integer.parseInt(arguments[0]);
-        for (int i = 1; i < arguments.length; i++) {
-            simulate(Integer.parseInt(arguments[i]), seeds);
+        var plot = new SeasonPlot();
+        for (int i = 2; i < arguments.length; i++) {
+            simulate(Integer.parseInt(arguments[i]), seeds, plot);
         }
+        Files.writeString(Path.of(arguments[1]), plot.toString());
     }
 
-    private static void simulate(int size, int seeds) {
+    private static void simulate(int size, int seeds, SeasonPlot plot) {
         double[][][] diversity = new double[Way.values().length][SEASONS + 1][seeds];
         double[][] inbreeding = new double[Way.values().length][seeds];
         for (int seed = 0; seed < seeds; seed++) {
@@ -33,6 +38,7 @@ public final class SeasonSimulation {
                 inbreeding[way.ordinal()][seed] = generations.meanInbreeding();
             }
         }
+        plot.panel(size, diversity);
         double[] plan = diversity[Way.PLAN.ordinal()][SEASONS];
         for (var way : Way.values()) {
             double[] after = diversity[way.ordinal()][SEASONS];

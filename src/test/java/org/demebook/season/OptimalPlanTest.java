@@ -89,6 +89,25 @@ class OptimalPlanTest {
         return young == 0 ? 0 : sum / young;
     }
 
+    @Test
+    void no_plan_dominates_a_point_of_the_curve() {
+        int points = 0;
+        for (int seed = 0; seed < 40; seed++) {
+            var season = new Herd(seed, 4, 5, 4, 3).limited(3, 4, false);
+            var planner = new SeasonPlanner(season, SMALL, Watch.NOBODY);
+            var all = Herd.everyPlan(season);
+            for (var point : planner.curve((SeasonPlan) planner.plan())) {
+                points++;
+                assertThat(all).as("seed %d, %s", seed, point).noneMatch(sires -> {
+                    double lessKinship = point.meanKinship() - Herd.meanKinship(season, sires);
+                    double lessInbred = point.meanInbreeding() - meanInbreeding(season, sires);
+                    return Math.min(lessKinship, lessInbred) > -1e-12 && Math.max(lessKinship, lessInbred) > 1e-9;
+                });
+            }
+        }
+        assertThat(points).isGreaterThan(50);
+    }
+
     /** Without kinship among candidates the sum is linear; CP-SAT of OR-tools solves that exactly in whole numbers. */
     @Test
     void where_the_question_is_linear_another_solver_agrees_to_the_last_digit() {
