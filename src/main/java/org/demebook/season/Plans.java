@@ -2,6 +2,7 @@ package org.demebook.season;
 
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.Comparator;
 import java.util.Optional;
 import java.util.stream.IntStream;
 
@@ -45,15 +46,43 @@ final class Plans {
                 && season.locked.stream().allMatch(pair -> plan[pair.female()] == pair.male());
     }
 
+    /** Cheapest of all where that is a flow; where it is not, cheap, and of all only if nothing simpler was found. */
     private static Optional<int[]> cheapest(Season season, Network.Cost cost) {
         var network = new Network(season);
         if (!network.isPossible()) {
             return Optional.empty();
         }
         int[] sires = network.cheapest(cost, BITS).sires();
-        return new Draft(season, sires, 0).keepsLimits()
-                ? Optional.of(sires)
-                : new Program(season).cheapest(cost).map(Program.Solution::sires);
+        if (new Draft(season, sires, 0).keepsLimits()) {
+            return Optional.of(sires);
+        }
+        var narrow = new Network(season.inWhichTravel(busiest(season, sires)));
+        if (narrow.isPossible()) {
+            int[] fewer = narrow.cheapest(cost, BITS).sires();
+            if (new Draft(season, fewer, 0).keepsLimits()) {
+                return Optional.of(fewer);
+            }
+        }
+        return new Program(season).cheapest(cost).map(Program.Solution::sires);
+    }
+
+    /** Of each collection as many males as may travel, those first who have most litters elsewhere. */
+    private static BitSet busiest(Season season, int[] sires) {
+        int[] abroad = new int[season.males];
+        for (int female = 0; female < sires.length; female++) {
+            if (sires[female] != Season.NONE && season.isAcross(female, sires[female])) {
+                // who travels to a settled litter travels anyway
+                abroad[sires[female]] += season.isLocked(new Pair(female, sires[female])) ? season.females : 1;
+            }
+        }
+        int[] left = season.travellersOfCollection.clone();
+        var travel = new BitSet();
+        IntStream.range(0, season.males)
+                .boxed()
+                .sorted(Comparator.comparingInt(male -> -abroad[male]))
+                .filter(male -> left[season.collection[season.females + male]]-- > 0)
+                .forEach(travel::set);
+        return travel;
     }
 
     /**
@@ -83,12 +112,25 @@ final class Plans {
         }
         return new Draft(season, sires, 0).keepsLimits()
                 ? new Program.Solution(sires, true)
-                : new Program(season)
+                : new Program(ofThePlan(season, plan))
                         .withNumbersOf(plan)
                         .from(plan)
                         .cheapest((female, male) ->
                                 season.young[female] * inbreeding(season).of(female, male))
                         .orElseThrow();
+    }
+
+    /** The season with nobody but those who have litters in a plan. */
+    private static Season ofThePlan(Season season, int[] plan) {
+        var bred = new BitSet();
+        int[] ofMale = new int[season.males];
+        for (int female = 0; female < season.females; female++) {
+            if (plan[female] != Season.NONE) {
+                bred.set(female);
+                ofMale[plan[female]]++;
+            }
+        }
+        return season.ofThese(bred, ofMale, bred.cardinality());
     }
 
     private static Network.Cost inbreeding(Season season) {

@@ -39,13 +39,13 @@ final class Program {
         }
         for (int female = 0; female < season.females; female++) {
             ofFemale.add(new ArrayList<>());
-            for (int male = season.allowed[female].nextSetBit(0);
-                    male >= 0;
-                    male = season.allowed[female].nextSetBit(male + 1)) {
-                var pair = model.newBoolVar(female + "x" + male);
-                pairs.put(new Pair(female, male), pair);
-                ofFemale.get(female).add(pair);
-                ofMale.get(male).add(pair);
+            for (int male = 0; male < season.males; male++) {
+                if (season.allowed[female].get(male) && season.littersOfMale[male] > 0) {
+                    var pair = model.newBoolVar(female + "x" + male);
+                    pairs.put(new Pair(female, male), pair);
+                    ofFemale.get(female).add(pair);
+                    ofMale.get(male).add(pair);
+                }
             }
             model.addAtMostOne(ofFemale.get(female).toArray(new BoolVar[0]));
         }

@@ -225,6 +225,21 @@ public final class Season {
                 counting, allowed, littersOfMale, littersOfCollection, travellersOfCollection, least, most, locked));
     }
 
+    /** A stricter season, in which only these males travel; if they are few enough, travellers need no limit there. */
+    Season inWhichTravel(BitSet these) {
+        BitSet[] pairs = new BitSet[females];
+        for (int female = 0; female < females; female++) {
+            int she = female;
+            pairs[female] = new BitSet();
+            allowed[female].stream()
+                    .filter(male -> these.get(male) || !isAcross(she, male))
+                    .forEach(pairs[female]::set);
+        }
+        int[] travellers = new int[travellersOfCollection.length];
+        Arrays.fill(travellers, NO_LIMIT);
+        return with(new Wishes(young, pairs, littersOfMale, littersOfCollection, travellers, least, most, locked));
+    }
+
     /** A part of the season: some females only, each male as often as told, just so many litters. */
     Season ofThese(BitSet these, int[] ofMale, int litters) {
         BitSet[] pairs = allowed.clone();
