@@ -79,13 +79,17 @@ final class LowerBound {
         for (double[] piece : pieces(corners.share())) {
             corners = piece(piece[0], piece[1], mixed);
             double its = run(mostSteps, mostSteps, ENOUGH, least, watch);
+            if (stopped) {
+                // pieces that nobody looked at are without a bound of their own
+                return false;
+            }
             if (least == Double.POSITIVE_INFINITY) {
                 mixed = corners.plans();
             }
             least = Math.min(least, its);
         }
         bound = Math.max(bound, least);
-        return !stopped;
+        return true;
     }
 
     /** Steps on one piece; returns its bound, or less if it is known to be at least a cut-off. */

@@ -55,8 +55,12 @@ class SeasonPlannerTest {
 
     @Test
     void a_season_that_is_stopped_has_the_best_plan_so_far_and_a_bound() {
-        var season = season(7, 12, 30, 24, 16).build();
-        for (long looks : List.of(0, 3, 45)) {
+        var builder = season(7, 12, 30, 24, 16);
+        for (int female = 0; female < 30; female++) {
+            builder.young(female, 1 + female % 4);
+        }
+        var season = builder.build();
+        for (long looks : List.of(0, 3, 14, 25, 60)) {
             var left = new AtomicLong(looks);
             Watch impatient = progress -> left.getAndDecrement() > 0;
             var plan = (SeasonPlan) new SeasonPlanner(season, new Effort(40, 2, 2_000_000, 1), impatient).plan();
