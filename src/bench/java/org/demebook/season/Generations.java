@@ -88,7 +88,7 @@ final class Generations {
         for (int wanted = litters; ; wanted--) {
             for (double inbreeding : INBREEDING) {
                 var pedigree = pedigree();
-                var builder = Season.of(pedigree, pedigree.pool(rows(living)), rows(females), rows(males))
+                var builder = Season.of(pedigree, pedigree.pool(rows(staying(wanted))), rows(females), rows(males))
                         .litters(wanted)
                         .inbreedingAtMost(inbreeding);
                 for (int female = 0; female < females.size(); female++) {
@@ -103,6 +103,15 @@ final class Generations {
                 }
             }
         }
+    }
+
+    /** Those who will not have made room when the young are there. */
+    private List<Animal> staying(int litters) {
+        long expected = Math.round(litters * SUCCESS * KEPT);
+        return living.stream()
+                .sorted(Comparator.comparingInt(Animal::row).reversed())
+                .limit(Math.max(1, Math.min(living.size(), size - expected)))
+                .toList();
     }
 
     private Pedigree pedigree() {

@@ -4,8 +4,8 @@ import java.util.SplittableRandom;
 
 /**
  * Betters a plan by small changes: another sire for a litter, two litters that swap sires, a litter moved to another dam, two
- * at once, and where numbers are free one more or one fewer. First with simulated annealing (Kirkpatrick, Gelatt and
- * Vecchi 1983, from memory), then with every change that helps until none does.
+ * or three at once, and where numbers are free one more or one fewer. First with simulated annealing (Kirkpatrick, Gelatt
+ * and Vecchi 1983, from memory), then with every change that helps until none does.
  */
 final class Search {
     private static final int LOOK_EVERY = 1 << 14;
@@ -117,7 +117,7 @@ final class Search {
         } else if (kind == 8) {
             roster.less(anyBred());
         } else if (kind == 7) {
-            exchangeTwo();
+            exchange();
         } else if (kind < 3) {
             int female = anyBred();
             roster.less(female).more(female, anyMale());
@@ -133,14 +133,13 @@ final class Search {
         return roster.fits();
     }
 
-    /** Two litters go, two others come: over limits that stop each of them alone. */
-    private void exchangeTwo() {
-        int first = anyBred();
-        int second = anyBred();
-        roster.less(first)
-                .less(second)
-                .more(random.nextBoolean() ? first : anyFree(), anyMale())
-                .more(random.nextBoolean() ? second : anyFree(), anyMale());
+    /** Two or three litters go, as many others come: over limits that stop each of them alone. */
+    private void exchange() {
+        int litters = 2 + random.nextInt(2);
+        for (int i = 0; i < litters; i++) {
+            int female = anyBred();
+            roster.less(female).more(random.nextBoolean() ? female : anyFree(), anyMale());
+        }
     }
 
     private int anyBred() {

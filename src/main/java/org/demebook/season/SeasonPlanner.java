@@ -204,19 +204,25 @@ public final class SeasonPlanner {
         return List.copyOf(refusals);
     }
 
-    /** What it costs if that is refused, searched for with the effort's moves. */
+    /** What it costs if that is refused, searched for with the effort's starts and moves. */
     public Refusal refusal(SeasonPlan plan, Pair pair, Refusal.What what) {
         var refused = season.refused(pairsOf(pair, what));
         int[] before = plan.sires(season);
         if (!Plans.isPossible(refused)) {
             return new Refusal(pair, what, OptionalDouble.empty(), List.of());
         }
-        int[] start = Plans.near(refused, before, gradient(before)).orElseThrow();
-        int[] after = new Search(refused, start, 0, plan.bound(), effort.seed(), watch).run(effort.moves(), 1);
-        var instead = pairs(after).stream()
+        int[] after = Plans.near(refused, before, gradient(before)).orElseThrow();
+        boolean stopped = false;
+        for (int start = 0; start < effort.starts() && !stopped; start++) {
+            var search = new Search(refused, after, 0, plan.bound(), effort.seed() + start, watch);
+            after = search.run(effort.moves(), 1);
+            stopped = search.stopped();
+        }
+        int[] found = after;
+        var instead = pairs(found).stream()
                 .filter(now -> before[now.female()] != now.male())
                 .toList();
-        return new Refusal(pair, what, OptionalDouble.of(meanKinship(after) - plan.after()), instead);
+        return new Refusal(pair, what, OptionalDouble.of(meanKinship(found) - plan.after()), instead);
     }
 
     private List<Pair> pairsOf(Pair pair, Refusal.What what) {
