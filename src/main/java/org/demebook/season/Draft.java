@@ -113,8 +113,13 @@ final class Draft {
         return sum / (animals * animals);
     }
 
+    /** No limit is exceeded; there may be fewer litters than wanted. */
+    boolean isWithin() {
+        return excess == 0 && litters <= season.most;
+    }
+
     boolean keepsLimits() {
-        return excess == 0 && litters >= season.least && litters <= season.most;
+        return isWithin() && litters >= season.least;
     }
 
     /** Begins another change; the one before has been taken or undone. */

@@ -5,6 +5,7 @@ import java.util.BitSet;
 import java.util.Comparator;
 import java.util.Optional;
 import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 
 /** Plans that keep every constraint, made in a network where that is enough, and by an integer program where it is not. */
 final class Plans {
@@ -44,6 +45,48 @@ final class Plans {
         return IntStream.range(0, plan.length)
                         .allMatch(female -> plan[female] == Season.NONE || season.isOpen(female, plan[female]))
                 && season.locked.stream().allMatch(pair -> plan[pair.female()] == pair.male());
+    }
+
+    /** Settled pairs, and then always the litter with which mean kinship is least, as long as limits leave one. */
+    static int[] litterByLitter(Season season) {
+        int[] settled = new int[season.females];
+        Arrays.fill(settled, Season.NONE);
+        season.locked.forEach(pair -> settled[pair.female()] = pair.male());
+        var draft = new Draft(season, settled, 0);
+        while (draft.litters() < Math.min(season.most, season.females)) {
+            var next = bestLitter(season, draft);
+            if (next.isEmpty()) {
+                break;
+            }
+            draft.begin();
+            draft.shift(next.get().female(), next.get().male(), 1);
+            draft.proposed();
+            draft.take();
+            draft.sires[next.get().female()] = next.get().male();
+        }
+        return draft.sires;
+    }
+
+    private static Optional<Pair> bestLitter(Season season, Draft draft) {
+        @Nullable Pair best = null;
+        // where the number is free, only litters that help
+        double least = draft.litters() < season.least ? Double.POSITIVE_INFINITY : draft.meanKinship();
+        for (int female = 0; female < season.females; female++) {
+            for (int male = 0; male < season.males && draft.sires[female] == Season.NONE; male++) {
+                if (season.isOpen(female, male)) {
+                    draft.begin();
+                    draft.shift(female, male, 1);
+                    double after = draft.isWithin() ? draft.proposed() : Double.POSITIVE_INFINITY;
+                    if (after < least) {
+                        least = after;
+                        best = new Pair(female, male);
+                    }
+                    draft.begin();
+                    draft.shift(female, male, -1);
+                }
+            }
+        }
+        return Optional.ofNullable(best);
     }
 
     /** Cheapest of all where that is a flow; where it is not, cheap, and of all only if nothing simpler was found. */

@@ -18,6 +18,8 @@ public final class SeasonPlanner {
 
     private static final double NEAR = .1;
     private static final double SAME = 1e-12;
+    /** What inbreeding weighs in the first stage: it decides among plans of the same mean kinship. */
+    private static final double TIE = 1e-11;
 
     private final Season season;
     private final Effort effort;
@@ -44,13 +46,15 @@ public final class SeasonPlanner {
         var lower = new LowerBound(season, new Network(season));
         boolean whole = lower.run(effort.boundSteps(), watch);
         var starts = starts(lower);
-        int[] best = starts.get(0);
+        int[] best = starts.stream()
+                .min(Comparator.comparingDouble(this::firstStage))
+                .orElseThrow();
         for (int start = 0; start < effort.starts() && whole; start++) {
             int[] from = starts.get(start % starts.size());
             var search = new Search(
-                    season, from, 0, lower.meanKinship(), effort.seed() + start, after(start, meanKinship(best)));
-            int[] found = search.run(effort.moves(), 1);
-            if (meanKinship(found) < meanKinship(best) - SAME) {
+                    season, from, TIE, lower.meanKinship(), effort.seed() + start, after(start, meanKinship(best)));
+            int[] found = search.run(effort.moves(), start == 0 ? NEAR : 1);
+            if (firstStage(found) < firstStage(best)) {
                 best = found;
             }
             whole = !search.stopped();
@@ -68,14 +72,25 @@ public final class SeasonPlanner {
                 progress.bound()));
     }
 
-    /** Plans from which the bound was mixed, made to keep all constraints; best first. */
+    /** A plan made litter by litter, then those from which the bound was mixed, best first; all keep all constraints. */
     private List<int[]> starts(LowerBound lower) {
-        return lower.plans().stream()
+        var starts = new ArrayList<int[]>();
+        starts.add(kept(Plans.litterByLitter(season)));
+        lower.plans().stream()
                 .limit(2L * effort.starts())
-                .map(plan -> Plans.near(season, plan, gradient(plan)).orElseThrow())
+                .map(this::kept)
                 .sorted(Comparator.comparingDouble(this::meanKinship))
                 .limit(effort.starts())
-                .toList();
+                .forEach(starts::add);
+        return starts;
+    }
+
+    private int[] kept(int[] plan) {
+        return Plans.near(season, plan, gradient(plan)).orElseThrow();
+    }
+
+    private double firstStage(int[] plan) {
+        return new Draft(season, plan, TIE).objective();
     }
 
     private double meanKinship(int[] plan) {
