@@ -28,6 +28,7 @@ class RoomsTest {
 
     private static final Map<String, Set<String>> MAY_IMPORT = Map.ofEntries(
             Map.entry("kinship", Set.of()),
+            Map.entry("season", Set.of("kinship")),
             Map.entry("chance", Set.of()),
             Map.entry("paper", Set.of()),
             Map.entry("disclosure", Set.of()),
@@ -122,6 +123,22 @@ class RoomsTest {
                 .dependOnClassesThat()
                 .resideOutsideOfPackages(
                         "org.demebook.disclosure..", "java..", "org.jspecify..", "com.google.ortools..", "org.ojalgo..")
+                .check(HOUSE);
+    }
+
+    @Test
+    void the_season_knows_nothing_but_kinship_and_its_solver() {
+        noClasses()
+                .that()
+                .resideInAPackage("org.demebook.season..")
+                .should()
+                .dependOnClassesThat()
+                .resideOutsideOfPackages(
+                        "org.demebook.season..",
+                        "org.demebook.kinship..",
+                        "java..",
+                        "org.jspecify..",
+                        "com.google.ortools..")
                 .check(HOUSE);
     }
 

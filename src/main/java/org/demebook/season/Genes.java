@@ -1,0 +1,60 @@
+package org.demebook.season;
+
+/**
+ * The mean kinship of a pool after litters, as a function of how many young each candidate contributes.
+ *
+ * <p>A parent contributes half of each young. With u these halves by candidate, B the young that count, K the kinships and b
+ * the mean kinships with the pool, the sum of all kinships is N²·MK + 2N·bᵀu + uᵀKu + Σ uₐ·(1 − Kₐₐ)/2. The last term is
+ * there because a young is with itself ½ + ½·f(parents), where the form uᵀKu has a pair of its full siblings. The kinship
+ * of the two parents cancels out. Source: our own, from the recursion of docs/methods/births.md.
+ *
+ * @param size N, animals in the pool now
+ * @param meanKinship MK of the pool now, each with itself included
+ * @param kinship K of the candidates, females first
+ * @param toPool b, the mean kinship of each candidate with the pool now
+ */
+record Genes(int size, double meanKinship, double[][] kinship, double[] toPool) {
+    int candidates() {
+        return toPool.length;
+    }
+
+    /** What a young has in common with itself beyond what two of its siblings have, by parent: (1 − Kₐₐ)/2. */
+    double own(int candidate) {
+        return (1 - kinship[candidate][candidate]) / 2;
+    }
+
+    /** The part of the sum of kinships that is linear in u. */
+    double linear(int candidate) {
+        return 2.0 * size * toPool[candidate] + own(candidate);
+    }
+
+    /** N²·MK: the sum of kinships before the season. */
+    double sumNow() {
+        return (double) size * size * meanKinship;
+    }
+
+    /** K·u. Cost: candidates × contributing candidates. */
+    double[] related(double[] u) {
+        double[] related = new double[u.length];
+        for (int other = 0; other < u.length; other++) {
+            if (u[other] != 0) {
+                double[] row = kinship[other];
+                for (int candidate = 0; candidate < u.length; candidate++) {
+                    related[candidate] += u[other] * row[candidate];
+                }
+            }
+        }
+        return related;
+    }
+
+    /** The sum of kinships after the season. */
+    double sum(double[] u, double[] related) {
+        double sum = sumNow();
+        for (int candidate = 0; candidate < u.length; candidate++) {
+            if (u[candidate] != 0) {
+                sum += u[candidate] * (linear(candidate) + related[candidate]);
+            }
+        }
+        return sum;
+    }
+}

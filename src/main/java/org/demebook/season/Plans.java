@@ -1,0 +1,182 @@
+package org.demebook.season;
+
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.Comparator;
+import java.util.Optional;
+import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
+
+/** Plans that keep every constraint, made in a network where that is enough, and by an integer program where it is not. */
+final class Plans {
+    private static final int BITS = 40;
+
+    private Plans() {}
+
+    /** Whether the season has a plan at all. */
+    static boolean isPossible(Season season) {
+        return new Network(season).isPossible()
+                && (!season.hasTravelLimits()
+                        || cheapest(season, (female, male) -> season.isAcross(female, male) ? 1 : 0)
+                                .isPresent());
+    }
+
+    /**
+     * A plan like another one, with as many of its pairs as the constraints leave.
+     *
+     * @param otherwise what other pairs cost
+     * @return nothing if the season has no plan
+     */
+    static Optional<int[]> near(Season season, int[] plan, Network.Cost otherwise) {
+        if (new Draft(season, plan, 0).keepsLimits() && keepsPairs(season, plan)) {
+            return Optional.of(plan.clone());
+        }
+        double large = 1;
+        for (int female = 0; female < season.females; female++) {
+            for (int male = 0; male < season.males; male++) {
+                large = Math.max(large, Math.abs(otherwise.of(female, male)));
+            }
+        }
+        double kept = -3 * large * season.females;
+        return cheapest(season, (female, male) -> plan[female] == male ? kept : otherwise.of(female, male));
+    }
+
+    private static boolean keepsPairs(Season season, int[] plan) {
+        return IntStream.range(0, plan.length)
+                        .allMatch(female -> plan[female] == Season.NONE || season.isOpen(female, plan[female]))
+                && season.locked.stream().allMatch(pair -> plan[pair.female()] == pair.male());
+    }
+
+    /** Settled pairs, and then always the litter with which mean kinship is least, as long as limits leave one. */
+    static int[] litterByLitter(Season season) {
+        int[] settled = new int[season.females];
+        Arrays.fill(settled, Season.NONE);
+        season.locked.forEach(pair -> settled[pair.female()] = pair.male());
+        var draft = new Draft(season, settled, 0);
+        while (draft.litters() < Math.min(season.most, season.females)) {
+            var next = bestLitter(season, draft);
+            if (next.isEmpty()) {
+                break;
+            }
+            draft.begin();
+            draft.shift(next.get().female(), next.get().male(), 1);
+            draft.proposed();
+            draft.take();
+            draft.sires[next.get().female()] = next.get().male();
+        }
+        return draft.sires;
+    }
+
+    private static Optional<Pair> bestLitter(Season season, Draft draft) {
+        @Nullable Pair best = null;
+        // where the number is free, only litters that help
+        double least = draft.litters() < season.least ? Double.POSITIVE_INFINITY : draft.meanKinship();
+        for (int female = 0; female < season.females; female++) {
+            for (int male = 0; male < season.males && draft.sires[female] == Season.NONE; male++) {
+                if (season.isOpen(female, male)) {
+                    draft.begin();
+                    draft.shift(female, male, 1);
+                    double after = draft.isWithin() ? draft.proposed() : Double.POSITIVE_INFINITY;
+                    if (after < least) {
+                        least = after;
+                        best = new Pair(female, male);
+                    }
+                    draft.begin();
+                    draft.shift(female, male, -1);
+                }
+            }
+        }
+        return Optional.ofNullable(best);
+    }
+
+    /** Cheapest of all where that is a flow; where it is not, cheap, and of all only if nothing simpler was found. */
+    private static Optional<int[]> cheapest(Season season, Network.Cost cost) {
+        var network = new Network(season);
+        if (!network.isPossible()) {
+            return Optional.empty();
+        }
+        int[] sires = network.cheapest(cost, BITS).sires();
+        if (new Draft(season, sires, 0).keepsLimits()) {
+            return Optional.of(sires);
+        }
+        var narrow = new Network(season.inWhichTravel(busiest(season, sires)));
+        if (narrow.isPossible()) {
+            int[] fewer = narrow.cheapest(cost, BITS).sires();
+            if (new Draft(season, fewer, 0).keepsLimits()) {
+                return Optional.of(fewer);
+            }
+        }
+        return new Program(season).cheapest(cost).map(Program.Solution::sires);
+    }
+
+    /** Of each collection as many males as may travel, those first who have most litters elsewhere. */
+    private static BitSet busiest(Season season, int[] sires) {
+        int[] abroad = new int[season.males];
+        for (int female = 0; female < sires.length; female++) {
+            if (sires[female] != Season.NONE && season.isAcross(female, sires[female])) {
+                // who travels to a settled litter travels anyway
+                abroad[sires[female]] += season.isLocked(new Pair(female, sires[female])) ? season.females : 1;
+            }
+        }
+        int[] left = season.travellersOfCollection.clone();
+        var travel = new BitSet();
+        IntStream.range(0, season.males)
+                .boxed()
+                .sorted(Comparator.comparingInt(male -> -abroad[male]))
+                .filter(male -> left[season.collection[season.females + male]]-- > 0)
+                .forEach(travel::set);
+        return travel;
+    }
+
+    /**
+     * Of all plans in which every animal has the same litters of each size, that with the least inbreeding of the young.
+     * Mean kinship after the season is the same in all of them.
+     */
+    static Program.Solution leastInbred(Season season, int[] plan) {
+        int[] sires = new int[season.females];
+        Arrays.fill(sires, Season.NONE);
+        double[] sizes = IntStream.range(0, season.females)
+                .filter(female -> plan[female] != Season.NONE)
+                .mapToDouble(female -> season.young[female])
+                .distinct()
+                .toArray();
+        for (double size : sizes) {
+            var alike = new BitSet();
+            int[] ofMale = new int[season.males];
+            for (int female = 0; female < season.females; female++) {
+                if (plan[female] != Season.NONE && season.young[female] == size) {
+                    alike.set(female);
+                    ofMale[plan[female]]++;
+                }
+            }
+            var part = season.ofThese(alike, ofMale, alike.cardinality());
+            int[] best = new Network(part).cheapest(inbreeding(season), BITS).sires();
+            alike.stream().forEach(female -> sires[female] = best[female]);
+        }
+        return new Draft(season, sires, 0).keepsLimits()
+                ? new Program.Solution(sires, true)
+                : new Program(ofThePlan(season, plan))
+                        .withNumbersOf(plan)
+                        .from(plan)
+                        .cheapest((female, male) ->
+                                season.young[female] * inbreeding(season).of(female, male))
+                        .orElseThrow();
+    }
+
+    /** The season with nobody but those who have litters in a plan. */
+    private static Season ofThePlan(Season season, int[] plan) {
+        var bred = new BitSet();
+        int[] ofMale = new int[season.males];
+        for (int female = 0; female < season.females; female++) {
+            if (plan[female] != Season.NONE) {
+                bred.set(female);
+                ofMale[plan[female]]++;
+            }
+        }
+        return season.ofThese(bred, ofMale, bred.cardinality());
+    }
+
+    private static Network.Cost inbreeding(Season season) {
+        return (female, male) -> season.genes.kinship()[female][season.females + male];
+    }
+}
