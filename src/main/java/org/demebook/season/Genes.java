@@ -13,7 +13,23 @@ package org.demebook.season;
  * @param kinship K of the candidates, females first
  * @param toPool b, the mean kinship of each candidate with the pool now
  */
-record Genes(int size, double meanKinship, double[][] kinship, double[] toPool) {
+record Genes(double size, double meanKinship, double[][] kinship, double[] toPool) {
+    /** The half below the diagonal holds above it too: what is computed column by column may differ in its last bits. */
+    Genes {
+        kinship = symmetric(kinship);
+    }
+
+    private static double[][] symmetric(double[][] kinship) {
+        double[][] symmetric = new double[kinship.length][];
+        for (int row = 0; row < kinship.length; row++) {
+            symmetric[row] = kinship[row].clone();
+            for (int column = 0; column < row; column++) {
+                symmetric[column][row] = kinship[row][column];
+            }
+        }
+        return symmetric;
+    }
+
     int candidates() {
         return toPool.length;
     }
