@@ -265,8 +265,8 @@ public final class Snapshot {
         return shown.parents(row);
     }
 
-    /** The dam as the asker sees her: {@link Pedigree#UNKNOWN} where her number is not shown. */
-    int shownDam(int row) {
+    /** The dam as the asker sees her: {@link Pedigree#UNKNOWN} where she is not known, or not to be seen. */
+    public int shownDam(int row) {
         return shown.parentage(row) ? dam(row) : Pedigree.UNKNOWN;
     }
 

@@ -1,7 +1,5 @@
 package org.demebook.planning;
 
-import static org.demebook.problem.ProblemType.BAD_PARAMETER;
-
 import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -9,32 +7,22 @@ import jakarta.inject.Inject;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.BitSet;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.stream.IntStream;
 import org.demebook.ancestry.Ancestries;
 import org.demebook.ancestry.Snapshot;
-import org.demebook.consent.Action;
-import org.demebook.consent.Consents;
-import org.demebook.consent.FieldGroup;
 import org.demebook.consent.Lens;
 import org.demebook.consent.Purpose;
-import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.kinship.GenePool;
-import org.demebook.kinship.Pedigree;
 import org.demebook.notation.Sex;
-import org.demebook.planning.Candidates.Age;
 import org.demebook.planning.PairingsView.Arrival;
 import org.demebook.planning.PairingsView.Excluded;
 import org.demebook.planning.Ranking.Pair;
-import org.demebook.problem.Refusal;
-import org.demebook.registry.Populations;
 import org.jspecify.annotations.Nullable;
 
 /** Proposes pairs. All arithmetic runs on a snapshot, with no transaction open. */
@@ -57,32 +45,16 @@ public class Planner {
     /** What the answers to an asker follow from: what they may see, and what of it they may be proposed. */
     private record Sight(Object snapshot, Lens.Basis basis) {}
 
-    private record Sighted(
-            Snapshot snapshot,
-            OwnAnimals own,
-            Candidates candidates,
-            Sight sight,
-            @Nullable Arrival arrival) {}
-
     /** A ranking of all pairs holds until something happens that its asker may see, or the day ends. */
     private record Ranked(List<Pair> pairs, PairingsView view) {}
 
-    private record Asked(Sight sight, Map<Integer, OnHold> held, LocalDate pairOn, Question question) {}
+    private record Asked(Sight sight, Hindrances known, LocalDate pairOn, Question question) {}
 
     @Inject
     Ancestries ancestries;
 
     @Inject
-    Consents consents;
-
-    @Inject
-    Populations populations;
-
-    @Inject
-    Keepers keepers;
-
-    @Inject
-    BreedingHolds holds;
+    SeasonFields fields;
 
     @Inject
     Clock clock;
@@ -119,7 +91,7 @@ public class Planner {
                 question,
                 pairs,
                 excluded(candidates, row, apart, question),
-                sighted.arrival());
+                arrival(sighted, question));
     }
 
     /**
@@ -130,7 +102,8 @@ public class Planner {
         var sighted = sighted(by, question);
         var candidates = sighted.candidates();
         if (by.isCoordinator()) {
-            var asked = new Asked(sighted.sight(), candidates.held(), candidates.pairOn(), question);
+            var sight = new Sight(sighted.snapshot().identity(), sighted.lens().basis());
+            var asked = new Asked(sight, candidates.known(), candidates.pairOn(), question);
             var ranked = ofPopulations.get(asked, same -> {
                 var pairs = rank(
                         candidates,
@@ -139,14 +112,15 @@ public class Planner {
                         candidates::apart,
                         question);
                 return new Ranked(
-                        pairs, view(null, "population", candidates, question, pairs, List.of(), sighted.arrival()));
+                        pairs,
+                        view(null, "population", candidates, question, pairs, List.of(), arrival(sighted, question)));
             });
             disclosed(by, sighted.snapshot(), ranked.pairs());
             return ranked.view();
         }
         var pairs = withOneOf(sighted.own().rows(), candidates, question);
         disclosed(by, sighted.snapshot(), pairs);
-        return view(null, "your-collections", candidates, question, pairs, List.of(), sighted.arrival());
+        return view(null, "your-collections", candidates, question, pairs, List.of(), arrival(sighted, question));
     }
 
     private void disclosed(Standing by, Snapshot snapshot, List<Pair> pairs) {
@@ -167,38 +141,14 @@ public class Planner {
         return pairs.subList(0, Math.min(question.limit(), pairs.size()));
     }
 
-    /** What the asker may know of the population, and which of it may be proposed to them. */
     private Sighted sighted(Standing by, Question question) {
-        var at = clock.instant();
-        var snapshot = ancestries.seen(by, at);
-        var granted = ancestries.seen(by, Purpose.PAIRING_COMPUTATION, at);
-        var lens = consents.lens(by, Purpose.PAIRING_COMPUTATION, at);
-        var own = new OwnAnimals(snapshot, keepers.collectionIds(by));
-        var profile = populations.get(by).profile();
-        var today = LocalDate.now(clock);
-        var pairOn = Objects.requireNonNullElse(question.pairOn(), today);
-        if (pairOn.isBefore(today)) {
-            throw new Refusal(BAD_PARAMETER, "%s is over; ask for a pairing today or later.".formatted(pairOn));
-        }
-        var candidates = new Candidates(
-                snapshot,
-                pairOn,
-                profile.breeding().daysOfAgeToBreed(),
-                proposable(snapshot, granted),
-                row -> own.contains(row) || lens.may(snapshot.subject(row), FieldGroup.CUSTODY, Action.READ),
-                holds.in(by, snapshot));
-        var arrival = question.pairOn() == null ? null : Arrival.before(pairOn, profile.daysOfQuarantine(), today);
-        return new Sighted(snapshot, own, candidates, new Sight(snapshot.identity(), lens.basis()), arrival);
+        return fields.sighted(by, Objects.requireNonNullElseGet(question.pairOn(), () -> LocalDate.now(clock)));
     }
 
-    /** Those of which number and parents may be read in order to pair animals. */
-    private static BitSet proposable(Snapshot snapshot, Snapshot granted) {
-        var proposable = new BitSet(snapshot.size());
-        for (int row : snapshot.living()) {
-            int same = granted == snapshot ? row : granted.row(snapshot.id(row));
-            proposable.set(row, same != Pedigree.UNKNOWN && granted.isShown(same) && granted.isParentageShown(same));
-        }
-        return proposable;
+    private @Nullable Arrival arrival(Sighted sighted, Question question) {
+        return question.pairOn() == null
+                ? null
+                : Arrival.before(question.pairOn(), sighted.profile().daysOfQuarantine(), LocalDate.now(clock));
     }
 
     private static List<Pair> rank(
@@ -225,9 +175,10 @@ public class Planner {
         for (int i = 0; i < others.length; i++) {
             double f = kinship[i][0];
             var number = snapshot.number(others[i]);
-            var held = candidates.held().get(others[i]);
-            if (held != null) {
-                excluded.add(new Excluded(number, f, held.words()));
+            var objection = candidates.objection(others[i]);
+            boolean isHeld = objection.stream().anyMatch(of -> of.hindrance() == Hindrance.ON_HOLD);
+            if (isHeld) {
+                excluded.add(new Excluded(number, f, objection.get().words()));
             } else if (f > question.maximumInbreeding() + Ranking.ROUNDING) {
                 excluded.add(new Excluded(
                         number,
@@ -237,8 +188,8 @@ public class Planner {
                                 "too closely related: young would have an inbreeding coefficient of %.4f, more than %.4f",
                                 f,
                                 question.maximumInbreeding())));
-            } else if (candidates.age(others[i]) == Age.TOO_YOUNG) {
-                excluded.add(new Excluded(number, f, candidates.tooYoung(others[i])));
+            } else if (objection.isPresent()) {
+                excluded.add(new Excluded(number, f, objection.get().words()));
             }
         }
         excluded.sort(Comparator.comparingDouble(Excluded::inbreedingOfYoung)); // stable: ties by number
