@@ -110,17 +110,12 @@ class SeasonPlanResource {
         return plans.get(signedIn.standing(population), plan);
     }
 
-    @POST
+    @GET
     @Path("{plan}/recomputation")
     @Operation(
             operationId = "recomputeSeasonPlan",
             summary = "Compute a plan again and hold it against itself (coordinators)",
             description = "From what it was computed with, which is kept beside the journal and named by its digest there.")
-    @APIResponse(
-            responseCode = "200",
-            description = "Whether it came out the same",
-            content =
-                    @Content(mediaType = "application/json", schema = @Schema(implementation = RecomputationView.class)))
     @Refuses({NO_SUCH_POPULATION, NOT_ALLOWED, NO_SUCH_PLAN, PLAN_INPUT_GONE, BAD_PARAMETER})
     public RecomputationView recompute(@RestPath String population, @RestPath UUID plan) {
         return plans.recompute(signedIn.standing(population), plan);
