@@ -87,8 +87,8 @@ record Composition(
             return List.of();
         }
         follower.begins(Step.CURVE, 1);
-        var second = first.withCurve(new SeasonPlanner(season, part(effort, PARTS_FOR_THE_CURVE), follower.watch())
-                .curve(plan));
+        var second = first.withCurve(
+                new SeasonPlanner(season, part(effort, PARTS_FOR_THE_CURVE), follower.watch()).curve(plan));
         if (!follower.goesOn()) {
             return List.of();
         }

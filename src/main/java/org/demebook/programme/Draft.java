@@ -38,7 +38,11 @@ final class Draft implements Composition.Follower {
     }
 
     /** How far it is. */
-    record Step(Composition.Step what, long done, long of, @Nullable Progress search) {}
+    record Step(
+            Composition.Step what,
+            long done,
+            long of,
+            @Nullable Progress search) {}
 
     final UUID id;
     final Standing by;

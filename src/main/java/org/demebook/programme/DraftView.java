@@ -24,10 +24,12 @@ import org.jspecify.annotations.Nullable;
 @ShownTo(ShownTo.Whom.ASKER_AS_FAR_AS_GRANTED)
 record DraftView(
         UUID id,
+
         @Schema(
                 implementation = String.class,
                 enumeration = {"waiting", "computing", "ready", "stopped", "impossible", "failed"})
         Draft.State state,
+
         Instant startedAt,
         @Nullable ProgressView progress,
         @Nullable SeasonPlanView plan,
@@ -62,6 +64,7 @@ record DraftView(
                     implementation = String.class,
                     enumeration = {"plan", "curve", "refusals"})
             Doing doing,
+
             long done,
             long of,
             @Nullable Double geneDiversity,

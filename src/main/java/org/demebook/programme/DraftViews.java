@@ -48,7 +48,10 @@ class DraftViews {
                 plan == null ? null : new PlanViews(id -> name(sight, draft, id), Map.of()).of(plan, null, false),
                 draft.contradiction(),
                 draft.isImagined(),
-                plan == null ? null : inForce.map(other -> beside(sight, draft, plan, other)).orElse(null));
+                plan == null
+                        ? null
+                        : inForce.map(other -> beside(sight, draft, plan, other))
+                                .orElse(null));
     }
 
     static Stream<UUID> animals(PlanDocument plan) {

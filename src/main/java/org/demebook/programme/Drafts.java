@@ -62,7 +62,8 @@ public class Drafts {
         if (atWork >= MOST_AT_WORK) {
             throw new Refusal(
                     TOO_MANY_DRAFTS,
-                    "%d plans are being computed on this server; wait for one, or stop one of yours.".formatted(atWork));
+                    "%d plans are being computed on this server; wait for one, or stop one of yours."
+                            .formatted(atWork));
         }
         var settled = asked.follows() == null ? Settled.NOTHING : plans.settled(by, asked.follows());
         var draft = new Draft(Journal.newId(), by, clock.instant(), asked, stages.of(by, asked, settled));
@@ -107,7 +108,8 @@ public class Drafts {
     static void requireCoordinator(Standing by) {
         if (!by.isCoordinator()) {
             throw new Refusal(
-                    NOT_ALLOWED, "Plans of the whole population are for its coordinators; look at what it recommends for your animals.");
+                    NOT_ALLOWED,
+                    "Plans of the whole population are for its coordinators; look at what it recommends for your animals.");
         }
     }
 }

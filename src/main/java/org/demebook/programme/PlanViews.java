@@ -41,7 +41,9 @@ record PlanViews(Function<UUID, Optional<String>> name, Map<UUID, List<LitterAns
                 figures.leastInbred(),
                 figures.whole(),
                 summary(plan),
-                plan.litters().stream().flatMap(litter -> litter(litter).stream()).toList(),
+                plan.litters().stream()
+                        .flatMap(litter -> litter(litter).stream())
+                        .toList(),
                 plan.curve().stream()
                         .map(point -> new Point(
                                 1 - point.meanKinship().value(),
@@ -100,7 +102,9 @@ record PlanViews(Function<UUID, Optional<String>> name, Map<UUID, List<LitterAns
                                 : "Within %s %% of the best possible: no plan under these constraints keeps more than %s."
                                         .formatted(percent(gap), diversity(figures.bound())),
                         figure(figures.meanInbreeding().value()),
-                        figures.whole() ? "" : " It was stopped before its time; a longer search may find a better one.");
+                        figures.whole()
+                                ? ""
+                                : " It was stopped before its time; a longer search may find a better one.");
     }
 
     private static String reason(Litter litter, String dam, String sire) {

@@ -22,10 +22,12 @@ import org.jspecify.annotations.Nullable;
 @ShownTo(ShownTo.Whom.ASKER_AS_FAR_AS_GRANTED)
 record RecommendationView(
         String animal,
+
         @Schema(
                 implementation = String.class,
                 enumeration = {"breed", "move", "rest", "hold"})
         Doing doing,
+
         String words,
         @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Yours> litters) {
 

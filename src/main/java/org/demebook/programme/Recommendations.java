@@ -109,7 +109,9 @@ public class Recommendations {
         }
 
         boolean isYours(int row) {
-            return row != Pedigree.UNKNOWN && snapshot.collection(row) != null && own.contains(snapshot.collection(row));
+            return row != Pedigree.UNKNOWN
+                    && snapshot.collection(row) != null
+                    && own.contains(snapshot.collection(row));
         }
 
         RecommendationView of(int row) {
@@ -134,8 +136,8 @@ public class Recommendations {
                         litters.isEmpty() ? notInThePlan(row) : notThisYear(row),
                         litters);
             }
-            boolean moves = snapshot.sex(row) == Sex.MALE
-                    && still.stream().anyMatch(litter -> litter.arriveBy() != null);
+            boolean moves =
+                    snapshot.sex(row) == Sex.MALE && still.stream().anyMatch(litter -> litter.arriveBy() != null);
             return new RecommendationView(
                     snapshot.number(row),
                     moves ? Doing.MOVE : Doing.BREED,
@@ -161,9 +163,7 @@ public class Recommendations {
                     litter.keep(),
                     number.isPresent() ? inbreeding(row, partner) : null,
                     plan.pairOn(),
-                    isYours(partner) && snapshot.collection(partner).equals(snapshot.collection(row))
-                            ? null
-                            : arriveBy,
+                    isYours(partner) && snapshot.collection(partner).equals(snapshot.collection(row)) ? null : arriveBy,
                     LitterState.of(said),
                     said.stream()
                             .filter(answer -> answer.side.equals(mine))
@@ -180,9 +180,8 @@ public class Recommendations {
         }
 
         private String words(int row, Yours litter) {
-            var partner = litter.partner() == null
-                    ? "an animal that its keeper does not show to you"
-                    : litter.partner();
+            var partner =
+                    litter.partner() == null ? "an animal that its keeper does not show to you" : litter.partner();
             var where = litter.arriveBy() == null
                     ? "both live with you"
                     : snapshot.sex(row) == Sex.MALE

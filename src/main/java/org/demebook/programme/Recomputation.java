@@ -77,8 +77,7 @@ final class Recomputation {
     }
 
     private Pair pair(Litter litter) {
-        return new Pair(
-                input.females().indexOf(litter.damId()), input.males().indexOf(litter.sireId()));
+        return new Pair(input.females().indexOf(litter.damId()), input.males().indexOf(litter.sireId()));
     }
 
     private void compare(String what, Object issued, Object again) {

@@ -104,7 +104,8 @@ class SeasonPlanResource {
     @Operation(
             operationId = "getSeasonPlan",
             summary = "A plan with its litters, its two figures and its bound (coordinators)",
-            description = "Litters of animals that you may not see any more are left out; figures stay those of the day.")
+            description =
+                    "Litters of animals that you may not see any more are left out; figures stay those of the day.")
     @Refuses({NO_SUCH_POPULATION, NOT_ALLOWED, NO_SUCH_PLAN, BAD_PARAMETER})
     public SeasonPlanView plan(@RestPath String population, @RestPath UUID plan) {
         return plans.get(signedIn.standing(population), plan);
@@ -115,7 +116,8 @@ class SeasonPlanResource {
     @Operation(
             operationId = "recomputeSeasonPlan",
             summary = "Compute a plan again and hold it against itself (coordinators)",
-            description = "From what it was computed with, which is kept beside the journal and named by its digest there.")
+            description =
+                    "From what it was computed with, which is kept beside the journal and named by its digest there.")
     @Refuses({NO_SUCH_POPULATION, NOT_ALLOWED, NO_SUCH_PLAN, PLAN_INPUT_GONE, BAD_PARAMETER})
     public RecomputationView recompute(@RestPath String population, @RestPath UUID plan) {
         return plans.recompute(signedIn.standing(population), plan);

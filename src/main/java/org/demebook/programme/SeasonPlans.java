@@ -12,7 +12,6 @@ import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.HashSet;
-import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.demebook.ancestry.Ancestries;

@@ -151,7 +151,8 @@ record Stage(
             return "%s may have %d litters at most.".formatted(name(males[of.male()]), of.most());
         }
         if (constraint instanceof Constraint.LittersOfCollection of) {
-            return "The collection of %s takes %d litters at most.".formatted(placeWords.get(of.collection()), of.most());
+            return "The collection of %s takes %d litters at most."
+                    .formatted(placeWords.get(of.collection()), of.most());
         }
         if (constraint instanceof Constraint.TravellersOfCollection of) {
             return "Of the collection of %s no more than %d males may be away."

@@ -79,7 +79,8 @@ class Stages {
                             candidates(field.females(), out), IntStream.range(size, size + asked.femaleFounders()))
                     .toArray();
             this.males = IntStream.concat(
-                            candidates(field.males(), out), IntStream.range(size + asked.femaleFounders(), pedigree.size()))
+                            candidates(field.males(), out),
+                            IntStream.range(size + asked.femaleFounders(), pedigree.size()))
                     .toArray();
             IntStream.range(0, females.length).forEach(at -> femaleOf.put(females[at], at));
             IntStream.range(0, males.length).forEach(at -> maleOf.put(males[at], at));
@@ -208,7 +209,10 @@ class Stages {
                 for (int male = 0; male < males.length; male++) {
                     int hers = placeOf.get(females[female]);
                     int his = placeOf.get(males[male]);
-                    if (hers < real && his < real && hers != his && field.barrier(his, hers).isPresent()) {
+                    if (hers < real
+                            && his < real
+                            && hers != his
+                            && field.barrier(his, hers).isPresent()) {
                         builder.refuse(female, male);
                     }
                 }
@@ -268,10 +272,7 @@ class Stages {
                 throw new Refusal(
                         NO_CANDIDATES,
                         "%s is no %s that may breed in this season%s."
-                                .formatted(
-                                        snapshot.number(row),
-                                        sex,
-                                        hindrance(row)));
+                                .formatted(snapshot.number(row), sex, hindrance(row)));
             }
             return number;
         }

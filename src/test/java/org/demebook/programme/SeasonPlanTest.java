@@ -1,30 +1,18 @@
 package org.demebook.programme;
 
-import static org.assertj.core.api.Assertions.assertThat;
-import static org.demebook.Colony.DOV;
-import static org.demebook.Colony.INES;
-import static org.demebook.Colony.WREN;
-import static org.demebook.Marrowfin.OYELARAN;
-import static org.hamcrest.Matchers.contains;
-import static org.hamcrest.Matchers.containsInAnyOrder;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.empty;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.greaterThanOrEqualTo;
-import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.not;
-import static org.hamcrest.Matchers.notNullValue;
 import static org.hamcrest.Matchers.nullValue;
 
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.response.ValidatableResponse;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
-import java.util.List;
 import java.util.Map;
-import org.demebook.Backstage;
 import org.demebook.Marrowfin;
 import org.demebook.start.TestServer;
 import org.junit.jupiter.api.BeforeAll;
