@@ -34,6 +34,8 @@ class DraftViews {
 
     DraftView of(Standing by, Draft draft) {
         var sight = PlanSight.of(ancestries, by, clock.instant());
+        // before its plan: of one that is over the plan is the last
+        var state = draft.state();
         var plan = draft.plan();
         var inForce = plans.inForce(by);
         if (plan != null) {
@@ -42,7 +44,7 @@ class DraftViews {
         }
         return new DraftView(
                 draft.id,
-                draft.state(),
+                state,
                 draft.startedAt,
                 progress(draft),
                 plan == null ? null : new PlanViews(id -> name(sight, draft, id), Map.of()).of(plan, null, false),
