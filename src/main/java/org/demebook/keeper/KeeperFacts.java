@@ -45,7 +45,8 @@ class KeeperFacts implements FactBook {
 
     /** How far apart regions are, all that is known of it. */
     record RegionDistancesStated(
-            List<RegionDistances.RegionPair> pairs, @Nullable Long supersedes) implements Fact {
+            List<RegionDistances.RegionPair> pairs,
+            @Nullable Long supersedes) implements Fact {
         RegionDistancesStated {
             pairs = pairs == null ? List.of() : List.copyOf(pairs);
         }

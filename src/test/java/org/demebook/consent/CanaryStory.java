@@ -75,8 +75,7 @@ final class CanaryStory {
             created(
                     Colony.as(keeper)
                             .body(terms)
-                            .put(colony.path(
-                                    "/collections/" + world.collections.get(keeper) + "/pairing-terms"))
+                            .put(colony.path("/collections/" + world.collections.get(keeper) + "/pairing-terms"))
                             .then(),
                     "");
         }

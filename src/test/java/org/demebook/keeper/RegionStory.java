@@ -35,7 +35,8 @@ public final class RegionStory {
     public static ValidatableResponse apart(Colony colony, String one, String other, int kilometres) {
         var pair = Map.of("one", one, "other", other, "kilometres", kilometres, "border", kilometres > 200);
         return as(WREN).header(
-                        "If-Match", as(WREN).get(colony.path("/regions/distances")).header("ETag"))
+                        "If-Match",
+                        as(WREN).get(colony.path("/regions/distances")).header("ETag"))
                 .body(Map.of("pairs", List.of(pair)))
                 .put(colony.path("/regions/distances"))
                 .then();

@@ -108,10 +108,18 @@ class PairingTermsTest {
         distances(colony, DOV, "\"0\"", List.of(pair)).statusCode(403);
         distances(colony, WREN, "\"0\"", List.of(pair)).statusCode(412);
         var etag = present.extract().header("ETag");
-        distances(colony, WREN, etag, List.of(pair, Map.of("one", "South", "other", "North", "kilometres", 1, "border", true)))
+        distances(
+                        colony,
+                        WREN,
+                        etag,
+                        List.of(pair, Map.of("one", "South", "other", "North", "kilometres", 1, "border", true)))
                 .statusCode(422)
                 .body("type", equalTo("/problems/region-names-clash"));
-        distances(colony, WREN, etag, List.of(Map.of("one", "North", "other", "north", "kilometres", 1, "border", true)))
+        distances(
+                        colony,
+                        WREN,
+                        etag,
+                        List.of(Map.of("one", "North", "other", "north", "kilometres", 1, "border", true)))
                 .statusCode(422);
         distances(colony, WREN, etag, List.of(Map.of("one", "North", "other", "East", "kilometres", 1, "border", true)))
                 .statusCode(422)

@@ -32,7 +32,15 @@ public final class PlanningStory {
     private static void terms(Colony colony) {
         for (var terms : List.of(
                 Map.of("exchangeWith", List.of(), "notes", "one rack only"),
-                Map.of("littersAtMost", 2, "malesAwayAtMost", 1, "farthestKilometres", 300, "mayCrossBorders", false))) {
+                Map.of(
+                        "littersAtMost",
+                        2,
+                        "malesAwayAtMost",
+                        1,
+                        "farthestKilometres",
+                        300,
+                        "mayCrossBorders",
+                        false))) {
             state(colony, terms);
         }
         var address = colony.path("/collections/" + RegionStory.collection(colony, WREN) + "/pairing-terms");
