@@ -16,6 +16,9 @@ final class Generations {
     private static final int MATURE = 2;
     private static final int KEPT = 3;
     private static final double SUCCESS = .8;
+    /** None lives so long: the oldest make room. */
+    private static final int FOR_EVER = 1_000;
+
     private static final double[] INBREEDING = {.125, .25, 1};
 
     private record Animal(int row, int sire, int dam, boolean female, int bornIn) {}
@@ -136,6 +139,20 @@ final class Generations {
             }
         }
         return builder.build();
+    }
+
+    /** What is to be expected, by the same rules. */
+    SeasonsAhead ahead() {
+        var animals = living.stream().map(this::ahead).toList();
+        var chance = new LitterChance(SUCCESS, KEPT, 1);
+        var course = new Course(1, Math.max(2, size / 10), chance, MATURE, FOR_EVER, 1, 2, INBREEDING[0], size);
+        return new SeasonsAhead(pedigree(), animals, course, new Effort(3, 1, 20_000, 1));
+    }
+
+    private Living ahead(Animal animal) {
+        int age = season - animal.bornIn();
+        int rests = animal.female() && restsIn[animal.row()] == season + 1 ? 1 : 0;
+        return new Living(animal.row(), animal.female(), Math.max(rests, MATURE - 1 - age), FOR_EVER - age);
     }
 
     double geneDiversity() {
