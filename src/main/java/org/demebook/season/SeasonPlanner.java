@@ -44,7 +44,7 @@ public final class SeasonPlanner {
      */
     public Planned plan() {
         if (!Plans.isPossible(season)) {
-            return new ImpossibleSeason(Conflicts.of(season));
+            return Conflicts.of(season, watch);
         }
         var lower = new LowerBound(season, new Network(season));
         boolean whole = lower.run(effort.boundSteps(), watch);
