@@ -5,11 +5,14 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
 import org.demebook.ancestry.Snapshot;
+import org.demebook.ancestry.FigureRange;
+import org.demebook.kinship.Convention;
 import org.demebook.kinship.GenePool;
 import org.demebook.planning.PairingsView.Kept;
 import org.demebook.planning.PairingsView.Pairing;
 import org.demebook.planning.PairingsView.Parent;
 import org.demebook.planning.Ranking.Pair;
+import org.jspecify.annotations.Nullable;
 
 /** What a pair would do, in figures and in words. */
 record Advice(Sighted sighted, GenePool pool, int mostYoung) {
@@ -25,6 +28,8 @@ record Advice(Sighted sighted, GenePool pool, int mostYoung) {
                 parent(pair.dam(), pair.sire()),
                 parent(pair.sire(), pair.dam()),
                 pair.kinship(),
+                worstCase(pair),
+                FigureRange.ofKinship(snapshot().pedigree(), pair.dam(), pair.sire()),
                 pair.meanKinship(),
                 keep,
                 kept,
@@ -35,6 +40,13 @@ record Advice(Sighted sighted, GenePool pool, int mostYoung) {
 
     private Snapshot snapshot() {
         return sighted.snapshot();
+    }
+
+    private @Nullable Double worstCase(Pair pair) {
+        var pedigree = snapshot().pedigree();
+        return pedigree.knownFraction(pair.dam()) >= 1 - ROUNDING && pedigree.knownFraction(pair.sire()) >= 1 - ROUNDING
+                ? null
+                : pedigree.under(Convention.UNKNOWN_FULL_SIBS).kinship(pair.dam(), pair.sire());
     }
 
     private Parent parent(int row, int partner) {

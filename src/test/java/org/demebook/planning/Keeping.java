@@ -3,6 +3,7 @@ package org.demebook.planning;
 import static org.demebook.Backstage.ask;
 import static org.demebook.Colony.as;
 
+import io.restassured.response.ValidatableResponse;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.HashMap;
@@ -17,13 +18,14 @@ import org.demebook.keeper.Role;
 import org.demebook.keeper.Standing;
 
 /** What keepers write down and coordinators decide, in short, for tests of who may be paired. */
-final class Keeping {
+public final class Keeping {
     static final LocalDate TODAY = LocalDate.now(ZoneOffset.UTC);
 
     private Keeping() {}
 
     /** Writes a test down; returns the id of the record. */
-    static String test(Colony colony, String keeper, String animal, String agent, String result, LocalDate sampledOn) {
+    public static String test(
+            Colony colony, String keeper, String animal, String agent, String result, LocalDate sampledOn) {
         return colony.post(
                         keeper,
                         "/animals/" + animal + "/care-records",
@@ -44,7 +46,7 @@ final class Keeping {
     }
 
     /** Changes figures of the profile that are about breeding. */
-    static void breeding(Colony colony, Consumer<Map<String, Object>> change) {
+    public static void breeding(Colony colony, Consumer<Map<String, Object>> change) {
         Map<String, Object> described =
                 as(Colony.WREN).get(colony.path("")).jsonPath().getMap("");
         described.keySet().retainAll(List.of("code", "name", "taxon", "locality", "birthMode", "profile"));
@@ -74,8 +76,49 @@ final class Keeping {
                 .asString();
     }
 
-    static String collection(Colony colony, String keeper) {
+    public static String collection(Colony colony, String keeper) {
         return colony.get(keeper, "/collections").extract().path("[0].id");
+    }
+
+    /** Two regions, 420 kilometres apart, with a border between them. */
+    public static Colony inRegions(Colony colony) {
+        fixRegions(colony, List.of("North", "South"));
+        var pair = Map.of("one", "North", "other", "South", "kilometres", 420, "border", true);
+        distances(colony, Colony.WREN, "\"0\"", List.of(pair)).statusCode(200);
+        return colony;
+    }
+
+    static void fixRegions(Colony colony, List<String> names) {
+        as(Colony.WREN)
+                .header("If-Match", as(Colony.WREN).get(colony.path("/regions")).getHeader("ETag"))
+                .body(Map.of("names", names))
+                .put(colony.path("/regions"))
+                .then()
+                .statusCode(200);
+    }
+
+    static ValidatableResponse distances(Colony colony, String keeper, String ifMatch, List<?> pairs) {
+        return as(keeper)
+                .header("If-Match", ifMatch)
+                .body(Map.of("pairs", pairs))
+                .put(colony.path("/regions/distances"))
+                .then();
+    }
+
+    public static void region(Colony colony, String keeper, String region) {
+        as(keeper)
+                .body(Map.of("region", region))
+                .put(colony.path("/collections/" + collection(colony, keeper) + "/region"))
+                .then()
+                .statusCode(200);
+    }
+
+    static String terms(Colony colony, String keeper) {
+        return "/collections/" + collection(colony, keeper) + "/pairing-terms";
+    }
+
+    public static ValidatableResponse state(Colony colony, String keeper, Map<String, Object> terms) {
+        return as(keeper).body(terms).put(colony.path(terms(colony, keeper))).then();
     }
 
     /** What a keeper is now, for doors that a test calls itself. */

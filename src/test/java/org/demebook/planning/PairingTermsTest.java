@@ -12,8 +12,14 @@ import static org.demebook.consent.FieldGroup.HEALTH;
 import static org.demebook.consent.Purpose.PAIRING_COMPUTATION;
 import static org.demebook.planning.Keeping.TODAY;
 import static org.demebook.planning.Keeping.collection;
+import static org.demebook.planning.Keeping.distances;
+import static org.demebook.planning.Keeping.fixRegions;
+import static org.demebook.planning.Keeping.inRegions;
 import static org.demebook.planning.Keeping.partners;
+import static org.demebook.planning.Keeping.region;
 import static org.demebook.planning.Keeping.standing;
+import static org.demebook.planning.Keeping.state;
+import static org.demebook.planning.Keeping.terms;
 import static org.hamcrest.Matchers.contains;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.everyItem;
@@ -323,45 +329,6 @@ class PairingTermsTest {
     // ── asking ───────────────────────────────────────────────────────────────────────────────────────────────────────
 
     /** Two regions, 420 km and a border apart. */
-    private static Colony inRegions(Colony colony) {
-        fixRegions(colony, List.of("North", "South"));
-        var pair = Map.of("one", "North", "other", "South", "kilometres", 420, "border", true);
-        distances(colony, WREN, "\"0\"", List.of(pair)).statusCode(200);
-        return colony;
-    }
-
-    private static void fixRegions(Colony colony, List<String> names) {
-        as(WREN).header("If-Match", as(WREN).get(colony.path("/regions")).getHeader("ETag"))
-                .body(Map.of("names", names))
-                .put(colony.path("/regions"))
-                .then()
-                .statusCode(200);
-    }
-
-    private static ValidatableResponse distances(Colony colony, String keeper, String ifMatch, List<?> pairs) {
-        return as(keeper)
-                .header("If-Match", ifMatch)
-                .body(Map.of("pairs", pairs))
-                .put(colony.path("/regions/distances"))
-                .then();
-    }
-
-    private static void region(Colony colony, String keeper, String region) {
-        as(keeper)
-                .body(Map.of("region", region))
-                .put(colony.path("/collections/" + collection(colony, keeper) + "/region"))
-                .then()
-                .statusCode(200);
-    }
-
-    private static String terms(Colony colony, String keeper) {
-        return "/collections/" + collection(colony, keeper) + "/pairing-terms";
-    }
-
-    private static ValidatableResponse state(Colony colony, String keeper, Map<String, Object> terms) {
-        return as(keeper).body(terms).put(colony.path(terms(colony, keeper))).then();
-    }
-
     private static ValidatableResponse asks(Colony colony, String keeper, String number) {
         return colony.get(keeper, "/pairings?for=" + number).statusCode(200);
     }

@@ -14,6 +14,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import org.demebook.Colony;
+import org.demebook.planning.Keeping;
 import org.demebook.start.TestServer;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -179,5 +180,77 @@ class SeasonConstraintsTest {
         asked.put("whatIf", capacity);
         assertThat(state(asked)).isEqualTo("impossible");
         assertThat(dams(season(2, "whatIf", capacity))).contains(elsewhere);
+    }
+
+    // scenario D3
+    @Test
+    void an_animal_whose_test_is_not_in_date() {
+        assertThat(sires(season(1))).containsExactly(rare);
+        Keeping.test(colony, INES, rare, "nidovirus", "negative", TODAY.minusMonths(14));
+        assertThat(sires(season(1))).containsExactly(common);
+    }
+
+    @Test
+    void a_female_that_rests() {
+        var other = founder(WREN, "female");
+        var young = colony.young(WREN, "male", TODAY.minusMonths(1).toString(), female, common);
+        var asked = season(1, "together", List.of(Map.of("dam", other, "sire", common)));
+        asked.put("litters", 2);
+        asked.put("pairOn", TODAY.plusDays(100));
+        assertThat(state(asked)).isEqualTo("impossible");
+        asked.put("pairOn", TODAY.plusMonths(10));
+        assertThat(dams(asked)).containsExactlyInAnyOrder(female, other);
+        assertThat(young).isNotBlank();
+    }
+
+    @Test
+    void an_animal_that_will_soon_be_too_old() {
+        var ageing = animal("female", TODAY.minusYears(18).plusMonths(3).toString());
+        ageing.put("origin", "wild-caught");
+        var old = colony.register(WREN, ageing);
+        colony.young(WREN, "female", TODAY.minusMonths(30).toString(), old, common);
+        var asked = season(1);
+        asked.put("lookAhead", false);
+        assertThat(dams(asked)).containsExactly(female);
+        asked.put("lookAhead", true);
+        var ahead = seasons.draft(asked);
+        assertThat(ahead.extract().<List<String>>path("plan.litters.dam")).containsExactly(old);
+        assertThat(ahead.extract().<Float>path("plan.ofTheLiving.after")).isPositive();
+    }
+
+    @Test
+    void litters_that_a_keeper_has_room_for() {
+        founder(WREN, "female");
+        assertThat(dams(season(2))).hasSize(2);
+        Keeping.state(colony, WREN, Map.of("littersAtMost", 1)).statusCode(200);
+        assertThat(state(season(2))).isEqualTo("impossible");
+    }
+
+    @Test
+    void males_that_a_keeper_lets_go() {
+        var elsewhere = founder(DOV, "female");
+        assertThat(sires(season(2, "littersOfMale", 1))).containsExactlyInAnyOrder(rare, common);
+        Keeping.state(colony, INES, Map.of("malesAwayAtMost", 0)).statusCode(200);
+        // dov's own female is left for dov's own male
+        assertThat(sires(season(1))).containsExactly(common);
+        assertThat(elsewhere).isNotBlank();
+    }
+
+    @Test
+    void regions_distances_and_borders_that_a_keeper_wants() {
+        Keeping.inRegions(colony);
+        Keeping.region(colony, WREN, "North");
+        Keeping.region(colony, INES, "South");
+        Keeping.region(colony, DOV, "North");
+        assertThat(sires(season(1))).containsExactly(rare);
+        for (var terms : List.<Map<String, Object>>of(
+                Map.of("exchangeWith", List.of("South")),
+                Map.of("farthestKilometres", 400),
+                Map.of("mayCrossBorders", false))) {
+            Keeping.state(colony, INES, terms).statusCode(200);
+            assertThat(sires(season(1))).as(terms.toString()).containsExactly(common);
+        }
+        Keeping.state(colony, INES, Map.of("farthestKilometres", 450)).statusCode(200);
+        assertThat(sires(season(1))).containsExactly(rare);
     }
 }
