@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.demebook.season.Effort;
 import org.jspecify.annotations.Nullable;
 
@@ -91,6 +92,10 @@ record PlanDocument(
 
     Optional<Litter> litter(UUID litterId) {
         return litters.stream().filter(litter -> litter.id.equals(litterId)).findFirst();
+    }
+
+    static Stream<UUID> animals(PlanDocument plan) {
+        return plan.litters.stream().flatMap(litter -> Stream.of(litter.damId, litter.sireId));
     }
 
     String written() {
