@@ -35,6 +35,8 @@ class DraftViews {
 
     DraftView of(Standing by, Draft draft) {
         var sight = PlanSight.of(ancestries, by, clock.instant());
+        // before its plan: of one that is over the plan is the last
+        var state = draft.state();
         var plan = draft.plan();
         var inForce = plans.inForce(by);
         if (plan != null) {
@@ -43,7 +45,7 @@ class DraftViews {
         }
         return new DraftView(
                 draft.id,
-                draft.state(),
+                state,
                 draft.startedAt,
                 progress(draft),
                 plan == null
