@@ -3,7 +3,6 @@ package org.demebook.programme;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
 import org.demebook.notation.Words;
-import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -17,32 +16,9 @@ import org.jspecify.annotations.Nullable;
  * @param note for the coordinators, who alone read it
  */
 record NewAnswer(
-        @NotNull
-        @Schema(
-                implementation = String.class,
-                enumeration = {"accept", "cannot", "later", "decline"})
-        Answer answer,
+        @NotNull Answer answer,
 
-        @Nullable
-        @Schema(
-                implementation = String.class,
-                enumeration = {
-                    "animal-dead",
-                    "animal-gone",
-                    "animal-ill",
-                    "no-room",
-                    "paired-already",
-                    "rests",
-                    "test-due",
-                    "in-quarantine",
-                    "not-ready",
-                    "own-plans",
-                    "too-far",
-                    "border",
-                    "another-partner",
-                    "no-reason"
-                })
-        AnswerReason reason,
+        @Nullable AnswerReason reason,
 
         @Nullable @Size(max = 500) String note) {
 

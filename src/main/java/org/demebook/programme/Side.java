@@ -6,7 +6,7 @@ import java.util.Locale;
 import java.util.UUID;
 
 /** Whose animal of a pair. In JSON lower-case words. */
-enum Side {
+public enum Side {
     DAM,
     SIRE;
 
@@ -24,7 +24,7 @@ enum Side {
     }
 
     @JsonValue
-    String word() {
+    public String word() {
         return name().toLowerCase(Locale.ROOT);
     }
 }

@@ -52,7 +52,18 @@ final class CanaryStory {
         }
         claimOneAnimal(WREN, DOV);
         new CanaryApproaches(world).write(register(INES, "male", List.of()));
+        plan();
         incubate();
+    }
+
+    private void plan() {
+        var females = new HashMap<String, String>();
+        var males = new HashMap<String, String>();
+        for (var keeper : KEEPERS) {
+            females.put(keeper, register(keeper, "female", List.of()));
+            males.put(keeper, register(keeper, "male", List.of()));
+        }
+        new CanarySeason(world).write(females, males);
     }
 
     private void stateRegions() {

@@ -133,7 +133,10 @@ final class CanaryWrites {
             case "key" -> values.addAll(world.ids("task", asker));
             case "claim" -> values.addAll(world.ids("same-animal-claim", asker));
             case "photo" -> values.addAll(world.ids("photo", asker));
-            case "litter", "record", "grant", "transfer", "sheet", "dispute", "silence", "approach" ->
+            case "litter" ->
+                values.addAll(world.ids(path.contains("/season-plans/") ? "season-litter" : parameter, asker));
+            case "draft", "plan" -> values.addAll(world.ids(parameter, asker));
+            case "record", "grant", "transfer", "sheet", "dispute", "silence", "approach" ->
                 values.addAll(world.ids(parameter, asker));
             default -> fail("say here what {%s} of %s may be when it is written to", parameter, path);
         }
@@ -155,6 +158,10 @@ final class CanaryWrites {
 
     private String said() {
         return world.words.text("said");
+    }
+
+    private static String inHalfAYear() {
+        return LocalDate.now().plusMonths(6).toString();
     }
 
     private String transponder() {
@@ -284,6 +291,23 @@ final class CanaryWrites {
             case "/regions" -> List.of(of("names", List.of(said(), said())));
             // never by the own name: somebody who is gone asks nothing more in this round
             case "/erasure" -> List.of(of("name", said()));
+            case "/season-drafts" ->
+                List.of(
+                        of("pairOn", inHalfAYear(), "leftOut", List.of(foreign)),
+                        of("pairOn", inHalfAYear(), "together", List.of(of("dam", foreign, "sire", foreign))),
+                        of("pairOn", inHalfAYear(), "whatIf", of("lost", List.of(foreign))),
+                        of(
+                                "pairOn",
+                                inHalfAYear(),
+                                "whatIf",
+                                of("capacity", List.of(of("animal", foreign, "litters", 1)))));
+            case "/season-plans" ->
+                world.ids("draft", asker).stream().<Map<String, Object>>map(draft -> of("draft", draft)).toList();
+            case "/season-plans/{plan}/litters/{litter}/answer" ->
+                List.of(
+                        of("answer", "accept", "note", said()),
+                        of("answer", "later", "reason", "rests", "note", said()),
+                        of("answer", "later", "reason", "too-far", "note", said()));
             case "/approaches" ->
                 List.of(
                         of("animal", own, "partner", "ABCDEFGHJK", "words", said()),

@@ -271,6 +271,10 @@ class SeasonAnswerTest {
                 .statusCode(201)
                 .extract()
                 .path("id");
+        as(INES).body(Map.of("choice", "open-pedigree"))
+                .put(own.colony.path("/collections/" + shared + "/sharing"))
+                .then()
+                .statusCode(200);
         var male = Colony.animal("male", "2019-07-01");
         male.put("collection", shared);
         var number = own.colony.register(INES, male);
@@ -322,7 +326,9 @@ class SeasonAnswerTest {
                 .statusCode(422)
                 .body("detail", not(containsString("vet")));
         world.answer(INES, world.litter, "accept", "rests", null).statusCode(422);
-        world.answer(INES, world.litter, "perhaps", null, null).statusCode(400);
+        world.answer(INES, world.litter, "perhaps", null, null)
+                .statusCode(422)
+                .body("detail", containsString("Write accept, cannot, later, decline"));
         world.answers().body("answered", equalTo(0));
     }
 

@@ -1,0 +1,84 @@
+package org.demebook.consent;
+
+import static org.demebook.Colony.DOV;
+import static org.demebook.Colony.INES;
+import static org.demebook.Colony.WREN;
+import static org.demebook.consent.CanaryWorld.created;
+
+import java.time.LocalDate;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.demebook.Colony;
+import org.demebook.programme.Seasons;
+
+/** A plan that wren issues, and what keepers answer: notes are read by who wrote them and by the coordinator. */
+final class CanarySeason {
+    private final CanaryWorld world;
+    private final Colony colony;
+
+    CanarySeason(CanaryWorld world) {
+        this.world = world;
+        colony = world.colony;
+    }
+
+    /** Of each keeper a female and a male, fit to breed, by name. */
+    void write(Map<String, String> females, Map<String, String> males) {
+        for (var keeper : List.of(INES, DOV)) {
+            var animals = List.of(females.get(keeper), males.get(keeper));
+            var grant = new HashMap<String, Object>(Map.of("recipient", Map.of("kind", "coordinators")));
+            grant.putAll(Map.of("animals", animals, "fieldGroups", List.of("identity", "parentage")));
+            grant.putAll(Map.of("purposes", List.of("pairing-computation"), "actions", List.of("read")));
+            created(colony.post(keeper, "/grants", grant), "");
+            // for this purpose alone, which the oracle does not ask about
+            animals.forEach(animal -> world.animals.get(animal).namers().add(WREN));
+        }
+        var seasons = Seasons.of(colony);
+        var asked = Map.of(
+                "pairOn",
+                LocalDate.now().plusMonths(6).toString(),
+                "litters",
+                2,
+                "together",
+                List.of(
+                        Map.of("dam", females.get(DOV), "sire", males.get(INES)),
+                        Map.of("dam", females.get(INES), "sire", males.get(WREN))));
+        String draft = seasons.draft(asked).extract().path("id");
+        world.thing("draft", draft, WREN);
+        String plan = seasons.issue(draft);
+        world.thing("plan", plan);
+        var between = litter(plan, females.get(DOV));
+        world.thing("season-litter", between, DOV, INES);
+        answer(DOV, plan, between, "accept", null);
+        answer(INES, plan, between, "later", "rests");
+
+        var agreed = litter(plan, females.get(INES));
+        world.thing("season-litter", agreed, INES, WREN);
+        answer(WREN, plan, agreed, "accept", null);
+        answer(INES, plan, agreed, "accept", null);
+        // for a year each of the two may know number and whereabouts of the other's animal
+        world.know(WREN, females.get(INES), INES);
+        world.know(INES, males.get(WREN), WREN);
+    }
+
+    private String litter(String plan, String dam) {
+        return colony.get(WREN, "/season-plans/" + plan)
+                .statusCode(200)
+                .extract()
+                .path("litters.find { it.dam == '" + dam + "' }.id");
+    }
+
+    private void answer(String keeper, String plan, String litter, String answer, String reason) {
+        var body = new HashMap<String, Object>(Map.of("answer", answer));
+        if (reason != null) {
+            body.put("reason", reason);
+        }
+        body.put("note", world.words.text("own", keeper, CanaryWorld.COORDINATOR));
+        created(
+                Colony.as(keeper)
+                        .body(body)
+                        .put(colony.path("/season-plans/" + plan + "/litters/" + litter + "/answer"))
+                        .then(),
+                "");
+    }
+}
