@@ -7,6 +7,7 @@ import jakarta.inject.Inject;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Collections;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
@@ -15,6 +16,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.demebook.ancestry.Ancestries;
 import org.demebook.ancestry.Snapshot;
 import org.demebook.journal.Journal;
@@ -31,6 +33,9 @@ import org.demebook.season.SeasonBuilder;
 /** Makes a season of what may breed and of what is asked. */
 @ApplicationScoped
 class Stages {
+    /** What solves in half a minute; of more, those of the least mean kinship are planned with. */
+    static final int MOST_OF_A_SEX = 300;
+
     @Inject
     SeasonFields fields;
 
@@ -144,14 +149,33 @@ class Stages {
         }
 
         private IntStream candidates(List<SeasonField.Candidate> all, Set<UUID> out) {
-            var agreed = new HashSet<UUID>();
-            settled.agreed().forEach(litter -> agreed.addAll(List.of(litter.damId(), litter.sireId())));
-            return all.stream()
+            var stay = new HashSet<UUID>();
+            settled.agreed().forEach(litter -> stay.addAll(List.of(litter.damId(), litter.sireId())));
+            int[] able = all.stream()
                     .mapToInt(SeasonField.Candidate::row)
                     .filter(row -> !lost.get(row))
-                    .filter(row -> agreed.contains(snapshot.id(row))
+                    .filter(row -> stay.contains(snapshot.id(row))
                             || !out.contains(snapshot.id(row))
-                                    && snapshot.pedigree().knownFraction(row) >= asked.knownAtLeast());
+                                    && snapshot.pedigree().knownFraction(row) >= asked.knownAtLeast())
+                    .toArray();
+            if (able.length <= MOST_OF_A_SEX) {
+                return IntStream.of(able);
+            }
+            asked.pairsTogether().forEach(two -> Stream.of(two.dam(), two.sire())
+                    .forEach(number -> stay.add(snapshot.id(ancestries.row(by, snapshot, number)))));
+            return rarest(able, stay).sorted();
+        }
+
+        /** Those that have to be there, and of the others those of the least mean kinship. */
+        private IntStream rarest(int[] rows, Set<UUID> stay) {
+            var living = snapshot.pool().orElseThrow();
+            return IntStream.of(rows)
+                    .boxed()
+                    .sorted(Comparator.comparing((Integer row) -> !stay.contains(snapshot.id(row)))
+                            .thenComparingDouble(living::meanKinship)
+                            .thenComparing(Comparator.naturalOrder()))
+                    .limit(MOST_OF_A_SEX)
+                    .mapToInt(Integer::intValue);
         }
 
         private Pedigree withNewFounders() {
