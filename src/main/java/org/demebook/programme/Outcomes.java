@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import org.demebook.ancestry.Ancestries;
 import org.demebook.ancestry.Snapshot;
@@ -117,7 +118,7 @@ class Outcomes {
                     came);
         }
 
-        private static int count(List<Came> came, java.util.function.Predicate<Came> which) {
+        private static int count(List<Came> came, Predicate<Came> which) {
             return (int) came.stream().filter(which).count();
         }
 

@@ -22,8 +22,13 @@ final class CanarySeason {
         colony = world.colony;
     }
 
-    /** Of each keeper a female and a male, fit to breed, by name. */
-    void write(Map<String, String> females, Map<String, String> males) {
+    void write(CanaryStory story) {
+        var females = new HashMap<String, String>();
+        var males = new HashMap<String, String>();
+        for (var keeper : CanaryWorld.KEEPERS) {
+            females.put(keeper, story.register(keeper, "female", List.of()));
+            males.put(keeper, story.register(keeper, "male", List.of()));
+        }
         for (var keeper : List.of(INES, DOV)) {
             var animals = List.of(females.get(keeper), males.get(keeper));
             var grant = new HashMap<String, Object>(Map.of("recipient", Map.of("kind", "coordinators")));
@@ -80,5 +85,31 @@ final class CanarySeason {
                         .put(colony.path("/season-plans/" + plan + "/litters/" + litter + "/answer"))
                         .then(),
                 "");
+    }
+
+    /** What somebody sends to a season's drafts and plans about an animal of somebody else. */
+    List<Map<String, Object>> sent(String below, String asker, String foreign, String said) {
+        var on = LocalDate.now().plusMonths(6).toString();
+        return switch (below) {
+            case "/season-drafts" ->
+                List.of(
+                        Map.of("pairOn", on, "leftOut", List.of(foreign)),
+                        Map.of("pairOn", on, "together", List.of(Map.of("dam", foreign, "sire", foreign))),
+                        Map.of("pairOn", on, "whatIf", Map.of("lost", List.of(foreign))),
+                        Map.of(
+                                "pairOn",
+                                on,
+                                "whatIf",
+                                Map.of("capacity", List.of(Map.of("animal", foreign, "litters", 1)))));
+            case "/season-plans" ->
+                world.ids("draft", asker).stream()
+                        .map(draft -> Map.<String, Object>of("draft", draft))
+                        .toList();
+            default ->
+                List.of(
+                        Map.of("answer", "accept", "note", said),
+                        Map.of("answer", "later", "reason", "rests", "note", said),
+                        Map.of("answer", "later", "reason", "too-far", "note", said));
+        };
     }
 }

@@ -52,18 +52,8 @@ final class CanaryStory {
         }
         claimOneAnimal(WREN, DOV);
         new CanaryApproaches(world).write(register(INES, "male", List.of()));
-        plan();
+        new CanarySeason(world).write(this);
         incubate();
-    }
-
-    private void plan() {
-        var females = new HashMap<String, String>();
-        var males = new HashMap<String, String>();
-        for (var keeper : KEEPERS) {
-            females.put(keeper, register(keeper, "female", List.of()));
-            males.put(keeper, register(keeper, "male", List.of()));
-        }
-        new CanarySeason(world).write(females, males);
     }
 
     private void stateRegions() {
@@ -83,7 +73,7 @@ final class CanaryStory {
 
     // ── animals ──────────────────────────────────────────────────────────────────────────────────────────────────────
 
-    private String register(String keeper, String sex, List<String> parents) {
+    String register(String keeper, String sex, List<String> parents) {
         return register(keeper, sex, parents, words.transponder(), List.of());
     }
 

@@ -160,10 +160,6 @@ final class CanaryWrites {
         return world.words.text("said");
     }
 
-    private static String inHalfAYear() {
-        return LocalDate.now().plusMonths(6).toString();
-    }
-
     private String transponder() {
         return world.animals.get(foreign).words().getOrDefault("marks-and-photos", Set.of()).stream()
                 .filter(word -> word.startsWith("98100"))
@@ -291,23 +287,8 @@ final class CanaryWrites {
             case "/regions" -> List.of(of("names", List.of(said(), said())));
             // never by the own name: somebody who is gone asks nothing more in this round
             case "/erasure" -> List.of(of("name", said()));
-            case "/season-drafts" ->
-                List.of(
-                        of("pairOn", inHalfAYear(), "leftOut", List.of(foreign)),
-                        of("pairOn", inHalfAYear(), "together", List.of(of("dam", foreign, "sire", foreign))),
-                        of("pairOn", inHalfAYear(), "whatIf", of("lost", List.of(foreign))),
-                        of(
-                                "pairOn",
-                                inHalfAYear(),
-                                "whatIf",
-                                of("capacity", List.of(of("animal", foreign, "litters", 1)))));
-            case "/season-plans" ->
-                world.ids("draft", asker).stream().<Map<String, Object>>map(draft -> of("draft", draft)).toList();
-            case "/season-plans/{plan}/litters/{litter}/answer" ->
-                List.of(
-                        of("answer", "accept", "note", said()),
-                        of("answer", "later", "reason", "rests", "note", said()),
-                        of("answer", "later", "reason", "too-far", "note", said()));
+            case "/season-drafts", "/season-plans", "/season-plans/{plan}/litters/{litter}/answer" ->
+                new CanarySeason(world).sent(below, asker, foreign, said());
             case "/approaches" ->
                 List.of(
                         of("animal", own, "partner", "ABCDEFGHJK", "words", said()),

@@ -10,18 +10,14 @@ import static org.demebook.Marrowfin.OYELARAN;
 import static org.hamcrest.Matchers.contains;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
-import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.not;
 
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
-import io.restassured.path.json.JsonPath;
-import io.restassured.response.ValidatableResponse;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -34,115 +30,11 @@ import org.junit.jupiter.api.Test;
 @QuarkusTest
 @QuarkusTestResource(TestServer.class)
 class SeasonAnswerTest {
-    private static final LocalDate PAIR_ON = LocalDate.now(ZoneOffset.UTC).plusMonths(6);
     private static final String NOTE = "he went to the vet, between you and me";
-
-    /** A population, a plan in force with 020 × 014 and 013 × 006, and the litters' ids. */
-    private static final class World {
-        final Marrowfin own;
-        final Colony colony;
-        final String plan;
-        final String litter;
-        final String other;
-
-        World(Marrowfin own) {
-            this.own = own;
-            colony = own.colony;
-            plan = Seasons.of(colony)
-                    .issued(Map.of(
-                            "pairOn",
-                            PAIR_ON,
-                            "litters",
-                            2,
-                            "together",
-                            List.of(
-                                    Map.of("dam", own.number(20), "sire", own.number(14)),
-                                    Map.of("dam", own.number(13), "sire", own.number(6)))));
-            litter = litterOf(plan, 20);
-            other = litterOf(plan, 13);
-        }
-
-        String litterOf(String someplan, int dam) {
-            return colony.get(WREN, "/season-plans/" + someplan)
-                    .statusCode(200)
-                    .extract()
-                    .path("litters.find { it.dam == '" + own.number(dam) + "' }.id");
-        }
-
-        ValidatableResponse answer(String keeper, String toLitter, String answer, String reason, String note) {
-            return answer(keeper, plan, toLitter, answer, reason, note);
-        }
-
-        ValidatableResponse answer(
-                String keeper, String toPlan, String toLitter, String answer, String reason, String note) {
-            var body = new HashMap<String, Object>(Map.of("answer", answer));
-            if (reason != null) {
-                body.put("reason", reason);
-            }
-            if (note != null) {
-                body.put("note", note);
-            }
-            return as(keeper)
-                    .body(body)
-                    .put(colony.path("/season-plans/" + toPlan + "/litters/" + toLitter + "/answer"))
-                    .then();
-        }
-
-        ValidatableResponse recommended(String keeper) {
-            return colony.get(keeper, "/season-plans/" + plan + "/recommendations")
-                    .statusCode(200);
-        }
-
-        /** What is recommended for one animal. */
-        JsonPath recommended(String keeper, int animal) {
-            return recommended(keeper)
-                    .extract()
-                    .jsonPath()
-                    .setRootPath("find { it.animal == '" + own.number(animal) + "' }");
-        }
-
-        ValidatableResponse answers() {
-            return colony.get(WREN, "/season-plans/" + plan + "/answers").statusCode(200);
-        }
-
-        /** Everything about plans that a member reads. */
-        List<String> reads(String keeper) {
-            var reads = new ArrayList<String>();
-            for (var address : List.of(
-                    "/season-plans",
-                    "/season-plans/" + plan + "/recommendations",
-                    "/season-plans/" + plan + "/outcome",
-                    "/care-tasks",
-                    "/grants",
-                    "/animals?limit=200")) {
-                reads.add(address + " "
-                        + colony.get(keeper, address).statusCode(200).extract().asString());
-            }
-            return reads;
-        }
-    }
-
-    /** Whose numbers and parents only the coordinator reads, to pair animals. */
-    private static World shownToCoordinators() {
-        var own = Marrowfin.settledPrivate();
-        for (var keeper : List.of(WREN, INES, DOV, OYELARAN)) {
-            own.colony
-                    .post(
-                            keeper,
-                            "/grants",
-                            Map.of(
-                                    "recipient", Map.of("kind", "coordinators"),
-                                    "fieldGroups", List.of("identity", "parentage"),
-                                    "purposes", List.of("pedigree-view", "pairing-computation"),
-                                    "actions", List.of("read")))
-                    .statusCode(201);
-        }
-        return new World(own);
-    }
 
     @Test
     void the_other_side_reads_not_this_year_whatever_the_answer_was_to_the_last_byte() {
-        var world = new World(Marrowfin.settled());
+        var world = new AnsweredPlan(Marrowfin.settled());
         var open = world.reads(DOV);
         var read = new ArrayList<List<String>>();
         for (var said : List.of(
@@ -164,7 +56,7 @@ class SeasonAnswerTest {
 
     @Test
     void the_next_best_is_offered_to_whose_litter_is_off_and_not_to_who_cannot() {
-        var world = new World(Marrowfin.settled());
+        var world = new AnsweredPlan(Marrowfin.settled());
         assertThat(world.recommended(DOV, 20).getList("instead")).isNull();
         world.answer(INES, world.litter, "decline", "own-plans", null).statusCode(200);
         var hers = world.recommended(DOV, 20);
@@ -185,7 +77,7 @@ class SeasonAnswerTest {
 
     @Test
     void both_accept_and_learn_number_collection_and_keepers_until_one_takes_it_back() {
-        var world = shownToCoordinators();
+        var world = AnsweredPlan.shownToCoordinators();
         assertThat(world.recommended(DOV, 20).getString("litters[0].partner")).isNull();
         assertThat(world.recommended(DOV, 20).getString("words")).contains("does not show to you");
         world.answer(DOV, world.litter, "accept", null, null)
@@ -229,21 +121,21 @@ class SeasonAnswerTest {
     }
 
     /** The states of the grants that agreements gave. */
-    private static List<String> grants(World world, String keeper) {
+    private static List<String> grants(AnsweredPlan world, String keeper) {
         return world.colony
                 .get(keeper, "/grants")
                 .extract()
                 .path("items.findAll { it.fieldGroups.contains('custody') }.state");
     }
 
-    private static int entries(World world) {
+    private static int entries(AnsweredPlan world) {
         return Integer.parseInt(ask("select seq from demebook.journal_head where code = ?", world.colony.code)
                 .get(0));
     }
 
     @Test
     void coordinators_read_reasons_and_notes_and_how_many_answered() {
-        var world = new World(Marrowfin.settled());
+        var world = new AnsweredPlan(Marrowfin.settled());
         world.answers().body("sides", equalTo(4)).body("answered", equalTo(0)).body("share", equalTo(0f));
         world.answer(INES, world.litter, "later", "test-due", NOTE).statusCode(200);
         world.answer(WREN, world.other, "accept", null, null).statusCode(200);
@@ -281,7 +173,7 @@ class SeasonAnswerTest {
         var plan = Seasons.of(own.colony)
                 .issued(Map.of(
                         "pairOn",
-                        PAIR_ON,
+                        AnsweredPlan.PAIR_ON,
                         "litters",
                         1,
                         "together",
@@ -303,7 +195,7 @@ class SeasonAnswerTest {
 
     @Test
     void to_whoever_holds_neither_there_is_no_such_litter() {
-        var world = new World(Marrowfin.settled());
+        var world = new AnsweredPlan(Marrowfin.settled());
         for (var stranger : List.of(OYELARAN, WREN)) {
             var hidden =
                     world.answer(stranger, world.litter, "accept", null, null).statusCode(404);
@@ -318,7 +210,7 @@ class SeasonAnswerTest {
 
     @Test
     void a_reason_goes_with_its_answer() {
-        var world = new World(Marrowfin.settled());
+        var world = new AnsweredPlan(Marrowfin.settled());
         world.answer(INES, world.litter, "later", null, null)
                 .statusCode(422)
                 .body("detail", containsString("rests, test-due, in-quarantine, not-ready"));
@@ -334,8 +226,8 @@ class SeasonAnswerTest {
 
     @Test
     void only_the_plan_in_force_is_answered() {
-        var world = new World(Marrowfin.settled());
-        var next = Seasons.of(world.colony).issued(Map.of("pairOn", PAIR_ON, "follows", world.plan));
+        var world = new AnsweredPlan(Marrowfin.settled());
+        var next = Seasons.of(world.colony).issued(Map.of("pairOn", AnsweredPlan.PAIR_ON, "follows", world.plan));
         world.answer(INES, world.litter, "accept", null, null)
                 .statusCode(409)
                 .body("type", equalTo("/problems/plan-not-in-force"))
@@ -350,7 +242,7 @@ class SeasonAnswerTest {
         own.colony
                 .post(DOV, "/transfers/" + offer(own.colony, INES, own.number(14), DOV) + "/acceptance", Map.of())
                 .statusCode(200);
-        var world = new World(own);
+        var world = new AnsweredPlan(own);
         world.answer(DOV, world.litter, "accept", null, null).statusCode(200).body("state", equalTo("agreed"));
         world.answers().body("answered", equalTo(2));
         assertThat(grants(world, DOV)).isEmpty();
@@ -366,7 +258,7 @@ class SeasonAnswerTest {
 
     @Test
     void an_acceptance_of_who_held_the_animal_before_opens_nothing() {
-        var world = new World(Marrowfin.settled());
+        var world = new AnsweredPlan(Marrowfin.settled());
         world.answer(INES, world.litter, "accept", null, null).statusCode(200);
         world.colony
                 .post(
@@ -385,7 +277,7 @@ class SeasonAnswerTest {
 
     @Test
     void an_animal_that_died_is_not_accepted_for() {
-        var world = new World(Marrowfin.settled());
+        var world = new AnsweredPlan(Marrowfin.settled());
         world.colony
                 .put(
                         INES,
@@ -397,99 +289,5 @@ class SeasonAnswerTest {
                 .statusCode(409)
                 .body("detail", containsString("animal-dead"));
         world.answer(INES, world.litter, "cannot", "animal-dead", null).statusCode(200);
-    }
-
-    // ── the plan after that ──────────────────────────────────────────────────────────────────────────────────────────
-
-    @Test
-    void the_next_plan_keeps_what_is_agreed_with_its_id_and_leaves_out_what_is_off() {
-        var world = new World(Marrowfin.settled());
-        world.answer(WREN, world.other, "accept", null, null).statusCode(200);
-        world.answer(OYELARAN, world.other, "accept", null, null).statusCode(200);
-        world.answer(INES, world.litter, "decline", "own-plans", null).statusCode(200);
-        for (int seed = 1; seed <= 3; seed++) {
-            var drafted = Seasons.of(world.colony)
-                    .draft(Map.of("pairOn", PAIR_ON, "litters", 3, "follows", world.plan, "seed", seed))
-                    .body("state", equalTo("ready"))
-                    .body("plan.litters.find { it.id == '" + world.other + "' }.dam", equalTo(world.own.number(13)))
-                    .body("plan.litters.find { it.id == '" + world.other + "' }.sire", equalTo(world.own.number(6)))
-                    .body("plan.litters.find { it.id == '" + world.other + "' }.state", equalTo("agreed"))
-                    .body("plan.litters.id", not(hasItem(world.litter)))
-                    .body("plan.litters", hasSize(3))
-                    .extract();
-            List<Map<String, Object>> litters = drafted.path("plan.litters");
-            assertThat(litters)
-                    .noneMatch(litter -> litter.get("dam").equals(world.own.number(20))
-                            && litter.get("sire").equals(world.own.number(14)));
-        }
-        var next = Seasons.of(world.colony).issued(Map.of("pairOn", PAIR_ON, "litters", 3, "follows", world.plan));
-        // its answers came along
-        world.colony
-                .get(WREN, "/season-plans/" + next + "/answers")
-                .body("answered", equalTo(2))
-                .body("litters.find { it.litter == '" + world.other + "' }.state", equalTo("agreed"));
-        // and what was off stays off in the plan after that
-        Seasons.of(world.colony)
-                .draft(Map.of("pairOn", PAIR_ON, "litters", 3, "follows", next))
-                .body("plan.litters.find { it.id == '" + world.other + "' }.dam", equalTo(world.own.number(13)))
-                .body(
-                        "plan.litters.findAll { it.dam == '" + world.own.number(20) + "' }.sire",
-                        not(hasItem(world.own.number(14))));
-    }
-
-    @Test
-    void an_animal_that_cannot_is_in_no_litter_of_the_next_plan() {
-        var world = new World(Marrowfin.settled());
-        world.answer(INES, world.litter, "cannot", "animal-ill", null).statusCode(200);
-        Seasons.of(world.colony)
-                .draft(Map.of("pairOn", PAIR_ON, "littersAtMost", 3, "follows", world.plan))
-                .body("state", equalTo("ready"))
-                .body("plan.litters.sire", not(hasItem(world.own.number(14))));
-        // a pair that was declined alone leaves him free for others
-        world.answer(INES, world.litter, "decline", "border", null).statusCode(200);
-        Seasons.of(world.colony)
-                .draft(Map.of(
-                        "pairOn",
-                        PAIR_ON,
-                        "littersAtMost",
-                        3,
-                        "follows",
-                        world.plan,
-                        "together",
-                        List.of(Map.of("dam", world.own.number(13), "sire", world.own.number(14)))))
-                .body("state", equalTo("ready"))
-                .body("plan.litters.sire", hasItem(world.own.number(14)));
-    }
-
-    // ── tasks ────────────────────────────────────────────────────────────────────────────────────────────────────────
-
-    @Test
-    void a_task_asks_for_the_answer_and_another_for_the_pairing() {
-        var world = new World(Marrowfin.settled());
-        var today = LocalDate.now(ZoneOffset.UTC);
-        var of = "items.findAll { it.kind.startsWith('season-') }";
-        world.colony
-                .get(INES, "/care-tasks?limit=200&until=" + PAIR_ON.plusDays(30))
-                .statusCode(200)
-                .body(of + ".kind", contains("season-answer"))
-                .body(of + ".animal", contains(world.own.number(14)))
-                .body(of + ".dueOn", contains(today.plusDays(14).toString()));
-        world.answer(INES, world.litter, "accept", null, null).statusCode(200);
-        world.colony
-                .get(INES, "/care-tasks?limit=200&until=" + PAIR_ON.plusDays(30))
-                .body(of, hasSize(0));
-        world.answer(DOV, world.litter, "accept", null, null).statusCode(200);
-        for (var keeper : List.of(INES, DOV)) {
-            world.colony
-                    .get(keeper, "/care-tasks?limit=200&until=" + PAIR_ON.plusDays(30))
-                    .body(of + ".kind", contains("season-pairing"))
-                    .body(of + ".dueOn", contains(PAIR_ON.toString()));
-        }
-        world.answer(DOV, world.litter, "decline", "no-reason", null).statusCode(200);
-        for (var keeper : List.of(INES, DOV)) {
-            world.colony
-                    .get(keeper, "/care-tasks?limit=200&until=" + PAIR_ON.plusDays(30))
-                    .body(of, hasSize(0));
-        }
     }
 }
