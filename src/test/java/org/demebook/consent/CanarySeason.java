@@ -30,13 +30,7 @@ final class CanarySeason {
             males.put(keeper, story.register(keeper, "male", List.of()));
         }
         for (var keeper : List.of(INES, DOV)) {
-            var animals = List.of(females.get(keeper), males.get(keeper));
-            var grant = new HashMap<String, Object>(Map.of("recipient", Map.of("kind", "coordinators")));
-            grant.putAll(Map.of("animals", animals, "fieldGroups", List.of("identity", "parentage")));
-            grant.putAll(Map.of("purposes", List.of("pairing-computation"), "actions", List.of("read")));
-            created(colony.post(keeper, "/grants", grant), "");
-            // for this purpose alone, which the oracle does not ask about
-            animals.forEach(animal -> world.animals.get(animal).namers().add(WREN));
+            world.letCoordinatorsPlan(keeper, List.of(females.get(keeper), males.get(keeper)));
         }
         var seasons = Seasons.of(colony);
         var asked = Map.of(

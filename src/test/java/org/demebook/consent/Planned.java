@@ -45,7 +45,7 @@ final class Planned {
                                 Map.of(
                                         "recipient", Map.of("kind", "keeper", "name", WREN),
                                         "fieldGroups", List.of("identity", "parentage"),
-                                        "purposes", List.of("pairing-computation"),
+                                        "purposes", List.of("pedigree-view", "pairing-computation"),
                                         "actions", List.of("read")))
                         .statusCode(201);
             }
