@@ -2,6 +2,7 @@ package org.demebook.ancestry;
 
 import java.time.LocalDate;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -263,6 +264,11 @@ public final class Snapshot {
     /** The ancestors one generation back that may be shown, the dam first. */
     int[] shownParents(int row) {
         return shown.parents(row);
+    }
+
+    /** These rows, and all that descend from one of them as far as the asker sees who descends from whom. O(population). */
+    public BitSet withDescendants(BitSet rows) {
+        return shown.withDescendants(rows, size());
     }
 
     /** The dam as the asker sees her: {@link Pedigree#UNKNOWN} where she is not known, or not to be seen. */

@@ -81,7 +81,9 @@ record Candidates(
             return Optional.of(new Objection(Hindrance.RESTS, rest.words(known.daysBetweenLitters())));
         }
         var test = known.tests().get(row);
-        return test == null ? Optional.empty() : Optional.of(new Objection(Hindrance.TEST, test));
+        return test == null || test.onHold() == null
+                ? Optional.empty()
+                : Optional.of(new Objection(Hindrance.TEST, test.onHold()));
     }
 
     /**

@@ -50,11 +50,15 @@ record OwnAnimals(Snapshot snapshot, Set<UUID> collectionIds) {
         if (held != null) {
             throw new Refusal(
                     ON_HOLD,
-                    held.fatherless()
-                            ? "%s is on hold: it has no sire, so it carries nothing that its dam lacks. Ask for partners for its dam; or ask a coordinator to lift the hold of this one."
-                                    .formatted(number)
-                            : "%s is %s. Lift the hold, or ask a coordinator to, before you plan with it."
-                                    .formatted(number, held.words()));
+                    switch (held.basis()) {
+                        case NO_SIRE ->
+                            "%s is on hold: it has no sire, so it carries nothing that its dam lacks. Ask for partners for its dam; or ask a coordinator to lift the hold of this one."
+                                    .formatted(number);
+                        case LOCALITY -> "%s is %s.".formatted(number, held.words());
+                        case STATED ->
+                            "%s is %s. Lift the hold, or ask a coordinator to, before you plan with it."
+                                    .formatted(number, held.words());
+                    });
         }
         candidates.objection(row).ifPresent(objection -> {
             throw switch (objection.hindrance()) {

@@ -17,7 +17,7 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.stream.IntStream;
 import org.demebook.ancestry.Ancestries;
-import org.demebook.ancestry.Snapshot;
+import org.demebook.consent.Consents;
 import org.demebook.consent.Lens;
 import org.demebook.consent.Purpose;
 import org.demebook.keeper.Standing;
@@ -52,10 +52,13 @@ public class Planner {
     /** A ranking of all pairs holds until something happens that its asker may see, or the day ends. */
     private record Ranked(List<Pair> pairs, PairingsView view) {}
 
-    private record Asked(Sight sight, Hindrances known, LocalDate pairOn, Question question) {}
+    private record Asked(Sight sight, Hindrances known, Places places, LocalDate pairOn, Question question) {}
 
     @Inject
     Ancestries ancestries;
+
+    @Inject
+    Consents consents;
 
     @Inject
     SeasonFields fields;
@@ -82,20 +85,17 @@ public class Planner {
         var apart = IntStream.of(others)
                 .filter(other -> candidates.apart(row, other))
                 .toArray();
-        var mature = IntStream.of(apart).filter(candidates::proposable).toArray();
+        var mature = IntStream.of(apart)
+                .filter(candidates::proposable)
+                .filter(other -> sighted.barrier(row, other).isEmpty())
+                .toArray();
         int[] self = {row};
         var pairs = snapshot.sex(row) == Sex.FEMALE
                 ? rank(candidates, self, mature, (dam, sire) -> true, question)
                 : rank(candidates, mature, self, (dam, sire) -> true, question);
-        disclosed(by, snapshot, pairs);
+        disclosed(by, sighted, IntStream.concat(rows(pairs), IntStream.of(apart)), pairs);
         return view(
-                snapshot.number(row),
-                "one-animal",
-                candidates,
-                question,
-                pairs,
-                excluded(candidates, row, apart, question),
-                arrival(sighted, question));
+                snapshot.number(row), "one-animal", sighted, question, pairs, excluded(sighted, row, apart, question));
     }
 
     /**
@@ -120,24 +120,23 @@ public class Planner {
             boolean isFemale = snapshot.sex(row) == Sex.FEMALE;
             int[] self = {row};
             var partners = IntStream.of(candidates.proposable(isFemale ? Sex.MALE : Sex.FEMALE))
-                    .filter(other -> candidates.apart(row, other) && !others.contains(snapshot.id(other)))
+                    .filter(other -> sighted.mayMeet(row, other) && !others.contains(snapshot.id(other)))
                     .toArray();
             var pairs = isFemale
                     ? rank(candidates, self, partners, (dam, sire) -> true, question)
                     : rank(candidates, partners, self, (dam, sire) -> true, question);
-            disclosed(by, snapshot, pairs);
+            disclosed(by, sighted, rows(pairs), pairs);
             best.put(
                     id,
-                    pairs.stream()
-                            .map(pair -> nextBest(snapshot, pair, row, question))
-                            .toList());
+                    pairs.stream().map(pair -> nextBest(sighted, pair, row, question)).toList());
         });
         return best;
     }
 
-    private static NextBest nextBest(Snapshot snapshot, Pair pair, int row, Question question) {
+    private static NextBest nextBest(Sighted sighted, Pair pair, int row, Question question) {
+        var snapshot = sighted.snapshot();
         int other = pair.dam() == row ? pair.sire() : pair.dam();
-        var advised = new Advice(snapshot, snapshot.pool().orElseThrow(), question.mostYoung()).of(pair, List.of());
+        var advised = new Advice(sighted, snapshot.pool().orElseThrow(), question.mostYoung()).of(pair);
         return new NextBest(snapshot.id(other), snapshot.number(other), pair.kinship(), advised.keep());
     }
 
@@ -150,40 +149,48 @@ public class Planner {
         var candidates = sighted.candidates();
         if (by.isCoordinator()) {
             var sight = new Sight(sighted.snapshot().identity(), sighted.lens().basis());
-            var asked = new Asked(sight, candidates.known(), candidates.pairOn(), question);
+            var asked = new Asked(sight, candidates.known(), sighted.places(), candidates.pairOn(), question);
             var ranked = ofPopulations.get(asked, same -> {
                 var pairs = rank(
                         candidates,
                         candidates.proposable(Sex.FEMALE),
                         candidates.proposable(Sex.MALE),
-                        candidates::apart,
+                        sighted::mayMeet,
                         question);
-                return new Ranked(
-                        pairs,
-                        view(null, "population", candidates, question, pairs, List.of(), arrival(sighted, question)));
+                return new Ranked(pairs, view(null, "population", sighted, question, pairs, List.of()));
             });
-            disclosed(by, sighted.snapshot(), ranked.pairs());
+            disclosed(by, sighted, rows(ranked.pairs()), ranked.pairs());
             return ranked.view();
         }
-        var pairs = withOneOf(sighted.own().rows(), candidates, question);
-        disclosed(by, sighted.snapshot(), pairs);
-        return view(null, "your-collections", candidates, question, pairs, List.of(), arrival(sighted, question));
+        var pairs = withOneOf(sighted, question);
+        disclosed(by, sighted, rows(pairs), pairs);
+        return view(null, "your-collections", sighted, question, pairs, List.of());
     }
 
-    private void disclosed(Standing by, Snapshot snapshot, List<Pair> pairs) {
-        var rows = pairs.stream().flatMapToInt(pair -> IntStream.of(pair.dam(), pair.sire()));
-        ancestries.disclosed(by, Purpose.PAIRING_COMPUTATION, clock.instant(), snapshot, rows);
+    private static IntStream rows(List<Pair> pairs) {
+        return pairs.stream().flatMapToInt(pair -> IntStream.of(pair.dam(), pair.sire()));
     }
 
-    private static List<Pair> withOneOf(Set<Integer> own, Candidates candidates, Question question) {
+    /** @param told of which something is said of tests, and of how far away they are */
+    private void disclosed(Standing by, Sighted sighted, IntStream told, List<Pair> pairs) {
+        var at = clock.instant();
+        ancestries.disclosed(by, Purpose.PAIRING_COMPUTATION, at, sighted.snapshot(), rows(pairs));
+        var lens = consents.lens(by, Purpose.PAIRING_COMPUTATION, at);
+        sighted.lookAgain(lens, told);
+        consents.disclosed(lens);
+    }
+
+    private static List<Pair> withOneOf(Sighted sighted, Question question) {
+        var own = sighted.own().rows();
+        var candidates = sighted.candidates();
         var females = candidates.proposable(Sex.FEMALE);
         var males = candidates.proposable(Sex.MALE);
         var ownFemales = IntStream.of(females).filter(own::contains).toArray();
         var ownMales = IntStream.of(males).filter(own::contains).toArray();
         var otherFemales =
                 IntStream.of(females).filter(row -> !own.contains(row)).toArray();
-        var pairs = new ArrayList<>(rank(candidates, ownFemales, males, candidates::apart, question));
-        pairs.addAll(rank(candidates, otherFemales, ownMales, candidates::apart, question));
+        var pairs = new ArrayList<>(rank(candidates, ownFemales, males, sighted::mayMeet, question));
+        pairs.addAll(rank(candidates, otherFemales, ownMales, sighted::mayMeet, question));
         pairs.sort(Pair.BEST_FIRST);
         return pairs.subList(0, Math.min(question.limit(), pairs.size()));
     }
@@ -215,7 +222,8 @@ public class Planner {
     }
 
     /** The nearest relatives last; at most as many as pairs are asked for. */
-    private static List<Excluded> excluded(Candidates candidates, int row, int[] others, Question question) {
+    private static List<Excluded> excluded(Sighted sighted, int row, int[] others, Question question) {
+        var candidates = sighted.candidates();
         var snapshot = candidates.snapshot();
         double[][] kinship = snapshot.pedigree().kinship(others, new int[] {row});
         var excluded = new ArrayList<Excluded>();
@@ -237,22 +245,24 @@ public class Planner {
                                 question.maximumInbreeding())));
             } else if (objection.isPresent()) {
                 excluded.add(new Excluded(number, f, objection.get().words()));
+            } else {
+                sighted.barrier(row, others[i])
+                        .ifPresent(barrier -> excluded.add(new Excluded(number, f, barrier.words())));
             }
         }
         excluded.sort(Comparator.comparingDouble(Excluded::inbreedingOfYoung)); // stable: ties by number
         return excluded.subList(0, Math.min(question.limit(), excluded.size()));
     }
 
-    private static PairingsView view(
+    private PairingsView view(
             @Nullable String animal,
             String scope,
-            Candidates candidates,
+            Sighted sighted,
             Question question,
             List<Pair> pairs,
-            List<Excluded> excluded,
-            @Nullable Arrival arrival) {
-        var snapshot = candidates.snapshot();
-        var advice = snapshot.pool().map(pool -> new Advice(snapshot, pool, question.mostYoung()));
+            List<Excluded> excluded) {
+        var snapshot = sighted.snapshot();
+        var advice = snapshot.pool().map(pool -> new Advice(sighted, pool, question.mostYoung()));
         return new PairingsView(
                 animal,
                 scope,
@@ -260,11 +270,9 @@ public class Planner {
                 snapshot.pool().map(GenePool::geneDiversity).orElse(null),
                 snapshot.pool().map(GenePool::meanKinship).orElse(null),
                 snapshot.pedigree().convention().name().toLowerCase(Locale.ROOT),
-                pairs.stream()
-                        .map(pair -> advice.orElseThrow().of(pair, candidates.notes(pair.dam(), pair.sire())))
-                        .toList(),
+                pairs.stream().map(pair -> advice.orElseThrow().of(pair)).toList(),
                 excluded,
-                arrival,
+                arrival(sighted, question),
                 snapshot.poolRestsOnWhatIsNotShown() ? true : null);
     }
 }

@@ -2,6 +2,8 @@ package org.demebook.planning;
 
 import static org.demebook.problem.ProblemType.BAD_PARAMETER;
 
+import com.github.benmanes.caffeine.cache.Cache;
+import com.github.benmanes.caffeine.cache.Caffeine;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Clock;
@@ -11,7 +13,9 @@ import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
+import java.util.UUID;
 import java.util.stream.IntStream;
 import org.demebook.ancestry.Ancestries;
 import org.demebook.ancestry.Snapshot;
@@ -22,10 +26,15 @@ import org.demebook.consent.Lens;
 import org.demebook.consent.Purpose;
 import org.demebook.consent.Subject;
 import org.demebook.keeper.Keepers;
+import org.demebook.keeper.RegionDistances;
+import org.demebook.keeper.Regions;
 import org.demebook.keeper.Standing;
 import org.demebook.kinship.Pedigree;
 import org.demebook.litter.BirthDays;
+import org.demebook.litter.BirthDays.BirthDay;
 import org.demebook.notation.Sex;
+import org.demebook.planning.SeasonField.Barrier;
+import org.demebook.planning.SeasonField.BarrierKind;
 import org.demebook.planning.SeasonField.Candidate;
 import org.demebook.planning.SeasonField.Hindered;
 import org.demebook.problem.Refusal;
@@ -36,6 +45,8 @@ import org.demebook.registry.Populations;
 /** Looks at a population as one asker may know it, to plan with: the one place that says who may be paired on a day. */
 @ApplicationScoped
 public class SeasonFields {
+    private static final int POPULATIONS_IN_MEMORY = 16;
+
     /** What others are told, whatever it is: not even which test, nor whether it ran out or was not negative. */
     private static final String TEST =
             "on hold: test. One that the pairing needs is missing, not in date or not negative; its keeper knows which";
@@ -62,7 +73,36 @@ public class SeasonFields {
     TestsBeforePairing tests;
 
     @Inject
+    TermsOfCollections termsOfCollections;
+
+    @Inject
+    Regions regions;
+
+    @Inject
     Clock clock;
+
+    /** A population as its journal left it at one entry, or later. */
+    private record At(UUID populationId, long head) {}
+
+    /** What all keepers wrote down that bears on who may be paired; kept, since nothing but an entry changes it. */
+    private record Noted(
+            List<BirthDay> births,
+            Map<UUID, PairingTerms> terms,
+            Map<UUID, String> regions,
+            RegionDistances distances) {}
+
+    private final Cache<At, Noted> noted =
+            Caffeine.newBuilder().maximumSize(POPULATIONS_IN_MEMORY).build();
+
+    private Noted noted(Standing by) {
+        return noted.get(
+                new At(by.populationId(), by.head()),
+                at -> new Noted(
+                        birthDays.of(at.populationId),
+                        termsOfCollections.of(at.populationId),
+                        regions.stated(at.populationId),
+                        regions.distances(at.populationId)));
+    }
 
     /**
      * What a season can be planned with, as far as the asker may know: candidates are living animals of known sex whose number
@@ -130,17 +170,47 @@ public class SeasonFields {
                         resting.females(litters(by, own, lens)),
                         resting.daysBetween(),
                         tests(by, own, lens, proposable, pairOn, population)));
-        var places = new Places(
+        var noted = noted(by);
+        var places = Places.of(
                 snapshot,
                 known(candidates),
-                row -> own.contains(row) || isWhereaboutsGranted(lens, snapshot.subject(row)),
-                Places.quarantine(pairOn, profile.daysOfQuarantine(), today));
+                new Places.Granted() {
+                    @Override
+                    public boolean together(int row) {
+                        return isTogether(lens, noted.terms().keySet(), snapshot.subject(row));
+                    }
+
+                    @Override
+                    public boolean region(int row) {
+                        return mayUse(lens, snapshot.subject(row), FieldGroup.COARSE_PLACE);
+                    }
+                },
+                own.collectionIds(),
+                noted.terms(),
+                noted.regions(),
+                noted.distances(),
+                quarantine(pairOn, profile.daysOfQuarantine(), today));
         return new Sighted(snapshot, own, candidates, places, lens, profile);
     }
 
-    private static boolean isWhereaboutsGranted(Lens lens, Subject subject) {
-        return lens.may(subject, FieldGroup.CUSTODY, Action.READ)
-                || lens.may(subject, FieldGroup.CUSTODY, Action.COMPUTE);
+    /** Custody may be used, or all whose the animal is said that plans count it as living with the others there. */
+    private static boolean isTogether(Lens lens, Set<UUID> stated, Subject subject) {
+        return !subject.parties().isEmpty() && stated.containsAll(subject.parties())
+                || mayUse(lens, subject, FieldGroup.CUSTODY);
+    }
+
+    private static boolean mayUse(Lens lens, Subject subject, FieldGroup fieldGroup) {
+        return lens.may(subject, fieldGroup, Action.READ) || lens.may(subject, fieldGroup, Action.COMPUTE);
+    }
+
+    /** That it is too late to bring an animal from elsewhere. */
+    private static Optional<Barrier> quarantine(LocalDate pairOn, int daysOfQuarantine, LocalDate today) {
+        return pairOn.minusDays(daysOfQuarantine).isBefore(today)
+                ? Optional.of(new Barrier(
+                        BarrierKind.QUARANTINE,
+                        "an animal that arrives today has %d days of quarantine until %s, and the pairing is on %s"
+                                .formatted(daysOfQuarantine, today.plusDays(daysOfQuarantine), pairOn)))
+                : Optional.empty();
     }
 
     /** Those of which number and parents may be read in order to pair animals. */
@@ -156,7 +226,7 @@ public class SeasonFields {
     /** Of dams that live with the asker, and those whose keepers let what came of them be read or computed with. */
     private List<Resting.Known> litters(Standing by, OwnAnimals own, Lens lens) {
         var known = new ArrayList<Resting.Known>();
-        for (var birth : birthDays.of(by.populationId())) {
+        for (var birth : noted(by).births()) {
             int dam = own.snapshot().row(birth.damId());
             var subject = new Subject(birth.damId(), Set.of(birth.collectionId()));
             if (dam != Pedigree.UNKNOWN && own.contains(dam)
@@ -169,20 +239,22 @@ public class SeasonFields {
         return known;
     }
 
-    /** In words, by row, of those whose tests do not count on the day. */
-    private Map<Integer, String> tests(
+    /** By row, of those of whose tests anything may be used. */
+    private Map<Integer, TestWords> tests(
             Standing by, OwnAnimals own, Lens lens, BitSet rows, LocalDate pairOn, PopulationView population) {
         var snapshot = own.snapshot();
         var animals = rows.stream()
                 .mapToObj(row -> new TestsBeforePairing.Candidate(snapshot.subject(row), own.contains(row)))
                 .toList();
         var agents = population.profile().breeding().testsBeforePairing();
-        var words = new HashMap<Integer, String>();
+        var words = new HashMap<Integer, TestWords>();
         tests.of(by, lens, animals, pairOn, agents).forEach((id, standing) -> {
-            if (!standing.inDate()) {
-                int row = snapshot.row(id);
-                words.put(row, own.contains(row) ? "on hold: " + standing.inTheWay() : TEST);
-            }
+            int row = snapshot.row(id);
+            words.put(
+                    row,
+                    standing.inDate()
+                            ? TestWords.IN_DATE
+                            : new TestWords(own.contains(row) ? "on hold: " + standing.inTheWay() : TEST));
         });
         return words;
     }

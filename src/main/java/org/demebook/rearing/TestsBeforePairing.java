@@ -1,5 +1,7 @@
 package org.demebook.rearing;
 
+import com.github.benmanes.caffeine.cache.Cache;
+import com.github.benmanes.caffeine.cache.Caffeine;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.LocalDate;
@@ -10,10 +12,12 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.demebook.consent.Action;
 import org.demebook.consent.FieldGroup;
 import org.demebook.consent.Lens;
 import org.demebook.consent.Subject;
+import org.demebook.diary.CareRecord;
 import org.demebook.diary.CareRecord.HealthTest.Result;
 import org.demebook.diary.CareRecords;
 import org.demebook.diary.CareRecords.NotedTest;
@@ -46,22 +50,31 @@ public class TestsBeforePairing {
         }
     }
 
+    private static final int POPULATIONS_IN_MEMORY = 16;
+
     @Inject
     CareRecords careRecords;
+
+    /** A population as its journal left it at one entry, or later. */
+    private record At(UUID populationId, long head) {}
+
+    /** By animal; kept, since nothing but an entry changes them. */
+    private final Cache<At, Map<UUID, List<NotedTest>>> noted =
+            Caffeine.newBuilder().maximumSize(POPULATIONS_IN_MEMORY).build();
 
     /**
      * By id; of an animal that nobody wrote a test of there is nothing, unless the population asks for one, nor of one that
      * is not the asker's and whose keepers do not let its health be computed with for the lens's purpose. A record of an
-     * earlier keeper counts for others as far as that keeper grants it too. One query.
+     * earlier keeper counts for others as far as that keeper grants it too. One query where something
+     * was written down since.
      *
      * @param agents that have to be tested for; with none, the latest test for each agent that an animal was tested for counts
      */
     public Map<UUID, TestsOnADay> of(
             Standing by, Lens lens, Collection<Candidate> animals, LocalDate day, List<String> agents) {
-        var byAnimal = new HashMap<UUID, List<NotedTest>>();
-        for (var noted : careRecords.testsOf(by.populationId())) {
-            byAnimal.computeIfAbsent(noted.animalId(), id -> new ArrayList<>()).add(noted);
-        }
+        var byAnimal =
+                noted.get(new At(by.populationId(), by.head()), at -> careRecords.testsOf(at.populationId).stream()
+                        .collect(Collectors.groupingBy(NotedTest::animalId)));
         var standing = new HashMap<UUID, TestsOnADay>();
         for (var animal : animals) {
             if (!animal.yours() && !mayCompute(lens, animal.subject())) {
@@ -72,7 +85,7 @@ public class TestsBeforePairing {
                     new Diary(byAnimal.getOrDefault(id, List.of()).stream()
                             .filter(noted -> animal.yours() || mayCompute(lens, writtenBy(noted)))
                             .map(NotedTest::test)
-                            .map(test -> (org.demebook.diary.CareRecord) test)
+                            .map(test -> (CareRecord) test)
                             .toList()),
                     day));
             if (!tests.isEmpty() || !agents.isEmpty()) {

@@ -157,9 +157,9 @@ class ReplayTest {
         SheetStory.tell(colony);
         FindingStory.tell(colony);
         CareStory.tell(colony);
+        RegionStory.tell(colony);
         PlanningStory.tell(colony);
         ConsentStory.tell(colony);
-        RegionStory.tell(colony);
         CountStory.tell(colony);
         ApproachStory.tell(colony);
         ProgrammeStory.tell(colony);
