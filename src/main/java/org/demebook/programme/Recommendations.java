@@ -70,8 +70,11 @@ public class Recommendations {
                 partners.seen(by),
                 keepers.collectionIds(by),
                 plan.pairOn().minusDays(populations.get(by).profile().daysOfQuarantine()));
+        var before = plan.follows() == null
+                ? List.<Litter>of()
+                : plans.settled(by, plan.follows()).off();
         var instead = partners.instead(
-                by, telling.off(), pairOn, plan.maximumInbreeding().value());
+                by, telling.off(before), pairOn, plan.maximumInbreeding().value());
         var told = telling.rows()
                 .mapToObj(row -> telling.of(
                         row, instead.getOrDefault(telling.field.snapshot().id(row), List.of())))
@@ -124,8 +127,10 @@ public class Recommendations {
         /**
          * The reader's animals for which another partner is to be named, each with those that are none for it: of a pair that is off, and that
          * are agreed elsewhere as far as the reader is told. Not one that its own keeper said cannot, or later.
+         *
+         * @param before litters of earlier plans that are off
          */
-        Map<UUID, Set<UUID>> off() {
+        Map<UUID, Set<UUID>> off(List<Litter> before) {
             var taken = plan.litters().stream()
                     .filter(litter -> state(litter) == LitterState.AGREED && isTold(litter))
                     .flatMap(litter -> Stream.of(litter.damId(), litter.sireId()))
@@ -143,7 +148,9 @@ public class Recommendations {
                 boolean hasAnother = snapshot.sex(row) == Sex.FEMALE && not.size() < litters.size();
                 if (!not.isEmpty() && !isOut && !hasAnother) {
                     var without = new HashSet<>(taken);
-                    not.forEach(litter -> without.add(side(id, litter).other().animalOf(litter)));
+                    Stream.concat(not.stream(), before.stream().filter(litter -> isOf(id, litter)))
+                            .forEach(litter ->
+                                    without.add(side(id, litter).other().animalOf(litter)));
                     off.put(id, without);
                 }
             });
@@ -159,6 +166,10 @@ public class Recommendations {
 
         private LitterState state(Litter litter) {
             return LitterState.of(answers.getOrDefault(litter.id(), List.of()));
+        }
+
+        private static boolean isOf(UUID animalId, Litter litter) {
+            return litter.damId().equals(animalId) || litter.sireId().equals(animalId);
         }
 
         private static Side side(UUID animalId, Litter litter) {
