@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import org.demebook.season.Constraint;
 import org.demebook.season.Effort;
+import org.demebook.season.Evaluation;
 import org.demebook.season.ImpossibleSeason;
 import org.demebook.season.Pair;
 import org.demebook.season.Refusal;
@@ -16,6 +17,7 @@ import org.demebook.season.SeasonPlan;
 import org.demebook.season.SeasonPlanner;
 import org.demebook.season.TradeOff;
 import org.demebook.season.Watch;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A plan with all that is shown of it, in the numbers of its season. The same season and effort give the same to the last bit,
@@ -23,10 +25,12 @@ import org.demebook.season.Watch;
  *
  * @param curve empty until it is computed, as are the refusals
  * @param refusals by litter and by what is refused
+ * @param living the plan's pairs with every living animal counted as one; null where the plan counts them so
  * @param complete nothing was left out since somebody stopped it
  */
 record Composition(
         SeasonPlan plan,
+        @Nullable Evaluation living,
         List<TradeOff> curve,
         Map<Pair, Map<Refusal.What, Refusal>> refusals,
         Map<Pair, Integer> keep,
@@ -74,14 +78,21 @@ record Composition(
      * @param found told of each, the last one included
      * @return why there is no plan; empty when there is
      */
-    static List<Constraint> compute(Season season, Effort effort, Follower follower, Consumer<Composition> found) {
+    static List<Constraint> compute(
+            Season season, @Nullable Season living, Effort effort, Follower follower, Consumer<Composition> found) {
         follower.begins(Step.PLAN, 1);
         var planned = new SeasonPlanner(season, effort, follower.watch()).plan();
         if (planned instanceof ImpossibleSeason impossible) {
             return impossible.contradiction();
         }
         var plan = (SeasonPlan) planned;
-        var first = new Composition(plan, List.of(), Map.of(), keep(season, effort, plan), false);
+        var first = new Composition(
+                plan,
+                living == null ? null : evaluated(living, effort, plan),
+                List.of(),
+                Map.of(),
+                keep(season, effort, plan),
+                false);
         found.accept(first);
         if (!follower.goesOn()) {
             return List.of();
@@ -102,7 +113,7 @@ record Composition(
     }
 
     private Composition withCurve(List<TradeOff> points) {
-        return new Composition(plan, points, refusals, keep, false);
+        return new Composition(plan, living, points, refusals, keep, false);
     }
 
     private Optional<Composition> withRefusals(Season season, Effort effort, Follower follower) {
@@ -122,7 +133,12 @@ record Composition(
             all.put(pair, ofPair);
             follower.done(at + 1);
         }
-        return Optional.of(new Composition(plan, curve, all, keep, true));
+        return Optional.of(new Composition(plan, living, curve, all, keep, true));
+    }
+
+    private static Evaluation evaluated(Season living, Effort effort, SeasonPlan plan) {
+        return new SeasonPlanner(living, effort, Watch.NOBODY)
+                .evaluate(plan.litters().stream().map(SeasonPlan.Litter::pair).toList());
     }
 
     /** Of each litter the fewest young that leave most gene diversity, all other litters as they are. */

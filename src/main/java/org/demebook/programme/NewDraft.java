@@ -24,6 +24,8 @@ import org.jspecify.annotations.Nullable;
  * @param chanceOfLitter that a pair has a litter at all; 0.7 when nothing is said (common practice, no source)
  * @param maximumInbreeding no young more inbred than this; 0.125 when nothing is said
  * @param leastKnownAncestry animals of whose genome less is traced to stated founders are left out; 0 when nothing is said
+ * @param lookAhead whether animals that will soon be too old to breed count for less, so that their genes are handed on in time; true when
+ *     nothing is said
  * @param littersOfMale at most so many of one male; 2 when nothing is said
  * @param together pairs that stand in every plan
  * @param apart pairs that stand in none
@@ -41,6 +43,7 @@ record NewDraft(
         @Nullable @DecimalMin("0.01") @DecimalMax("1") BigDecimal chanceOfLitter,
         @Nullable @DecimalMin("0") @DecimalMax("1") BigDecimal maximumInbreeding,
         @Nullable @DecimalMin("0") @DecimalMax("1") BigDecimal leastKnownAncestry,
+        @Nullable Boolean lookAhead,
         @Nullable @Min(1) @Max(100) Integer littersOfMale,
         @Nullable @Size(max = 1000) List<@Valid @NotNull Two> together,
         @Nullable @Size(max = 1000) List<@Valid @NotNull Two> apart,
@@ -91,6 +94,10 @@ record NewDraft(
 
     double knownAtLeast() {
         return leastKnownAncestry == null ? 0 : leastKnownAncestry.doubleValue();
+    }
+
+    boolean looksAhead() {
+        return lookAhead == null || lookAhead;
     }
 
     int littersOfAMale() {

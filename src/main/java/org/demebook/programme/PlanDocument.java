@@ -57,7 +57,11 @@ record PlanDocument(
             Exact bound,
             Exact meanInbreeding,
             boolean leastInbred,
-            boolean whole) {}
+            boolean whole,
+            @Nullable Living living) {}
+
+    /** The same with every living animal counted as one, where the plan counts some for less. */
+    record Living(Exact now, Exact after) {}
 
     /**
      * @param young that are reckoned with: a chance times a number

@@ -23,6 +23,7 @@ import java.util.zip.GZIPInputStream;
 import java.util.zip.GZIPOutputStream;
 import org.demebook.season.SeasonForm;
 import org.hibernate.annotations.Immutable;
+import org.jspecify.annotations.Nullable;
 
 /** What a plan was computed with, as JSON in which every figure is exact; its digest is the SHA-256 of that JSON. */
 @Entity
@@ -35,8 +36,13 @@ class PlanInput extends PanacheEntityBase {
     /**
      * @param females animals by the numbers of the season
      * @param males likewise
+     * @param living the season with every living animal counted as one, where that is not {@code form} itself
      */
-    record Input(List<UUID> females, List<UUID> males, SeasonForm form) {}
+    record Input(
+            List<UUID> females,
+            List<UUID> males,
+            SeasonForm form,
+            @Nullable SeasonForm living) {}
 
     private static final ObjectMapper JSON =
             JsonMapper.builder().addModule(new ParameterNamesModule()).build();

@@ -35,6 +35,7 @@ record PlanViews(Function<UUID, Optional<String>> name, Map<UUID, List<LitterAns
                 1 - figures.now().value(),
                 1 - after,
                 1 - figures.settledOnly().value(),
+                living(plan),
                 1 - bound,
                 after <= bound ? 0 : after / bound - 1,
                 figures.meanInbreeding().value(),
@@ -66,6 +67,14 @@ record PlanViews(Function<UUID, Optional<String>> name, Map<UUID, List<LitterAns
                         state(litter),
                         ifRefused(litter),
                         reason(litter, dam, sire))));
+    }
+
+    private static SeasonPlanView.@Nullable Living living(PlanDocument plan) {
+        var living = plan.figures().living();
+        return living == null
+                ? null
+                : new SeasonPlanView.Living(
+                        1 - living.now().value(), 1 - living.after().value());
     }
 
     private LitterState state(Litter litter) {

@@ -12,18 +12,21 @@ import org.demebook.season.Pair;
 import org.demebook.season.Season;
 import org.demebook.season.SeasonPlanner;
 import org.demebook.season.Watch;
+import org.jspecify.annotations.Nullable;
 
 /** A plan computed again, held against itself. */
 final class Recomputation {
     private final PlanDocument plan;
     private final PlanInput.Input input;
     private final Season season;
+    private final @Nullable Season living;
     private final List<String> differs = new ArrayList<>();
 
     private Recomputation(PlanDocument plan, PlanInput.Input input) {
         this.plan = plan;
         this.input = input;
         this.season = Season.of(input.form());
+        this.living = input.living() == null ? null : Season.of(input.living());
     }
 
     static RecomputationView of(PlanDocument plan, PlanInput.Input input) {
@@ -42,12 +45,12 @@ final class Recomputation {
 
     private Composition search(Effort effort) {
         var last = new AtomicReference<Composition>();
-        Composition.compute(season, effort, new Nobody(), last::set);
+        Composition.compute(season, living, effort, new Nobody(), last::set);
         return last.get();
     }
 
     private void compareAll(Composition again) {
-        compare("figures", plan.figures(), Stage.figures(again.plan(), again.complete()));
+        compare("figures", plan.figures(), Stage.figures(again));
         var ids = new HashMap<Settled.Couple, UUID>();
         plan.litters().forEach(litter -> ids.put(Settled.Couple.of(litter), litter.id()));
         var litters = again.plan().litters().stream()

@@ -15,9 +15,11 @@ import org.jspecify.annotations.Nullable;
  * @param issuedOn absent of a draft
  * @param inForce it is the last that was issued
  * @param pairOn the day on which animals are put together
- * @param geneDiversityNow of the living, in [0, 1]
+ * @param geneDiversityNow of the living, in [0, 1]; those who will soon be too old to breed count for less, unless the draft was asked
+ *     not to look ahead
  * @param geneDiversityAfter when the young that are reckoned with have joined them, in [0, 1]
  * @param geneDiversityAgreedOnly if only litters were born that both keepers have accepted, in [0, 1]
+ * @param ofTheLiving the same with every living animal counted as one; absent where the plan counts them so
  * @param geneDiversityAtBest what no plan under these constraints exceeds: proven, in [0, 1]
  * @param withinOfBest by which part of the least possible mean kinship that of the plan may be above it; 0.002 is 0.2 %
  * @param meanInbreeding of the young that are reckoned with, in [0, 1]
@@ -39,6 +41,7 @@ record SeasonPlanView(
         double geneDiversityNow,
         double geneDiversityAfter,
         double geneDiversityAgreedOnly,
+        @Nullable Living ofTheLiving,
         double geneDiversityAtBest,
         double withinOfBest,
         double meanInbreeding,
@@ -49,6 +52,9 @@ record SeasonPlanView(
         @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Point> curve,
         String computedFrom,
         long seed) {
+
+    /** Gene diversity now and after the season, in [0, 1]. */
+    record Living(double now, double after) {}
 
     /**
      * @param dam studbook number; of one that is only imagined, what it is called

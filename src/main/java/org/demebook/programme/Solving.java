@@ -38,6 +38,7 @@ class Solving {
             var stage = draft.stage;
             var contradiction = Composition.compute(
                     stage.season(),
+                    stage.living(),
                     draft.effort,
                     draft,
                     composition -> draft.found(stage.document(draft.id, draft.effort, composition)));

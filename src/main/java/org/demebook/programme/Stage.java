@@ -24,6 +24,7 @@ import org.jspecify.annotations.Nullable;
  * @param heads of the journals that the snapshot is from
  * @param females rows of the snapshot, by the season's numbers; rows beyond it are founders that are only imagined
  * @param males likewise
+ * @param living the season with every living animal counted as one; null where {@code season} is that
  * @param placeWords by the season's collections: whose animals they are, by the number of one of them
  */
 record Stage(
@@ -33,6 +34,7 @@ record Stage(
         int[] males,
         List<String> placeWords,
         Season season,
+        @Nullable Season living,
         NewDraft asked,
         Settled settled) {
 
@@ -59,7 +61,7 @@ record Stage(
     }
 
     PlanInput.Input input() {
-        return new PlanInput.Input(ids(females), ids(males), season.form());
+        return new PlanInput.Input(ids(females), ids(males), season.form(), living == null ? null : living.form());
     }
 
     private List<UUID> ids(int[] rows) {
@@ -77,7 +79,7 @@ record Stage(
                 PlanDocument.Work.of(effort),
                 new Exact(asked.chance()),
                 new Exact(asked.inbreedingAtMost()),
-                figures(plan, composition.complete()),
+                figures(composition),
                 plan.litters().stream()
                         .map(litter -> litter(litter, composition))
                         .toList(),
@@ -87,7 +89,9 @@ record Stage(
                         .toList());
     }
 
-    static PlanDocument.Figures figures(SeasonPlan plan, boolean complete) {
+    static PlanDocument.Figures figures(Composition composition) {
+        var plan = composition.plan();
+        var living = composition.living();
         return new PlanDocument.Figures(
                 new Exact(plan.now()),
                 new Exact(plan.after()),
@@ -95,7 +99,8 @@ record Stage(
                 new Exact(plan.bound()),
                 new Exact(plan.meanInbreeding()),
                 plan.leastInbred(),
-                plan.whole() && complete);
+                plan.whole() && composition.complete(),
+                living == null ? null : new PlanDocument.Living(new Exact(living.now()), new Exact(living.after())));
     }
 
     private PlanDocument.Litter litter(SeasonPlan.Litter litter, Composition composition) {

@@ -15,20 +15,23 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.demebook.ancestry.Ancestries;
 import org.demebook.ancestry.Snapshot;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Standing;
-import org.demebook.kinship.GenePool;
 import org.demebook.kinship.Pedigree;
 import org.demebook.planning.SeasonField;
 import org.demebook.planning.SeasonFields;
 import org.demebook.problem.Refusal;
 import org.demebook.programme.NewDraft.Two;
+import org.demebook.registry.Populations;
 import org.demebook.season.Season;
 import org.demebook.season.SeasonBuilder;
+import org.demebook.season.StayWeight;
+import org.jspecify.annotations.Nullable;
 
 /** Makes a season of what may breed and of what is asked. */
 @ApplicationScoped
@@ -36,11 +39,16 @@ class Stages {
     /** What solves in half a minute; of more, those of the least mean kinship are planned with. */
     static final int MOST_OF_A_SEX = 300;
 
+    private static final double DAYS_OF_A_YEAR = 365.25;
+
     @Inject
     SeasonFields fields;
 
     @Inject
     Ancestries ancestries;
+
+    @Inject
+    Populations populations;
 
     @Inject
     Journal journal;
@@ -61,6 +69,7 @@ class Stages {
         private final NewDraft asked;
         private final Settled settled;
         private final Map<Integer, Integer> placeOf = new HashMap<>();
+        private final int daysOfLife;
         private final BitSet lost;
         private final Pedigree pedigree;
         private final int[] females;
@@ -74,6 +83,7 @@ class Stages {
             this.snapshot = field.snapshot();
             this.asked = asked;
             this.settled = settled;
+            this.daysOfLife = populations.get(by).profile().breeding().daysOfAgeAtLastLitter();
             allCandidates().forEach(candidate -> placeOf.put(candidate.row(), candidate.place()));
             field.hindered().forEach(hindered -> placeOf.put(hindered.row(), hindered.place()));
             this.lost = lost();
@@ -98,7 +108,43 @@ class Stages {
                         "There is no %s that may breed on %s and whose keeper grants it to be planned with. Ask keepers to share number and parentage for pairing, or look at what stands in the way of each animal."
                                 .formatted(females.length == 0 ? "female" : "male", asked.pairOn()));
             }
-            var builder = Season.of(pedigree, pool(), females, males);
+            var placeWords = new ArrayList<String>();
+            var living = season(Season.of(pedigree, pedigree.pool(pool()), females, males), placeWords);
+            var ahead = asked.looksAhead() ? weighed() : null;
+            return new Stage(
+                    snapshot,
+                    Map.of(by.populationCode() + "@" + journal.nodeCode(), snapshot.head()),
+                    females,
+                    males,
+                    placeWords,
+                    ahead == null ? living : season(ahead, new ArrayList<>()),
+                    ahead == null ? null : living,
+                    asked,
+                    settled);
+        }
+
+        /** With those who will soon be too old counted for less; null where nobody is, or nobody would count. */
+        private @Nullable SeasonBuilder weighed() {
+            int[] pool = pool();
+            double[] weights = IntStream.of(pool).mapToDouble(this::weight).toArray();
+            return DoubleStream.of(weights).allMatch(weight -> weight == 1)
+                            || DoubleStream.of(weights).allMatch(weight -> weight == 0)
+                    ? null
+                    : Season.of(pedigree, pool, weights, females, males);
+        }
+
+        /** Of one whose age is not known, as of a young. */
+        private double weight(int row) {
+            var born = row < snapshot.size() ? snapshot.bornLatest(row) : null;
+            if (born == null) {
+                return 1;
+            }
+            double left =
+                    (born.plusDays(daysOfLife).toEpochDay() - asked.pairOn().toEpochDay()) / DAYS_OF_A_YEAR;
+            return StayWeight.of(Math.max(0, Math.floor(left)), Math.max(1, daysOfLife / DAYS_OF_A_YEAR));
+        }
+
+        private Season season(SeasonBuilder builder, List<String> placeWords) {
             builder.inbreedingAtMost(asked.inbreedingAtMost());
             for (int female = 0; female < females.length; female++) {
                 builder.young(female, asked.chance() * asked.young());
@@ -106,7 +152,7 @@ class Stages {
             for (int male = 0; male < males.length; male++) {
                 builder.littersOfMale(male, asked.littersOfAMale());
             }
-            var placeWords = places(builder);
+            placeWords.addAll(places(builder));
             pairs(builder);
             if (asked.litters() != null) {
                 builder.litters(asked.litters());
@@ -116,15 +162,7 @@ class Stages {
                                 ? Math.max(1, snapshot.living().length / 4)
                                 : asked.littersAtMost());
             }
-            return new Stage(
-                    snapshot,
-                    Map.of(by.populationCode() + "@" + journal.nodeCode(), snapshot.head()),
-                    females,
-                    males,
-                    placeWords,
-                    builder.build(),
-                    asked,
-                    settled);
+            return builder.build();
         }
 
         /** Rows of those that would be gone, with all that are known to live with them. */
@@ -188,11 +226,11 @@ class Stages {
             return builder.build();
         }
 
-        private GenePool pool() {
-            return pedigree.pool(IntStream.concat(
+        private int[] pool() {
+            return IntStream.concat(
                             IntStream.of(snapshot.living()).filter(row -> !lost.get(row)),
                             IntStream.range(snapshot.size(), pedigree.size()))
-                    .toArray());
+                    .toArray();
         }
 
         /** New founders live with nobody. Returns an animal of each place, to call it by. */

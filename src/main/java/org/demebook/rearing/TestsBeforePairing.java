@@ -11,6 +11,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.demebook.consent.Action;
@@ -100,7 +101,7 @@ public class TestsBeforePairing {
     }
 
     private static Subject writtenBy(NotedTest noted) {
-        return Subject.of(noted.animalId(), null, noted.collectionId());
+        return new Subject(noted.animalId(), Set.of(noted.collectionId()));
     }
 
     private static @Nullable String inTheWay(List<CountedTest> tests, LocalDate day, List<String> agents) {

@@ -15,10 +15,23 @@ final class Plans {
 
     /** Whether the season has a plan at all. */
     static boolean isPossible(Season season) {
-        return new Network(season).isPossible()
-                && (!season.hasTravelLimits()
-                        || cheapest(season, (female, male) -> season.isAcross(female, male) ? 1 : 0)
-                                .isPresent());
+        return isPossibleByFlow(season)
+                .orElseGet(() -> new Program(season).anyPlan().isPresent());
+    }
+
+    /** The same if networks tell; nothing where it takes an integer program, a hundred times as slow. */
+    static Optional<Boolean> isPossibleByFlow(Season season) {
+        if (!new Network(season).isPossible()) {
+            return Optional.of(false);
+        }
+        if (!season.hasTravelLimits()) {
+            return Optional.of(true);
+        }
+        if (!Hubs.leaveEnough(season)) {
+            return Optional.of(false);
+        }
+        return byFlow(season, (female, male) -> season.isAcross(female, male) ? 1 : 0, 1)
+                .map(plan -> true);
     }
 
     /**
@@ -52,8 +65,31 @@ final class Plans {
         int[] settled = new int[season.females];
         Arrays.fill(settled, Season.NONE);
         season.locked.forEach(pair -> settled[pair.female()] = pair.male());
-        var draft = new Draft(season, settled, 0);
-        while (draft.litters() < Math.min(season.most, season.females)) {
+        return filled(season, settled, Math.min(season.most, season.females));
+    }
+
+    /**
+     * What a plan still has of open pairs, filled up litter by litter to as many as it had; empty where limits do not leave as many, or a
+     * settled pair is missing. Much cheaper than {@link #near} where little is to be mended.
+     */
+    static Optional<int[]> mended(Season season, int[] plan) {
+        int[] left = plan.clone();
+        int litters = 0;
+        for (int female = 0; female < left.length; female++) {
+            litters += left[female] == Season.NONE ? 0 : 1;
+            if (left[female] != Season.NONE && !season.isOpen(female, left[female])) {
+                left[female] = Season.NONE;
+            }
+        }
+        int[] mended = filled(season, left, Math.min(season.most, litters));
+        return new Draft(season, mended, 0).keepsLimits() && keepsPairs(season, mended)
+                ? Optional.of(mended)
+                : Optional.empty();
+    }
+
+    private static int[] filled(Season season, int[] from, int litters) {
+        var draft = new Draft(season, from, 0);
+        while (draft.litters() < litters) {
             var next = bestLitter(season, draft);
             if (next.isEmpty()) {
                 break;
@@ -91,41 +127,70 @@ final class Plans {
 
     /** Cheapest of all where that is a flow; where it is not, cheap, and of all only if nothing simpler was found. */
     private static Optional<int[]> cheapest(Season season, Network.Cost cost) {
-        var network = new Network(season);
-        if (!network.isPossible()) {
-            return Optional.empty();
-        }
-        int[] sires = network.cheapest(cost, BITS).sires();
+        return new Network(season).isPossible()
+                ? byFlow(season, cost, BITS)
+                        .or(() -> new Program(season).cheapest(cost).map(Program.Solution::sires))
+                : Optional.empty();
+    }
+
+    /** A plan that a network finds without knowing of all travellers. */
+    private static Optional<int[]> byFlow(Season season, Network.Cost cost, int bits) {
+        int[] sires = new Network(season).cheapest(cost, bits).sires();
         if (new Draft(season, sires, 0).keepsLimits()) {
             return Optional.of(sires);
         }
-        var narrow = new Network(season.inWhichTravel(busiest(season, sires)));
-        if (narrow.isPossible()) {
-            int[] fewer = narrow.cheapest(cost, BITS).sires();
-            if (new Draft(season, fewer, 0).keepsLimits()) {
-                return Optional.of(fewer);
+        for (int[] worth : new int[][] {littersAbroad(season, sires), mostAbroad(season)}) {
+            var narrow = new Network(season.inWhichTravel(first(season, worth)));
+            if (narrow.isPossible()) {
+                int[] fewer = narrow.cheapest(cost, bits).sires();
+                if (new Draft(season, fewer, 0).keepsLimits()) {
+                    return Optional.of(fewer);
+                }
             }
         }
-        return new Program(season).cheapest(cost).map(Program.Solution::sires);
+        return Optional.empty();
     }
 
-    /** Of each collection as many males as may travel, those first who have most litters elsewhere. */
-    private static BitSet busiest(Season season, int[] sires) {
-        int[] abroad = new int[season.males];
-        for (int female = 0; female < sires.length; female++) {
-            if (sires[female] != Season.NONE && season.isAcross(female, sires[female])) {
+    /** Of each collection as many males as may travel, those first who are worth most. */
+    private static BitSet first(Season season, int[] worth) {
+        for (var pair : season.locked) {
+            if (season.isAcross(pair)) {
                 // who travels to a settled litter travels anyway
-                abroad[sires[female]] += season.isLocked(new Pair(female, sires[female])) ? season.females : 1;
+                worth[pair.male()] += season.females;
             }
         }
         int[] left = season.travellersOfCollection.clone();
         var travel = new BitSet();
         IntStream.range(0, season.males)
                 .boxed()
-                .sorted(Comparator.comparingInt(male -> -abroad[male]))
+                .sorted(Comparator.comparingInt(male -> -worth[male]))
                 .filter(male -> left[season.collection[season.females + male]]-- > 0)
                 .forEach(travel::set);
         return travel;
+    }
+
+    /** By male, his litters elsewhere in a plan. */
+    private static int[] littersAbroad(Season season, int[] sires) {
+        int[] abroad = new int[season.males];
+        for (int female = 0; female < sires.length; female++) {
+            if (sires[female] != Season.NONE && season.isAcross(female, sires[female])) {
+                abroad[sires[female]]++;
+            }
+        }
+        return abroad;
+    }
+
+    /** By male, the litters that he alone could have elsewhere. */
+    private static int[] mostAbroad(Season season) {
+        int[] most = new int[season.males];
+        for (int male = 0; male < season.males; male++) {
+            int he = male;
+            long abroad = IntStream.range(0, season.females)
+                    .filter(female -> season.isOpen(female, he) && season.isAcross(female, he))
+                    .count();
+            most[male] = (int) Math.min(abroad, season.littersOfMale[male]);
+        }
+        return most;
     }
 
     /**

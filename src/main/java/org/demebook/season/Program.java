@@ -91,12 +91,17 @@ final class Program {
                 if (lives.test(male) && season.travellersOfCollection[at] < season.males) {
                     var travels = model.newBoolVar("travels" + male);
                     travellers.add(travels);
+                    var abroad = new ArrayList<BoolVar>();
                     for (int female = 0; female < season.females; female++) {
                         var pair = pairs.get(new Pair(female, male));
                         if (pair != null && season.isAcross(female, male)) {
-                            model.addImplication(pair, travels);
+                            abroad.add(pair);
                         }
                     }
+                    // all at once, not each by itself: so the solver counts who would have to travel
+                    model.addLessOrEqual(
+                            sum(abroad),
+                            LinearExpr.term(travels, Math.min(season.littersOfMale[male], season.females)));
                 }
             }
             if (!travellers.isEmpty()) {

@@ -16,6 +16,9 @@ public final class SeasonPlanner {
     /** What mean inbreeding may weigh beside mean kinship on the curve. */
     private static final double[] WEIGHTS = {.01, .03, .1, .3, 1, 3};
 
+    /** So many changes are all tried in the end, for each refusal. */
+    private static final long FEW_CHANGES = 200_000;
+
     private static final double NEAR = .1;
     private static final double SAME = 1e-12;
     /** What inbreeding weighs in the first stage: it decides among plans of the same mean kinship. */
@@ -41,7 +44,7 @@ public final class SeasonPlanner {
      */
     public Planned plan() {
         if (!Plans.isPossible(season)) {
-            return new ImpossibleSeason(Conflicts.of(season));
+            return Conflicts.of(season, watch);
         }
         var lower = new LowerBound(season, new Network(season));
         boolean whole = lower.run(effort.boundSteps(), watch);
@@ -249,14 +252,17 @@ public final class SeasonPlanner {
     public Refusal refusal(SeasonPlan plan, Pair pair, Refusal.What what) {
         var refused = season.refused(pairsOf(pair, what));
         int[] before = plan.sires(season);
-        if (!Plans.isPossible(refused)) {
+        var mended = Plans.mended(refused, before);
+        if (mended.isEmpty() && !Plans.isPossible(refused)) {
             return new Refusal(pair, what, OptionalDouble.empty(), List.of());
         }
-        int[] after = Plans.near(refused, before, gradient(before)).orElseThrow();
+        int[] after = mended.orElseGet(
+                () -> Plans.near(refused, before, gradient(before)).orElseThrow());
         boolean stopped = false;
+        boolean thorough = (long) plan.litters().size() * season.females * season.males <= FEW_CHANGES;
         for (int start = 0; start < effort.starts() && !stopped; start++) {
             var search = new Search(refused, after, 0, plan.bound(), effort.seed() + start, watch);
-            after = search.run(effort.moves(), 1);
+            after = thorough ? search.run(effort.moves(), 1) : search.roam(effort.moves(), 1);
             stopped = search.stopped();
         }
         int[] found = after;

@@ -65,7 +65,8 @@ class Demo {
             client.awaitServer();
             var fresh = openAccounts(world);
             var tokens = signIn(client, world);
-            var season = new DemoSeason(client, json, world.at("/population/code").asText(), clock);
+            var season =
+                    new DemoSeason(client, json, world.at("/population/code").asText(), clock);
             if (fresh) {
                 load(client, from, world, tokens);
                 new DemoYear(client, json, from, world.get("year"), tokens).tell();

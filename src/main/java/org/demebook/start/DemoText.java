@@ -41,7 +41,14 @@ final class DemoText {
 
     private DemoText() {}
 
-    static void print(JsonNode world, DemoClient client, String inesToken, DemoSeason season, int port, String state, boolean fresh)
+    static void print(
+            JsonNode world,
+            DemoClient client,
+            String inesToken,
+            DemoSeason season,
+            int port,
+            String state,
+            boolean fresh)
             throws IOException, InterruptedException {
         var code = world.at("/population/code").asText();
         var animal = world.at("/offer/body/animal").asText();

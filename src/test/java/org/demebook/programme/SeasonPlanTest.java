@@ -72,6 +72,7 @@ class SeasonPlanTest {
         season.put("litters", litters);
         season.put("youngKept", 1);
         season.put("chanceOfLitter", 1);
+        season.put("lookAhead", false);
         return season;
     }
 
