@@ -128,7 +128,9 @@ public class Planner {
             disclosed(by, sighted, rows(pairs), pairs);
             best.put(
                     id,
-                    pairs.stream().map(pair -> nextBest(sighted, pair, row, question)).toList());
+                    pairs.stream()
+                            .map(pair -> nextBest(sighted, pair, row, question))
+                            .toList());
         });
         return best;
     }

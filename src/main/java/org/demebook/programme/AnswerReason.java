@@ -38,8 +38,8 @@ public enum AnswerReason {
         return Arrays.stream(values())
                 .filter(value -> value.word().equals(word))
                 .findAny()
-                .orElseThrow(() -> new IllegalArgumentException(
-                        "Write " + Arrays.stream(values()).map(AnswerReason::word).collect(Collectors.joining(", "))));
+                .orElseThrow(() -> new IllegalArgumentException("Write "
+                        + Arrays.stream(values()).map(AnswerReason::word).collect(Collectors.joining(", "))));
     }
 
     @JsonValue

@@ -11,8 +11,7 @@ import org.demebook.Colony;
 import org.demebook.consent.Questions.Relation;
 
 /** The thing that an operation is about, made for its owner; whoever else is needed for it is neither asker nor owner. */
-record Existing(
-        Things things, Seekers seekers, Planned planned, String asker, String owner, Relation relation) {
+record Existing(Things things, Seekers seekers, Planned planned, String asker, String owner, Relation relation) {
     void of(Operation operation, Map<String, String> named) {
         for (var parameter : operation.parameters()) {
             switch (parameter) {

@@ -79,8 +79,7 @@ final class Neighbourhood {
         var pair = Map.of("dam", own.get(WREN), "sire", sires.get(1));
         ids.put(
                 "plan",
-                seasons.issued(Map.of(
-                        "pairOn", Planned.pairOn(), "littersAtMost", 1, "together", List.of(pair))));
+                seasons.issued(Map.of("pairOn", Planned.pairOn(), "littersAtMost", 1, "together", List.of(pair))));
         withdraw(open);
     }
 

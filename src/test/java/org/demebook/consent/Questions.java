@@ -43,8 +43,7 @@ final class Questions {
 
     /** The populations in which most things are made. */
     List<String> codes() {
-        return List.of(
-                things.colony.code, layers.colony.code, seekers.things.colony.code, planned.colony.code);
+        return List.of(things.colony.code, layers.colony.code, seekers.things.colony.code, planned.colony.code);
     }
 
     /** The same keepers with snakes that lay eggs. */
@@ -195,8 +194,7 @@ final class Questions {
                 case "code" -> named.put(parameter, "0000-0000-0000-0000");
                 case "key" -> named.put(parameter, "own:" + none() + ":0");
                 // a litter that is not there, of a plan that is
-                case "plan" ->
-                    named.put(parameter, operation.id().equals("answerProposal") ? planned.plan : none());
+                case "plan" -> named.put(parameter, operation.id().equals("answerProposal") ? planned.plan : none());
                 case "secret" -> named.put(parameter, "a".repeat(43));
                 default -> named.put(parameter, none());
             }

@@ -71,8 +71,7 @@ final class AnsweredPlan {
     }
 
     ValidatableResponse recommended(String keeper) {
-        return colony.get(keeper, "/season-plans/" + plan + "/recommendations")
-                .statusCode(200);
+        return colony.get(keeper, "/season-plans/" + plan + "/recommendations").statusCode(200);
     }
 
     /** What is recommended for one animal. */

@@ -7,6 +7,7 @@ import static org.demebook.Colony.WREN;
 import static org.demebook.Marrowfin.OYELARAN;
 import static org.hamcrest.Matchers.contains;
 import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.everyItem;
 import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.not;
@@ -46,7 +47,8 @@ class FollowingPlanTest {
                     .noneMatch(litter -> litter.get("dam").equals(world.own.number(20))
                             && litter.get("sire").equals(world.own.number(14)));
         }
-        var next = Seasons.of(world.colony).issued(Map.of("pairOn", AnsweredPlan.PAIR_ON, "litters", 3, "follows", world.plan));
+        var next = Seasons.of(world.colony)
+                .issued(Map.of("pairOn", AnsweredPlan.PAIR_ON, "litters", 3, "follows", world.plan));
         // its answers came along
         world.colony
                 .get(WREN, "/season-plans/" + next + "/answers")
@@ -59,6 +61,23 @@ class FollowingPlanTest {
                 .body(
                         "plan.litters.findAll { it.dam == '" + world.own.number(20) + "' }.sire",
                         not(hasItem(world.own.number(14))));
+    }
+
+    @Test
+    void a_plan_without_a_litter_is_issued_and_read() {
+        var world = new AnsweredPlan(Marrowfin.settled());
+        var none = Seasons.of(world.colony)
+                .issued(Map.of("pairOn", AnsweredPlan.PAIR_ON, "litters", 0, "follows", world.plan));
+        for (var address : List.of("", "/answers", "/outcome")) {
+            world.colony
+                    .get(WREN, "/season-plans/" + none + address)
+                    .statusCode(200)
+                    .body("litters", hasSize(0));
+        }
+        world.colony
+                .get(INES, "/season-plans/" + none + "/recommendations")
+                .statusCode(200)
+                .body("doing", everyItem(equalTo("rest")));
     }
 
     @Test

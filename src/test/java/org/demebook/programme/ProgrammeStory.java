@@ -26,8 +26,8 @@ public final class ProgrammeStory {
         answer(colony, INES, first, litter, "accept", null, null);
         answer(colony, INES, first, litter, "later", "rests", "he is thin");
         answer(colony, INES, first, litter, "decline", "no-reason", " ");
-        var second = issued(
-                seasons, colony.female(INES), colony.male(WREN), Map.of("littersAtMost", 1, "follows", first));
+        var second =
+                issued(seasons, colony.female(INES), colony.male(WREN), Map.of("littersAtMost", 1, "follows", first));
         var other = onlyLitter(colony, second);
         answer(colony, INES, second, other, "accept", null, null);
         answer(colony, WREN, second, other, "accept", null, null);

@@ -7,7 +7,6 @@ import static org.demebook.Colony.INES;
 import static org.demebook.Colony.WREN;
 import static org.demebook.Colony.as;
 import static org.demebook.Marrowfin.OYELARAN;
-import static org.hamcrest.Matchers.contains;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasSize;
