@@ -44,6 +44,8 @@ create table season_answer (
     answer        text        not null,
     reason        text,
     note          text,
+    -- which both sides gave each other when this answer made them agree
+    grant_ids     uuid[],
     answered_by   uuid        not null,
     answered_at   timestamptz not null,
     revision      bigint      not null,

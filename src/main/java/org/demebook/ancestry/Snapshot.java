@@ -276,6 +276,13 @@ public final class Snapshot {
         return shown.parentage(row) ? dam(row) : Pedigree.UNKNOWN;
     }
 
+    /** The one known sire as the asker sees him: {@link Pedigree#UNKNOWN} where there are several, none, or he is not to be seen. */
+    public int shownSire(int row) {
+        return shown.parentage(row) && parents.uncertainSire().get(row) == null && sires(row).length == 1
+                ? sires(row)[0]
+                : Pedigree.UNKNOWN;
+    }
+
     /** The sire as the asker sees him. */
     StatedSire sire(int row) {
         if (!shown.parentage(row)) {

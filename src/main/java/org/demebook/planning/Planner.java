@@ -8,9 +8,13 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
+import java.util.UUID;
 import java.util.stream.IntStream;
 import org.demebook.ancestry.Ancestries;
 import org.demebook.consent.Consents;
@@ -18,6 +22,7 @@ import org.demebook.consent.Lens;
 import org.demebook.consent.Purpose;
 import org.demebook.keeper.Standing;
 import org.demebook.kinship.GenePool;
+import org.demebook.kinship.Pedigree;
 import org.demebook.notation.Sex;
 import org.demebook.planning.PairingsView.Arrival;
 import org.demebook.planning.PairingsView.Excluded;
@@ -91,6 +96,50 @@ public class Planner {
         disclosed(by, sighted, IntStream.concat(rows(pairs), IntStream.of(apart)), pairs);
         return view(
                 snapshot.number(row), "one-animal", sighted, question, pairs, excluded(sighted, row, apart, question));
+    }
+
+    /**
+     * The best partners of some animals of the asker's, as {@link #partners} has them, but for some that are not to be.
+     *
+     * @param without for each animal those that are no partners for it, by id
+     * @return by animal, the best first; of one that cannot be paired itself nothing
+     */
+    public Map<UUID, List<NextBest>> nextBest(Standing by, Map<UUID, Set<UUID>> without, Question question) {
+        if (without.isEmpty()) {
+            return Map.of();
+        }
+        var sighted = sighted(by, question);
+        var candidates = sighted.candidates();
+        var snapshot = sighted.snapshot();
+        var best = new HashMap<UUID, List<NextBest>>();
+        without.forEach((id, others) -> {
+            int row = snapshot.row(id);
+            if (row == Pedigree.UNKNOWN || !sighted.own().contains(row) || !candidates.proposable(row)) {
+                return;
+            }
+            boolean isFemale = snapshot.sex(row) == Sex.FEMALE;
+            int[] self = {row};
+            var partners = IntStream.of(candidates.proposable(isFemale ? Sex.MALE : Sex.FEMALE))
+                    .filter(other -> sighted.mayMeet(row, other) && !others.contains(snapshot.id(other)))
+                    .toArray();
+            var pairs = isFemale
+                    ? rank(candidates, self, partners, (dam, sire) -> true, question)
+                    : rank(candidates, partners, self, (dam, sire) -> true, question);
+            disclosed(by, sighted, rows(pairs), pairs);
+            best.put(
+                    id,
+                    pairs.stream()
+                            .map(pair -> nextBest(sighted, pair, row, question))
+                            .toList());
+        });
+        return best;
+    }
+
+    private static NextBest nextBest(Sighted sighted, Pair pair, int row, Question question) {
+        var snapshot = sighted.snapshot();
+        int other = pair.dam() == row ? pair.sire() : pair.dam();
+        var advised = new Advice(sighted, snapshot.pool().orElseThrow(), question.mostYoung()).of(pair);
+        return new NextBest(snapshot.id(other), snapshot.number(other), pair.kinship(), advised.keep());
     }
 
     /**

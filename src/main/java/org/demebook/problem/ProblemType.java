@@ -144,6 +144,8 @@ public enum ProblemType {
     TOO_MANY_DRAFTS(429, "Too many plans are being computed"),
     DRAFT_NOT_READY(409, "The draft cannot be issued"),
     NO_SUCH_PLAN(404, "There is no such plan"),
+    PLAN_NOT_IN_FORCE(409, "Another plan is in force"),
+    NO_SUCH_PROPOSAL(404, "The plan proposes no such litter of yours"),
     PLAN_OUTDATED(409, "The plan is not possible any more"),
     PLAN_INPUT_GONE(409, "What the plan was computed with is not here"),
     NO_SUCH_RELEASE(404, "There is no such release"),

@@ -2,10 +2,12 @@ package org.demebook.programme;
 
 import com.fasterxml.jackson.annotation.JsonCreator;
 import com.fasterxml.jackson.annotation.JsonValue;
+import java.util.Arrays;
 import java.util.Locale;
+import java.util.stream.Collectors;
 
 /** Why a keeper does not accept. In JSON lower-case words with a hyphen. */
-enum AnswerReason {
+public enum AnswerReason {
     ANIMAL_DEAD(Answer.CANNOT),
     ANIMAL_GONE(Answer.CANNOT),
     ANIMAL_ILL(Answer.CANNOT),
@@ -33,11 +35,15 @@ enum AnswerReason {
 
     @JsonCreator(mode = JsonCreator.Mode.DELEGATING)
     static AnswerReason parse(String word) {
-        return valueOf(word.toUpperCase(Locale.ROOT).replace('-', '_'));
+        return Arrays.stream(values())
+                .filter(value -> value.word().equals(word))
+                .findAny()
+                .orElseThrow(() -> new IllegalArgumentException("Write "
+                        + Arrays.stream(values()).map(AnswerReason::word).collect(Collectors.joining(", "))));
     }
 
     @JsonValue
-    String word() {
+    public String word() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 }

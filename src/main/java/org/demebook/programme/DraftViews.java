@@ -4,13 +4,11 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Clock;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.demebook.ancestry.Ancestries;
 import org.demebook.keeper.Standing;
 import org.demebook.programme.DraftView.Beside;
@@ -30,6 +28,9 @@ class DraftViews {
     SeasonPlans plans;
 
     @Inject
+    KeptPlans kept;
+
+    @Inject
     Clock clock;
 
     DraftView of(Standing by, Draft draft) {
@@ -39,25 +40,23 @@ class DraftViews {
         var plan = draft.plan();
         var inForce = plans.inForce(by);
         if (plan != null) {
-            sight.disclosed(ancestries, animals(plan));
-            inForce.ifPresent(other -> sight.disclosed(ancestries, animals(other)));
+            sight.disclosed(ancestries, PlanDocument.animals(plan));
+            inForce.ifPresent(other -> sight.disclosed(ancestries, PlanDocument.animals(other)));
         }
         return new DraftView(
                 draft.id,
                 state,
                 draft.startedAt,
                 progress(draft),
-                plan == null ? null : new PlanViews(id -> name(sight, draft, id), Map.of()).of(plan, null, false),
+                plan == null
+                        ? null
+                        : new PlanViews(id -> name(sight, draft, id), kept.answers(by, plan)).of(plan, null, false),
                 draft.contradiction(),
                 draft.isImagined(),
                 plan == null
                         ? null
                         : inForce.map(other -> beside(sight, draft, plan, other))
                                 .orElse(null));
-    }
-
-    static Stream<UUID> animals(PlanDocument plan) {
-        return plan.litters().stream().flatMap(litter -> Stream.of(litter.damId(), litter.sireId()));
     }
 
     private static Optional<String> name(PlanSight sight, Draft draft, UUID animalId) {

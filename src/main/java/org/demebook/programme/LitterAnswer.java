@@ -6,8 +6,11 @@ import jakarta.persistence.Id;
 import jakarta.persistence.IdClass;
 import jakarta.persistence.Table;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -41,6 +44,8 @@ class LitterAnswer extends PanacheEntityBase {
     @Nullable
     String note;
 
+    UUID @Nullable [] grantIds;
+
     UUID answeredBy;
     Instant answeredAt;
     long revision;
@@ -67,6 +72,7 @@ class LitterAnswer extends PanacheEntityBase {
         answer = said.answer();
         reason = said.reason();
         note = said.note();
+        grantIds = said.grantIds() == null ? null : said.grantIds().toArray(UUID[]::new);
         answeredBy = entry.actorId();
         answeredAt = entry.recordedAt();
         revision = entry.seq();
@@ -80,6 +86,22 @@ class LitterAnswer extends PanacheEntityBase {
                 said.litterId(),
                 said.side().word(),
                 entry.seq());
+    }
+
+    boolean says(NewAnswer sent) {
+        return answer == sent.answer() && reason == sent.reason() && Objects.equals(note, sent.words());
+    }
+
+    Side side() {
+        return Side.parse(side);
+    }
+
+    List<UUID> grants() {
+        return grantIds == null ? List.of() : List.of(grantIds);
+    }
+
+    LocalDate answeredOn() {
+        return LocalDate.ofInstant(answeredAt, ZoneOffset.UTC);
     }
 
     static Map<UUID, List<LitterAnswer>> byLitter(UUID populationId, Set<UUID> litterIds) {

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Locale;
 
 /** What has become of a proposed litter; derived, never stored. All that one side learns of the other's answer. In JSON lower-case words with a hyphen. */
-enum LitterState {
+public enum LitterState {
     OPEN,
     /** Both sides accepted. */
     AGREED,
@@ -21,7 +21,7 @@ enum LitterState {
     }
 
     @JsonValue
-    String word() {
+    public String word() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 }

@@ -9,8 +9,10 @@ import com.fasterxml.jackson.module.paramnames.ParameterNamesModule;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.demebook.season.Effort;
 import org.jspecify.annotations.Nullable;
 
@@ -36,6 +38,13 @@ record PlanDocument(
         Figures figures,
         List<Litter> litters,
         List<Point> curve) {
+
+    /** The journal leaves out what is empty: a plan may have no litter. */
+    PlanDocument {
+        heads = Objects.requireNonNullElse(heads, Map.of());
+        litters = Objects.requireNonNullElse(litters, List.of());
+        curve = Objects.requireNonNullElse(curve, List.of());
+    }
 
     /** How much was tried: {@link Effort}. */
     record Work(int boundSteps, int starts, long moves, long seed) {
@@ -95,6 +104,10 @@ record PlanDocument(
 
     Optional<Litter> litter(UUID litterId) {
         return litters.stream().filter(litter -> litter.id.equals(litterId)).findFirst();
+    }
+
+    static Stream<UUID> animals(PlanDocument plan) {
+        return plan.litters.stream().flatMap(litter -> Stream.of(litter.damId, litter.sireId));
     }
 
     String written() {

@@ -23,6 +23,11 @@ record PlanSight(Standing by, Instant at, Snapshot granted) {
                 : Optional.empty();
     }
 
+    /** Both animals of a litter. */
+    boolean shows(PlanDocument.Litter litter) {
+        return number(litter.damId()).isPresent() && number(litter.sireId()).isPresent();
+    }
+
     /** Writes down for their keepers that these animals are shown. */
     void disclosed(Ancestries ancestries, Stream<UUID> animalIds) {
         var rows = animalIds.filter(id -> number(id).isPresent()).mapToInt(granted::row);

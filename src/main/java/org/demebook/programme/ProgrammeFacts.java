@@ -1,6 +1,7 @@
 package org.demebook.programme;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import java.util.List;
 import java.util.Set;
 import java.util.UUID;
 import org.demebook.journal.Entry;
@@ -20,7 +21,11 @@ class ProgrammeFacts implements FactBook {
         }
     }
 
-    /** Takes the place of what the same side answered before. */
+    /**
+     * Takes the place of what the same side answered before.
+     *
+     * @param grantIds grants of each side to the other, where this answer made them agree; null for none
+     */
     record SeasonLitterAnswered(
             UUID planId,
             UUID litterId,
@@ -28,6 +33,7 @@ class ProgrammeFacts implements FactBook {
             Answer answer,
             @Nullable AnswerReason reason,
             @Nullable @Words String note,
+            @Nullable List<UUID> grantIds,
             @Nullable Long supersedes)
             implements Fact {}
 

@@ -18,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  *     the way
  * @param words with the reason
  * @param litters that the plan proposes for it; a male may have several
+ * @param instead where a litter is not to be: the best partners that are left, at most three, by what the reader may see
  */
 @ShownTo(ShownTo.Whom.ASKER_AS_FAR_AS_GRANTED)
 record RecommendationView(
@@ -29,7 +30,8 @@ record RecommendationView(
         Doing doing,
 
         String words,
-        @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Yours> litters) {
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Yours> litters,
+        @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Instead> instead) {
 
     enum Doing {
         BREED,
@@ -49,7 +51,11 @@ record RecommendationView(
      * @param inbreedingOfYoung F, on the pedigree as the reader may see it; absent where they do not see both
      * @param arriveBy the last day on which one that travels may arrive; absent where both live with the reader
      * @param state what both keepers answered, together
-     * @param answer the reader's own; absent while they gave none
+     * @param collection what the collection that the partner lives in is called; only when both accepted, and as far as it is granted
+     * @param keepers sign-in names of those who act for that collection; likewise
+     * @param answer of the reader's side; absent while it gave none
+     * @param reason likewise
+     * @param note only to who wrote it
      */
     record Yours(
             UUID litter,
@@ -59,5 +65,16 @@ record RecommendationView(
             LocalDate pairOn,
             @Nullable LocalDate arriveBy,
             LitterState state,
-            @Nullable Answer answer) {}
+            @Nullable String collection,
+            @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> keepers,
+            @Nullable Answer answer,
+            @Nullable AnswerReason reason,
+            @Nullable String note) {}
+
+    /**
+     * @param partner studbook number
+     * @param inbreedingOfYoung F of young of the two, on the pedigree as the reader may see it
+     * @param keep how many young kept leave most gene diversity
+     */
+    record Instead(String partner, double inbreedingOfYoung, int keep) {}
 }

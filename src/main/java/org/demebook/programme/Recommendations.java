@@ -6,12 +6,15 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
-import org.demebook.ancestry.Ancestries;
+import java.util.stream.Stream;
 import org.demebook.ancestry.Snapshot;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
@@ -22,6 +25,7 @@ import org.demebook.planning.SeasonField;
 import org.demebook.planning.SeasonFields;
 import org.demebook.programme.PlanDocument.Litter;
 import org.demebook.programme.RecommendationView.Doing;
+import org.demebook.programme.RecommendationView.Instead;
 import org.demebook.programme.RecommendationView.Yours;
 import org.demebook.registry.Populations;
 import org.jspecify.annotations.Nullable;
@@ -42,13 +46,13 @@ public class Recommendations {
     SeasonFields fields;
 
     @Inject
-    Ancestries ancestries;
-
-    @Inject
     Keepers keepers;
 
     @Inject
     Populations populations;
+
+    @Inject
+    Partners partners;
 
     @Inject
     Clock clock;
@@ -57,47 +61,55 @@ public class Recommendations {
     public List<RecommendationView> of(Standing by, UUID planId) {
         var plan = plans.require(by, planId).document();
         var today = LocalDate.now(clock);
-        var field = fields.of(by, plan.pairOn().isBefore(today) ? today : plan.pairOn());
+        var pairOn = plan.pairOn().isBefore(today) ? today : plan.pairOn();
         var telling = new Telling(
+                by,
                 plan,
                 kept.answers(by, plan),
-                field,
-                PlanSight.of(ancestries, by, clock.instant()),
+                fields.of(by, pairOn),
+                partners.seen(by),
                 keepers.collectionIds(by),
                 plan.pairOn().minusDays(populations.get(by).profile().daysOfQuarantine()));
-        var told = IntStream.of(field.snapshot().living())
-                .filter(row -> telling.isYours(row) && field.snapshot().sex(row) != Sex.UNKNOWN)
-                .mapToObj(telling::of)
+        var before = plan.follows() == null
+                ? List.<Litter>of()
+                : plans.settled(by, plan.follows()).off();
+        var instead = partners.instead(
+                by, telling.off(before), pairOn, plan.maximumInbreeding().value());
+        var told = telling.rows()
+                .mapToObj(row -> telling.of(
+                        row, instead.getOrDefault(telling.field.snapshot().id(row), List.of())))
                 .toList();
-        telling.sight.disclosed(ancestries, telling.partners.stream());
+        telling.seen.disclosed();
         return told;
     }
 
     /** One answer. */
     private static final class Telling {
+        private final Standing by;
         private final PlanDocument plan;
         private final Map<UUID, List<LitterAnswer>> answers;
         private final SeasonField field;
         private final Snapshot snapshot;
-        private final PlanSight sight;
+        private final Partners.Seen seen;
         private final Set<UUID> own;
         private final LocalDate arriveBy;
         private final Map<UUID, List<Litter>> littersOf = new HashMap<>();
         private final Map<Integer, SeasonField.Hindered> hindered = new HashMap<>();
-        private final List<UUID> partners = new ArrayList<>();
 
         Telling(
+                Standing by,
                 PlanDocument plan,
                 Map<UUID, List<LitterAnswer>> answers,
                 SeasonField field,
-                PlanSight sight,
+                Partners.Seen seen,
                 Set<UUID> own,
                 LocalDate arriveBy) {
+            this.by = by;
             this.plan = plan;
             this.answers = answers;
             this.field = field;
             this.snapshot = field.snapshot();
-            this.sight = sight;
+            this.seen = seen;
             this.own = own;
             this.arriveBy = arriveBy;
             for (var litter : plan.litters()) {
@@ -108,13 +120,75 @@ public class Recommendations {
             field.hindered().forEach(each -> hindered.put(each.row(), each));
         }
 
+        IntStream rows() {
+            return IntStream.of(snapshot.living()).filter(row -> isYours(row) && snapshot.sex(row) != Sex.UNKNOWN);
+        }
+
+        /**
+         * The reader's animals for which another partner is to be named, each with those that are none for it: of a pair that is off, and that
+         * are agreed elsewhere as far as the reader is told. Not one that its own keeper said cannot, or later.
+         *
+         * @param before litters of earlier plans that are off
+         */
+        Map<UUID, Set<UUID>> off(List<Litter> before) {
+            var taken = plan.litters().stream()
+                    .filter(litter -> state(litter) == LitterState.AGREED && isTold(litter))
+                    .flatMap(litter -> Stream.of(litter.damId(), litter.sireId()))
+                    .collect(Collectors.toSet());
+            var off = new HashMap<UUID, Set<UUID>>();
+            rows().forEach(row -> {
+                var id = snapshot.id(row);
+                var litters = littersOf.getOrDefault(id, List.of());
+                var not = litters.stream()
+                        .filter(litter -> state(litter) == LitterState.NOT_THIS_YEAR)
+                        .toList();
+                boolean isOut = litters.stream()
+                        .flatMap(litter -> said(litter, side(id, litter)).stream())
+                        .anyMatch(said -> said.answer == Answer.CANNOT || said.answer == Answer.LATER);
+                boolean hasAnother = snapshot.sex(row) == Sex.FEMALE && not.size() < litters.size();
+                if (!not.isEmpty() && !isOut && !hasAnother) {
+                    var without = new HashSet<>(taken);
+                    Stream.concat(not.stream(), before.stream().filter(litter -> isOf(id, litter)))
+                            .forEach(litter ->
+                                    without.add(side(id, litter).other().animalOf(litter)));
+                    off.put(id, without);
+                }
+            });
+            return off;
+        }
+
+        /** Whether the reader is told what became of a litter: of their own animals, and coordinators of those that they may see. */
+        private boolean isTold(Litter litter) {
+            return isYours(snapshot.row(litter.damId()))
+                    || isYours(snapshot.row(litter.sireId()))
+                    || by.isCoordinator() && seen.sees(litter.damId()) && seen.sees(litter.sireId());
+        }
+
+        private LitterState state(Litter litter) {
+            return LitterState.of(answers.getOrDefault(litter.id(), List.of()));
+        }
+
+        private static boolean isOf(UUID animalId, Litter litter) {
+            return litter.damId().equals(animalId) || litter.sireId().equals(animalId);
+        }
+
+        private static Side side(UUID animalId, Litter litter) {
+            return litter.damId().equals(animalId) ? Side.DAM : Side.SIRE;
+        }
+
+        private Optional<LitterAnswer> said(Litter litter, Side side) {
+            return answers.getOrDefault(litter.id(), List.of()).stream()
+                    .filter(answer -> answer.side() == side)
+                    .findFirst();
+        }
+
         boolean isYours(int row) {
             return row != Pedigree.UNKNOWN
                     && snapshot.collection(row) != null
                     && own.contains(snapshot.collection(row));
         }
 
-        RecommendationView of(int row) {
+        RecommendationView of(int row, List<Instead> instead) {
             var litters = littersOf.getOrDefault(snapshot.id(row), List.of()).stream()
                     .map(litter -> yours(row, litter))
                     .toList();
@@ -127,14 +201,16 @@ public class Recommendations {
                         snapshot.number(row),
                         inTheWay.hindrance() == Hindrance.RESTS ? Doing.REST : Doing.HOLD,
                         "%s: %s.".formatted(snapshot.number(row), inTheWay.words()),
-                        litters);
+                        litters,
+                        List.of());
             }
             if (still.isEmpty()) {
                 return new RecommendationView(
                         snapshot.number(row),
                         Doing.REST,
-                        litters.isEmpty() ? notInThePlan(row) : notThisYear(row),
-                        litters);
+                        litters.isEmpty() ? notInThePlan(row) : notThisYear(row, instead),
+                        litters,
+                        instead);
             }
             boolean moves =
                     snapshot.sex(row) == Sex.MALE && still.stream().anyMatch(litter -> litter.arriveBy() != null);
@@ -144,19 +220,18 @@ public class Recommendations {
                     String.join(
                             " ",
                             still.stream().map(litter -> words(row, litter)).toList()),
-                    litters);
+                    litters,
+                    instead);
         }
 
         private Yours yours(int row, Litter litter) {
-            boolean dam = litter.damId().equals(snapshot.id(row));
-            var partnerId = dam ? litter.sireId() : litter.damId();
+            var side = side(snapshot.id(row), litter);
+            var partnerId = side.other().animalOf(litter);
             int partner = snapshot.row(partnerId);
-            var number = sight.number(partnerId);
-            if (number.isPresent()) {
-                partners.add(partnerId);
-            }
-            var said = answers.getOrDefault(litter.id(), List.of());
-            var mine = (dam ? Side.DAM : Side.SIRE).word();
+            var state = state(litter);
+            var number = seen.number(partnerId, state == LitterState.AGREED);
+            var where = state == LitterState.AGREED ? seen.whereabouts(partnerId) : Partners.Whereabouts.NOT_SHOWN;
+            var mine = said(litter, side);
             return new Yours(
                     litter.id(),
                     number.orElse(null),
@@ -164,11 +239,13 @@ public class Recommendations {
                     number.isPresent() ? inbreeding(row, partner) : null,
                     plan.pairOn(),
                     isYours(partner) && snapshot.collection(partner).equals(snapshot.collection(row)) ? null : arriveBy,
-                    LitterState.of(said),
-                    said.stream()
-                            .filter(answer -> answer.side.equals(mine))
-                            .map(answer -> answer.answer)
-                            .findFirst()
+                    state,
+                    where.collection(),
+                    where.keepers(),
+                    mine.map(answer -> answer.answer).orElse(null),
+                    mine.map(answer -> answer.reason).orElse(null),
+                    mine.filter(answer -> answer.answeredBy.equals(by.keeperId()))
+                            .map(answer -> answer.note)
                             .orElse(null));
         }
 
@@ -191,8 +268,14 @@ public class Recommendations {
                     .formatted(snapshot.number(row), partner, litter.pairOn(), where, PlanViews.keep(litter.keep()));
         }
 
-        private String notThisYear(int row) {
-            return "%s has no litter this year: what was proposed is not to be.".formatted(snapshot.number(row));
+        private String notThisYear(int row, List<Instead> instead) {
+            var words = "%s has no litter this year: what was proposed is not to be.".formatted(snapshot.number(row));
+            return instead.isEmpty()
+                    ? words
+                    : "%s Next best by what you may see: %s. Ask a coordinator to plan anew."
+                            .formatted(
+                                    words,
+                                    instead.stream().map(Instead::partner).collect(Collectors.joining(", ")));
         }
 
         private String notInThePlan(int row) {

@@ -1,12 +1,15 @@
 package org.demebook.programme;
 
+import static org.demebook.problem.ProblemType.ANIMAL_DEAD;
 import static org.demebook.problem.ProblemType.BAD_PARAMETER;
 import static org.demebook.problem.ProblemType.DRAFT_NOT_READY;
 import static org.demebook.problem.ProblemType.NOT_ALLOWED;
 import static org.demebook.problem.ProblemType.NO_SUCH_DRAFT;
 import static org.demebook.problem.ProblemType.NO_SUCH_PLAN;
 import static org.demebook.problem.ProblemType.NO_SUCH_POPULATION;
+import static org.demebook.problem.ProblemType.NO_SUCH_PROPOSAL;
 import static org.demebook.problem.ProblemType.PLAN_INPUT_GONE;
+import static org.demebook.problem.ProblemType.PLAN_NOT_IN_FORCE;
 import static org.demebook.problem.ProblemType.PLAN_OUTDATED;
 
 import io.quarkus.security.Authenticated;
@@ -15,6 +18,7 @@ import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
+import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Context;
@@ -60,6 +64,15 @@ class SeasonPlanResource {
 
     @Inject
     Recommendations recommendations;
+
+    @Inject
+    Answers answers;
+
+    @Inject
+    AnswersHeard heard;
+
+    @Inject
+    Outcomes outcomes;
 
     @Inject
     Once once;
@@ -133,5 +146,45 @@ class SeasonPlanResource {
     @Refuses({NO_SUCH_POPULATION, NO_SUCH_PLAN, BAD_PARAMETER})
     public List<RecommendationView> recommendations(@RestPath String population, @RestPath UUID plan) {
         return recommendations.of(signedIn.standing(population), plan);
+    }
+
+    @PUT
+    @Path("{plan}/litters/{litter}/answer")
+    @Operation(
+            operationId = "answerProposal",
+            summary = "Answer a litter that the plan in force proposes for an animal that lives with you",
+            description =
+                    "It may be changed; who holds both animals answers for both. The other side reads whether there is to be a litter,"
+                            + " and neither your reason nor your note. To accept is to consent that, when both have accepted, both"
+                            + " sides may read number, collection and keepers of the other animal for twelve months: grants of each to"
+                            + " each, which end when one takes it back.")
+    @Refuses({NO_SUCH_POPULATION, NO_SUCH_PLAN, PLAN_NOT_IN_FORCE, NO_SUCH_PROPOSAL, ANIMAL_DEAD, BAD_PARAMETER})
+    public AnswerView answer(
+            @RestPath String population, @RestPath UUID plan, @RestPath UUID litter, @NotNull @Valid NewAnswer answer) {
+        return answers.give(signedIn.standing(population), plan, litter, answer);
+    }
+
+    @GET
+    @Path("{plan}/answers")
+    @Operation(
+            operationId = "listAnswers",
+            summary = "What keepers answered to a plan, and how many did (coordinators)",
+            description = "Reasons and notes too. Litters of animals that you may not see any more are left out.")
+    @Refuses({NO_SUCH_POPULATION, NOT_ALLOWED, NO_SUCH_PLAN, BAD_PARAMETER})
+    public AnswersView answers(@RestPath String population, @RestPath UUID plan) {
+        return heard.of(signedIn.standing(population), plan);
+    }
+
+    @GET
+    @Path("{plan}/outcome")
+    @Operation(
+            operationId = "getSeasonOutcome",
+            summary = "What came of a plan, held against it",
+            description =
+                    "By the births that you may see: for coordinators of the whole plan, for everybody else of the litters of their own"
+                            + " animals.")
+    @Refuses({NO_SUCH_POPULATION, NO_SUCH_PLAN, BAD_PARAMETER})
+    public OutcomeView outcome(@RestPath String population, @RestPath UUID plan) {
+        return outcomes.of(signedIn.standing(population), plan);
     }
 }

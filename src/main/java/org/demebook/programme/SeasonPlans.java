@@ -102,7 +102,7 @@ public class SeasonPlans {
     private SeasonPlanView view(Standing by, IssuedPlan issued) {
         var plan = issued.document();
         var sight = PlanSight.of(ancestries, by, clock.instant());
-        sight.disclosed(ancestries, DraftViews.animals(plan));
+        sight.disclosed(ancestries, PlanDocument.animals(plan));
         var latest = kept.inForce(by).map(other -> other.id.equals(issued.id)).orElse(false);
         return new PlanViews(sight::number, kept.answers(by, plan)).of(plan, issued, latest);
     }

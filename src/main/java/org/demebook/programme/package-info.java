@@ -3,7 +3,8 @@
  * animal, what keepers answer, and what came of it. The arithmetic is in {@code season}, who may breed with whom in {@code
  * planning}.
  *
- * <p>Doors: {@link org.demebook.programme.Drafts}, {@link org.demebook.programme.SeasonPlans}.
+ * <p>Doors: {@link org.demebook.programme.Drafts}, {@link org.demebook.programme.SeasonPlans}, {@link
+ * org.demebook.programme.Recommendations}, {@link org.demebook.programme.Answers}.
  */
 @NullMarked
 package org.demebook.programme;

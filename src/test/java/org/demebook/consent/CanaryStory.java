@@ -52,6 +52,7 @@ final class CanaryStory {
         }
         claimOneAnimal(WREN, DOV);
         new CanaryApproaches(world).write(register(INES, "male", List.of()));
+        new CanarySeason(world).write(this);
         incubate();
     }
 
@@ -83,7 +84,7 @@ final class CanaryStory {
 
     // ── animals ──────────────────────────────────────────────────────────────────────────────────────────────────────
 
-    private String register(String keeper, String sex, List<String> parents) {
+    String register(String keeper, String sex, List<String> parents) {
         return register(keeper, sex, parents, words.transponder(), List.of());
     }
 

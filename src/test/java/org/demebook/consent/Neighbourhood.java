@@ -23,6 +23,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import org.demebook.Colony;
+import org.demebook.programme.Seasons;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -64,7 +65,22 @@ final class Neighbourhood {
             own.put(keeper, colony.register(keeper, bought));
         }
         withdraw(open);
+        plan();
         writeDown();
+    }
+
+    /** Of wren's animal and a male of dov's, from a time when dov let her plan with him. */
+    private void plan() {
+        var open = give(
+                List.of(FieldGroup.IDENTITY, FieldGroup.PARENTAGE),
+                List.of(Purpose.PEDIGREE_VIEW, Purpose.PAIRING_COMPUTATION),
+                List.of(Action.READ));
+        var seasons = Seasons.of(colony);
+        var pair = Map.of("dam", own.get(WREN), "sire", sires.get(1));
+        ids.put(
+                "plan",
+                seasons.issued(Map.of("pairOn", Planned.pairOn(), "littersAtMost", 1, "together", List.of(pair))));
+        withdraw(open);
     }
 
     private String register(String sex, String born, @Nullable String dam, @Nullable String sire) {
@@ -313,7 +329,7 @@ final class Neighbourhood {
                                 ? ids.get("introduction")
                                 : path.contains("/breeding-signs") ? ids.get("sign") : Things.none());
             case "key" -> List.of(ids.get("task"));
-            case "record", "litter", "sheet", "transfer" -> List.of(ids.get(parameter));
+            case "record", "litter", "sheet", "transfer", "plan" -> List.of(ids.get(parameter));
             case "collection" ->
                 colony.get(DOV, "/collections")
                         .extract()

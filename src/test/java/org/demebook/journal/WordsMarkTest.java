@@ -41,6 +41,7 @@ class WordsMarkTest {
             Boolean.class,
             long.class,
             int.class,
+            double.class,
             boolean.class);
 
     /** Texts that nobody words, each with what it is. */
@@ -54,6 +55,7 @@ class WordsMarkTest {
             "CountsReleased.population",
             "GrantGiven.recipient.node",
             "PopulationFounded.code",
+            "SeasonPlanIssued.plan.heads",
             // words of a list, and the names of rules, fields, tasks and notices
             "AnimalRegistered.identifiers.kind",
             "AnimalRegistered.identifiers.scheme",
@@ -108,6 +110,7 @@ class WordsMarkTest {
             "LitterPhotographed.sha256",
             "PhotoAdded.sha256",
             "SheetIssued.digest",
+            "SeasonPlanIssued.plan.inputDigest",
             // of the population, stated by its coordinators for everybody
             "CountsReleased.name",
             "CountsReleased.taxon",

@@ -16,6 +16,8 @@ import java.util.UUID;
 import org.demebook.Colony;
 import org.demebook.keeper.RegionStory;
 import org.demebook.photo.CameraPhoto;
+import org.demebook.programme.ProgrammeStory;
+import org.demebook.programme.Seasons;
 
 /** A keeper who writes words wherever words can be written, and leaves. */
 public final class LeaverStory {
@@ -75,6 +77,7 @@ public final class LeaverStory {
         diary();
         consent();
         transfers();
+        plan();
         papers();
     }
 
@@ -272,6 +275,21 @@ public final class LeaverStory {
 
     void end(String keeper, String transfer, String how, Map<String, Object> body) {
         colony.post(keeper, "/transfers/" + transfer + "/" + how, body).statusCode(200);
+    }
+
+    private void plan() {
+        var partners = Map.of("dam", colony.female(WREN), "sire", sire);
+        var plan = Seasons.of(colony)
+                .issued(Map.of(
+                        "pairOn",
+                        LocalDate.now(ZoneOffset.UTC).plusMonths(6).toString(),
+                        "littersAtMost",
+                        1,
+                        "together",
+                        List.of(partners)));
+        var litter = ProgrammeStory.onlyLitter(colony, plan);
+        ProgrammeStory.answer(colony, name, plan, litter, "later", "rests", word());
+        ProgrammeStory.answer(colony, name, plan, litter, "decline", "no-reason", word());
     }
 
     private void papers() {

@@ -176,7 +176,15 @@ class WallTest {
         for (var keeper : List.of(WREN, INES)) {
             speakFor(keeper);
             for (var table : List.of(
-                    "journal_entry", "count_basis", "left_finding", "unnamed_partners", "approach", "journal_words")) {
+                    "journal_entry",
+                    "count_basis",
+                    "left_finding",
+                    "unnamed_partners",
+                    "approach",
+                    "season_plan",
+                    "season_input",
+                    "season_answer",
+                    "journal_words")) {
                 assertThat(ask("select count(*)::text from demebook." + table)).containsExactly("0");
             }
         }
