@@ -16,10 +16,10 @@ public final class SeasonPlanner {
     /** What mean inbreeding may weigh beside mean kinship on the curve. */
     private static final double[] WEIGHTS = {.01, .03, .1, .3, 1, 3};
 
-    private static final double NEAR = .1;
+    static final double NEAR = .1;
     private static final double SAME = 1e-12;
     /** What inbreeding weighs in the first stage: it decides among plans of the same mean kinship. */
-    private static final double TIE = 1e-11;
+    static final double TIE = 1e-11;
 
     private final Season season;
     private final Effort effort;
