@@ -85,8 +85,14 @@ public record PairingsView(
      * @param number studbook number
      * @param meanKinship with the living animals of the population, itself included
      * @param knownAncestry the share of its genome, in [0, 1], that traces to stated founders
+     * @param keptBy with whom it lives, never who that is: "a keeper, about 400 km away, tests in date", as far as the coarse
+     *     place and health may be computed with to pair animals; absent of your own animals
      */
-    public record Parent(String number, double meanKinship, double knownAncestry) {}
+    public record Parent(
+            String number,
+            double meanKinship,
+            double knownAncestry,
+            @Nullable String keptBy) {}
 
     public record Kept(int young, double geneDiversity) {}
 

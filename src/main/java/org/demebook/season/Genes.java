@@ -14,6 +14,22 @@ package org.demebook.season;
  * @param toPool b, the mean kinship of each candidate with the pool now, by the same weights
  */
 record Genes(double size, double meanKinship, double[][] kinship, double[] toPool) {
+    /** The half below the diagonal holds above it too: what is computed column by column may differ in its last bits. */
+    Genes {
+        kinship = symmetric(kinship);
+    }
+
+    private static double[][] symmetric(double[][] kinship) {
+        double[][] symmetric = new double[kinship.length][];
+        for (int row = 0; row < kinship.length; row++) {
+            symmetric[row] = kinship[row].clone();
+            for (int column = 0; column < row; column++) {
+                symmetric[column][row] = kinship[row][column];
+            }
+        }
+        return symmetric;
+    }
+
     int candidates() {
         return toPool.length;
     }

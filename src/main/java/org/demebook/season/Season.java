@@ -145,6 +145,20 @@ public final class Season {
         return candidates;
     }
 
+    /**
+     * The season that was written down.
+     *
+     * @throws IllegalArgumentException if the form's sizes do not go together, or a number is out of its range
+     */
+    public static Season of(SeasonForm form) {
+        return form.season();
+    }
+
+    /** The season in numbers, to be written down. */
+    public SeasonForm form() {
+        return SeasonForm.of(this);
+    }
+
     public int females() {
         return females;
     }
@@ -161,6 +175,11 @@ public final class Season {
     /** The inbreeding coefficient of their young, in [0, 1]. */
     public double inbreeding(Pair pair) {
         return genes.kinship()[pair.female()][females + pair.male()];
+    }
+
+    /** Both are candidates. */
+    boolean has(Pair pair) {
+        return pair.female() >= 0 && pair.female() < females && pair.male() >= 0 && pair.male() < males;
     }
 
     public boolean isAllowed(Pair pair) {

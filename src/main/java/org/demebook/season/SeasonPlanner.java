@@ -108,15 +108,41 @@ public final class SeasonPlanner {
         return season.genes.linear(candidate) + 2 * related[candidate];
     }
 
+    /**
+     * The figures of pairs that were chosen before or elsewhere, without any search.
+     *
+     * @throws IllegalArgumentException if a pair is not allowed, or a female stands in two
+     */
+    public Evaluation evaluate(List<Pair> pairs) {
+        int[] sires = new int[season.females];
+        Arrays.fill(sires, Season.NONE);
+        for (var pair : pairs) {
+            if (!season.has(pair) || !season.isAllowed(pair)) {
+                throw new IllegalArgumentException(pair + " is not allowed in this season");
+            }
+            if (sires[pair.female()] != Season.NONE) {
+                throw new IllegalArgumentException("female " + pair.female() + " stands in two pairs");
+            }
+            sires[pair.female()] = pair.male();
+        }
+        var draft = new Draft(season, sires, 0);
+        return new Evaluation(
+                litters(draft),
+                season.genes.meanKinship(),
+                draft.meanKinship(),
+                draft.meanInbreeding(),
+                draft.keepsLimits() && season.locked.stream().allMatch(pair -> sires[pair.female()] == pair.male()));
+    }
+
+    private List<SeasonPlan.Litter> litters(Draft draft) {
+        return pairs(draft.sires).stream().map(pair -> litter(draft, pair)).toList();
+    }
+
     private SeasonPlan told(int[] plan, double bound, boolean whole) {
         var solution = Plans.leastInbred(season, plan);
         var draft = new Draft(season, solution.sires(), 0);
-        var litters = IntStream.range(0, season.females)
-                .filter(female -> draft.sires[female] != Season.NONE)
-                .mapToObj(female -> litter(draft, new Pair(female, draft.sires[female])))
-                .toList();
         return new SeasonPlan(
-                litters,
+                litters(draft),
                 season.genes.meanKinship(),
                 draft.meanKinship(),
                 meanKinship(settled()),

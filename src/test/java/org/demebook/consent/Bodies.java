@@ -85,6 +85,7 @@ final class Bodies {
                         "correctCareRecord",
                         "setCountRules",
                         "fixRegions",
+                        "stateRegionDistances",
                         "correctIntroduction",
                         "correctLitter")
                 .contains(operation);
@@ -159,6 +160,9 @@ final class Bodies {
             case "chooseSharing" -> Map.of("choice", "private");
             case "setCountRules" -> Map.of("fewestKeepers", 3, "percent", 15);
             case "fixRegions" -> Map.of("names", Things.REGIONS);
+            case "stateRegionDistances" ->
+                Map.of("pairs", List.of(Map.of("one", "North", "other", "South", "kilometres", 420, "border", true)));
+            case "statePairingTerms" -> Map.of("littersAtMost", 2, "notes", "no room before May");
             case "stateRegion" -> Map.of("region", Things.REGIONS.get(1));
             case "proposeApproach" -> Map.of("animal", animal, "partner", named.getOrDefault("partner", "U-2345-6789"));
             case "erase" -> Map.of("name", asker);

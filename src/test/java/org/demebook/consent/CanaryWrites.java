@@ -281,6 +281,10 @@ final class CanaryWrites {
             case "/collections" -> List.of(of("label", said(), "sharedWith", List.of("nobody-of-this-name")));
             case "/collections/{collection}/region" ->
                 List.of(of("region", said()), of("region", world.regions.get(COORDINATOR)));
+            case "/collections/{collection}/pairing-terms" ->
+                List.of(of("littersAtMost", 1, "notes", said()), of("exchangeWith", List.of(said())));
+            case "/regions/distances" ->
+                List.of(of("pairs", List.of(of("one", said(), "other", said(), "kilometres", 420, "border", true))));
             case "/regions" -> List.of(of("names", List.of(said(), said())));
             // never by the own name: somebody who is gone asks nothing more in this round
             case "/erasure" -> List.of(of("name", said()));

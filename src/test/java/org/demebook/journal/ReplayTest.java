@@ -150,9 +150,9 @@ class ReplayTest {
         SheetStory.tell(colony);
         FindingStory.tell(colony);
         CareStory.tell(colony);
+        RegionStory.tell(colony);
         PlanningStory.tell(colony);
         ConsentStory.tell(colony);
-        RegionStory.tell(colony);
         CountStory.tell(colony);
         ApproachStory.tell(colony);
         colony.share(INES, "open-pedigree");

@@ -111,15 +111,20 @@ class WordsMarkTest {
             // of the population, stated by its coordinators for everybody
             "CountsReleased.name",
             "CountsReleased.taxon",
+            "RegionDistancesStated.pairs.one",
+            "RegionDistancesStated.pairs.other",
             "RegionsFixed.names",
             // one of these
+            "PairingTermsStated.exchangeWith",
             "RegionStated.region",
             "PopulationDescribed.locality",
             "PopulationDescribed.name",
+            "PopulationDescribed.profile.breeding.testsBeforePairing",
             "PopulationDescribed.profile.sources",
             "PopulationDescribed.taxon",
             "PopulationFounded.locality",
             "PopulationFounded.name",
+            "PopulationFounded.profile.breeding.testsBeforePairing",
             "PopulationFounded.profile.sources",
             "PopulationFounded.taxon",
             // where an animal is from: a fact of the animal, without which its young lose their place in the programme

@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.Random;
 import java.util.UUID;
 import org.demebook.Colony;
+import org.demebook.keeper.RegionStory;
 import org.demebook.photo.CameraPhoto;
 
 /** A keeper who writes words wherever words can be written, and leaves. */
@@ -46,6 +47,7 @@ public final class LeaverStory {
         story.writeEverything();
         var shared = story.sharedWith(INES);
         colony.register(story.name, with(animal("male", "2021"), "collection", shared, "notes", "of the household"));
+        story.terms(shared, "the household's room");
         story.leave().statusCode(204);
     }
 
@@ -103,6 +105,14 @@ public final class LeaverStory {
         late.putAll(Map.of("dam", dead, "leave", List.of(Map.of("rule", "dam-died-before-birth", "reason", word()))));
         colony.register(name, late);
         colony.put(name, young, "/breeding-hold", Map.of("reason", word())).statusCode(200);
+        terms(RegionStory.collection(colony, name), word());
+    }
+
+    private void terms(String collection, String notes) {
+        as(name).body(Map.of("littersAtMost", 2, "notes", notes))
+                .put(colony.path("/collections/" + collection + "/pairing-terms"))
+                .then()
+                .statusCode(200);
     }
 
     private String registered(String sex, String born, Map<String, Object> more) {

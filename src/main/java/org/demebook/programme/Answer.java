@@ -1,0 +1,27 @@
+package org.demebook.programme;
+
+import com.fasterxml.jackson.annotation.JsonCreator;
+import com.fasterxml.jackson.annotation.JsonValue;
+import java.util.Locale;
+
+/** What a keeper says to a litter that a plan proposes for an animal of theirs. In JSON lower-case words. */
+enum Answer {
+    /** It shall be. */
+    ACCEPT,
+    /** The animal cannot breed in this season. */
+    CANNOT,
+    /** Not in this season, and gladly in another. */
+    LATER,
+    /** Not this pair. */
+    DECLINE;
+
+    @JsonCreator(mode = JsonCreator.Mode.DELEGATING)
+    static Answer parse(String word) {
+        return valueOf(word.toUpperCase(Locale.ROOT));
+    }
+
+    @JsonValue
+    String word() {
+        return name().toLowerCase(Locale.ROOT);
+    }
+}
