@@ -1,7 +1,6 @@
 package org.demebook.season;
 
 import java.util.Arrays;
-import java.util.List;
 import java.util.Locale;
 
 /**

@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.demebook.ancestry.Ancestries;
@@ -124,7 +125,8 @@ class Stages {
                     placeWords,
                     builder.build(),
                     asked,
-                    settled);
+                    settled,
+                    lost.stream().mapToObj(snapshot::id).collect(Collectors.toUnmodifiableSet()));
         }
 
         /** Rows of those that would be gone, with all that are known to live with them. */

@@ -105,8 +105,7 @@ class SeasonsAheadTest {
     @Test
     void one_more_founder_is_worth_what_the_arithmetic_says_at_once_and_more_later() {
         var alone = founders(6, 1, pairs(3));
-        assertThat(alone.withFounders(1, 0).expected(0).last().geneDiversity())
-                .isCloseTo(1 - 1 / 14., within(1e-15));
+        assertThat(alone.withFounders(1, 0).expected(0).last().geneDiversity()).isCloseTo(1 - 1 / 14., within(1e-15));
         var herd = new Herd(3, 6, 6, 5, 4);
         var usual = herd(herd, 6);
         double before = usual.expected(0).last().geneDiversity();
@@ -118,8 +117,7 @@ class SeasonsAheadTest {
         }
         double later = usual.expected(8).last().geneDiversity();
         double with = usual.withFounders(1, 0).expected(8).last().geneDiversity();
-        double withThree =
-                usual.withFounders(2, 1).expected(8).last().geneDiversity();
+        double withThree = usual.withFounders(2, 1).expected(8).last().geneDiversity();
         assertThat(with).isGreaterThan(later + .01);
         assertThat(withThree).isGreaterThan(later + .01);
     }
