@@ -90,10 +90,10 @@ final class FoundersAtRisk {
     }
 
     private static String words(FounderLine line, String founder, List<String> animals, double chanceOfLoss) {
-        return "%s may still hand on the genes of %s%s. If this plan is followed, the chance that nothing of it is left at a place of the genome is %s."
+        return "%s may still hand on %s genes%s. If this plan is followed, the chance that nothing of them is left at a place of the genome is %s."
                 .formatted(
-                        animals.size() == 1 ? "Only " + animals.get(0) : "Only " + String.join(" and ", animals),
-                        founder,
+                        animals.equals(List.of(founder)) ? founder + " alone" : "Only " + String.join(", ", animals),
+                        animals.equals(List.of(founder)) ? "its" : founder + "'s",
                         line.isLastChance() ? ", and not after this season" : "",
                         PlanViews.figure(chanceOfLoss));
     }

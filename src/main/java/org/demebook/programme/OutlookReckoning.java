@@ -33,7 +33,7 @@ final class OutlookReckoning {
 
     private static final double MOST_WORK_EXPECTED = 3e7;
 
-    private static final int MOST_DRAWS_OF_A_SEASON = 1_000;
+    private static final int MOST_DRAWS_OF_A_SEASON = 500;
     private static final int LEAST_DRAWS_OF_A_SEASON = 200;
     /** Animals of the pedigree, times draws. */
     private static final double MOST_WORK_OF_A_SEASON = 4e6;
@@ -154,18 +154,21 @@ final class OutlookReckoning {
 
     private String summary() {
         var last = expected.last();
-        var told = "In %s years gene diversity is %s, now %s%s."
-                .formatted(
-                        PoolToday.plain(last.season() * question.yearsBetween()),
-                        PlanViews.figure(last.geneDiversity()),
-                        PlanViews.figure(expected.seasons().get(0).geneDiversity()),
-                        drawn == null
-                                ? ", if no litter fails"
-                                : ", if no litter fails; with litters that fail %s (%s to %s in nine of ten courses)"
-                                        .formatted(
-                                                PlanViews.figure(end().mean()),
-                                                PlanViews.figure(end().low()),
-                                                PlanViews.figure(end().high())));
+        var years = PoolToday.count(last.season() * question.yearsBetween(), "year");
+        if (last.animals() == 0) {
+            return "If it goes on like this, nobody is left in %s.".formatted(years);
+        }
+        var now = PlanViews.figure(expected.seasons().get(0).geneDiversity());
+        var told = drawn == null
+                ? "In %s gene diversity is about %s, now %s."
+                        .formatted(years, PlanViews.figure(last.geneDiversity()), now)
+                : "In %s gene diversity is about %s (%s to %s in nine of ten courses), now %s."
+                        .formatted(
+                                years,
+                                PlanViews.figure(end().mean()),
+                                PlanViews.figure(end().low()),
+                                PlanViews.figure(end().high()),
+                                now);
         return question.target() == null ? told : told + " " + whenBelow(question.target());
     }
 
@@ -181,10 +184,10 @@ final class OutlookReckoning {
         }
         return when.years() == 0
                 ? "It is below %s today.".formatted(target)
-                : "It falls below %s in about %d years%s."
+                : "It falls below %s in about %s%s."
                         .formatted(
                                 target,
-                                Math.round(when.years()),
+                                PoolToday.count(Math.max(1, Math.round(when.years())), "year"),
                                 when.guessed() ? ", if it goes on falling as in the last of them" : "");
     }
 }

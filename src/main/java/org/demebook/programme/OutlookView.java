@@ -36,7 +36,7 @@ record OutlookView(
      * @param years from today
      * @param animals in the pool, if all goes as expected
      * @param litters of this season
-     * @param geneDiversity if all goes as expected, which is rather too favourable: no litter fails
+     * @param geneDiversity if as many young come as are expected of all litters together; mostly somewhat too favourable
      * @param drawn with litters that fail; absent where the population is too large for it
      */
     record SeasonAhead(
@@ -67,7 +67,7 @@ record OutlookView(
     /**
      * When gene diversity falls below a target; each absent where it does not fall.
      *
-     * @param expected if no litter fails
+     * @param expected if as many young come as are expected
      * @param drawn on the mean of draws; absent where there are none, like the next two
      * @param soonest one course in twenty is there by then
      * @param latest one course in twenty is not yet there

@@ -168,15 +168,37 @@ final class PoolToday {
     List<String> assumptions() {
         var chance = course.chance();
         return List.of(
-                "A season is %s years. After this one each has %d litters, fewer where there are not enough animals that may breed."
-                        .formatted(plain(course.years()), course.litters()),
-                "A litter is born in %s of 100 pairings; %d of its young are kept. Of this season's, too."
-                        .formatted(plain(Math.round(100 * chance.born())), chance.young()),
-                "Animals may breed %d seasons after that of their birth and leave after %d; an animal whose birthday you do not see stays for %d. Females rest %d seasons after a litter."
-                        .formatted(course.matures(), course.stays(), Math.max(1, course.stays() / 2), course.rests()),
-                "There is room for %d animals; the oldest leave first. Nobody dies before.".formatted(course.places()),
+                "From one season to the next it is %s. After this one each has %s, fewer where there are not enough animals that may breed."
+                        .formatted(count(course.years(), "year"), count(course.litters(), "litter")),
+                "Of 100 pairings %s have a litter, of which %s kept; so it is in this season, too."
+                        .formatted(
+                                plain(Math.round(100 * chance.born())),
+                                chance.young() == 1 ? "1 young is" : chance.young() + " young are"),
+                "Animals breed from the %s season after that of their birth and leave after %s; one whose birthday you do not see stays for %s. Females %s."
+                        .formatted(
+                                ordinal(course.matures()),
+                                count(course.stays(), "season"),
+                                count(Math.max(1, course.stays() / 2), "season"),
+                                course.rests() == 0
+                                        ? "may have a litter in every season"
+                                        : "rest for %s after a litter".formatted(count(course.rests(), "season"))),
+                "There is room for %s; the oldest leave first. Nobody dies before."
+                        .formatted(count(course.places(), "animal")),
                 "Animals that their keepers do not let you plan with count for as long as they stay, and never breed.",
                 "Limits of collections and distances hold for this season's plan, not for later ones.");
+    }
+
+    private static String ordinal(int number) {
+        return switch (number) {
+            case 1 -> "first";
+            case 2 -> "second";
+            case 3 -> "third";
+            default -> number + "th";
+        };
+    }
+
+    static String count(double number, String one) {
+        return plain(number) + " " + one + (number == 1 ? "" : "s");
     }
 
     static String plain(double number) {

@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Young enter as whole animals, as many as are expected of all litters together; what is left over goes to the next season.
  * A part of an animal could not be planned further: it has no sex, no limits, and no kinship with itself. So what chance does
- * to litters is not in {@link #expected}, which is somewhat too favourable; it is in {@link #drawn}.
+ * to litters is not in {@link #expected}, which is mostly somewhat too favourable; it is in {@link #drawn}.
  *
  * <p>The same arguments give the same outlook. Cost: a plan for each season. Method and checks: docs/methods/outlook.md.
  */
