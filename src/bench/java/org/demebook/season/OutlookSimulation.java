@@ -1,7 +1,6 @@
 package org.demebook.season;
 
 import java.util.Arrays;
-import java.util.List;
 import java.util.Locale;
 
 /**
@@ -33,9 +32,9 @@ public final class OutlookSimulation {
             var generations = new Generations(size, seed);
             var ahead = generations.ahead();
             long start = System.nanoTime();
-            expected[i] = ahead.expected(SEASONS, List.of()).last().geneDiversity();
+            expected[i] = ahead.expected(SEASONS).last().geneDiversity();
             nanos += System.nanoTime() - start;
-            var interval = ahead.drawn(SEASONS, List.of(), draws, seed).seasons().get(SEASONS);
+            var interval = ahead.drawn(SEASONS, draws, seed).seasons().get(SEASONS);
             drawn[i] = interval.mean();
             for (int season = 0; season < SEASONS; season++) {
                 generations.breed(Way.PLAN);

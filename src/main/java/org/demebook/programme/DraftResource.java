@@ -1,6 +1,7 @@
 package org.demebook.programme;
 
 import static org.demebook.problem.ProblemType.BAD_PARAMETER;
+import static org.demebook.problem.ProblemType.DRAFT_NOT_READY;
 import static org.demebook.problem.ProblemType.MISTYPED_NUMBER;
 import static org.demebook.problem.ProblemType.NOT_ALLOWED;
 import static org.demebook.problem.ProblemType.NO_CANDIDATES;
@@ -17,6 +18,7 @@ import jakarta.validation.constraints.NotNull;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
+import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.List;
@@ -28,9 +30,11 @@ import org.demebook.rest.Refuses;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
+import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
+import org.jspecify.annotations.Nullable;
 
 @Path("/api/v1/populations/{population}/season-drafts")
 @Authenticated
@@ -41,6 +45,9 @@ class DraftResource {
 
     @Inject
     Drafts drafts;
+
+    @Inject
+    Outlooks outlooks;
 
     @Inject
     Once once;
@@ -109,5 +116,49 @@ class DraftResource {
     public Response stop(@RestPath String population, @RestPath UUID draft) {
         var by = signedIn.standing(population);
         return once.answer(by.keeperId(), null, () -> Answer.ok(null, drafts.stop(by, draft)));
+    }
+
+    @GET
+    @Path("{draft}/outlook")
+    @Operation(
+            operationId = "lookAheadOfDraft",
+            summary = "What years to come may bring if a draft is followed (coordinators)",
+            description =
+                    "Several seasons by the same step on expected young, and on litters drawn by lot; when gene diversity falls below a target; what"
+                            + " more founders and longer generations would be worth; founders whose genes hang on few animals.")
+    @Refuses({NO_SUCH_POPULATION, NOT_ALLOWED, NO_SUCH_DRAFT, DRAFT_NOT_READY, BAD_PARAMETER})
+    public OutlookView outlook(
+            @RestPath String population,
+            @RestPath UUID draft,
+            @Parameter(description = "How many seasons to look ahead, 1 to 30; 10 when nothing is said")
+                    @QueryParam("seasons")
+                    @Nullable
+                    Integer seasons,
+            @Parameter(description = "Years from one season to the next, 0.25 to 5; 1 when nothing is said")
+                    @QueryParam("yearsBetween")
+                    @Nullable
+                    Double yearsBetween,
+            @Parameter(description = "Gene diversity that is not to be lost, 0.01 to 1") @QueryParam("target") @Nullable
+                    Double target,
+            @Parameter(description = "Until what age animals breed, in years; 18 when nothing is said")
+                    @QueryParam("breedsUntilAge")
+                    @Nullable
+                    Double breedsUntilAge,
+            @Parameter(
+                            description =
+                                    "Litters in each season after this one; as many as in the plan when nothing is said")
+                    @QueryParam("litters")
+                    @Nullable
+                    Integer litters,
+            @Parameter(description = "Animals that can be kept; as many as are alive when nothing is said")
+                    @QueryParam("places")
+                    @Nullable
+                    Integer places,
+            @Parameter(description = "How many new founders are held against none, 1 to 20; 1 when nothing is said")
+                    @QueryParam("founders")
+                    @Nullable
+                    Integer founders) {
+        var question = OutlookQuestion.of(seasons, yearsBetween, target, breedsUntilAge, litters, places, founders);
+        return outlooks.ofDraft(signedIn.standing(population), draft, question);
     }
 }

@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import org.demebook.ancestry.Snapshot;
 import org.demebook.journal.Journal;
@@ -25,6 +26,7 @@ import org.jspecify.annotations.Nullable;
  * @param females rows of the snapshot, by the season's numbers; rows beyond it are founders that are only imagined
  * @param males likewise
  * @param living the season with every living animal counted as one; null where {@code season} is that
+ * @param lost animals that are taken to be gone
  * @param placeWords by the season's collections: whose animals they are, by the number of one of them
  */
 record Stage(
@@ -36,7 +38,8 @@ record Stage(
         Season season,
         @Nullable Season living,
         NewDraft asked,
-        Settled settled) {
+        Settled settled,
+        Set<UUID> lost) {
 
     /** An animal by its row: its number, or what an imagined one is called. */
     String name(int row) {

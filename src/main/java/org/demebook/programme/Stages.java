@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
@@ -120,7 +121,8 @@ class Stages {
                     ahead == null ? living : season(ahead, new ArrayList<>()),
                     ahead == null ? null : living,
                     asked,
-                    settled);
+                    settled,
+                    lost.stream().mapToObj(snapshot::id).collect(Collectors.toUnmodifiableSet()));
         }
 
         /** With those who will soon be too old counted for less; null where nobody is, or nobody would count. */

@@ -22,7 +22,8 @@ public record Living(int row, boolean female, int breedsIn, int seasons) {
         return breedsIn == 0;
     }
 
-    boolean stays() {
+    /** It is there when the young of this season count. */
+    public boolean stays() {
         return seasons > 1;
     }
 

@@ -98,13 +98,17 @@ final class PoolAhead {
         return weights;
     }
 
+    /** A plan made litter by litter, bettered by a short search near it, then the least inbred at the same numbers. */
     private List<Litter> litters(Season season, List<Living> females, List<Living> males) {
-        var plan = (SeasonPlan) new SeasonPlanner(season, effort, Watch.NOBODY).plan();
-        return plan.litters().stream()
-                .map(litter -> new Litter(
-                        females.get(litter.pair().female()).row(),
-                        males.get(litter.pair().male()).row(),
-                        course.chance()))
+        int[] start = Plans.near(season, Plans.litterByLitter(season), (female, male) -> 0)
+                .orElseThrow();
+        var search = new Search(season, start, SeasonPlanner.TIE, 0, effort.seed(), Watch.NOBODY);
+        int[] sires = Plans.leastInbred(season, search.run(effort.moves(), SeasonPlanner.NEAR))
+                .sires();
+        return IntStream.range(0, sires.length)
+                .filter(female -> sires[female] != Season.NONE)
+                .mapToObj(female -> new Litter(
+                        females.get(female).row(), males.get(sires[female]).row(), course.chance()))
                 .toList();
     }
 

@@ -19,10 +19,10 @@ public final class SeasonPlanner {
     /** So many changes are all tried in the end, for each refusal. */
     private static final long FEW_CHANGES = 200_000;
 
-    private static final double NEAR = .1;
+    static final double NEAR = .1;
     private static final double SAME = 1e-12;
     /** What inbreeding weighs in the first stage: it decides among plans of the same mean kinship. */
-    private static final double TIE = 1e-11;
+    static final double TIE = 1e-11;
 
     private final Season season;
     private final Effort effort;

@@ -13,7 +13,7 @@ import org.jspecify.annotations.Nullable;
  *
  * <p>Young enter as whole animals, as many as are expected of all litters together; what is left over goes to the next season.
  * A part of an animal could not be planned further: it has no sex, no limits, and no kinship with itself. So what chance does
- * to litters is not in {@link #expected}, which is somewhat too favourable; it is in {@link #drawn}.
+ * to litters is not in {@link #expected}, which is mostly somewhat too favourable; it is in {@link #drawn}.
  *
  * <p>The same arguments give the same outlook. Cost: a plan for each season. Method and checks: docs/methods/outlook.md.
  */
@@ -26,7 +26,7 @@ public final class SeasonsAhead {
     /**
      * @param pedigree under a convention under which every gene counts
      * @param living the pool of today
-     * @param effort for each season's plan; its seed is used for all. Bounds are not asked for, so few steps do
+     * @param effort of which each season has the moves and the seed, from one start; no bound is computed
      */
     public SeasonsAhead(Pedigree pedigree, List<Living> living, Course course, Effort effort) {
         this.pedigree = pedigree;
@@ -56,11 +56,12 @@ public final class SeasonsAhead {
         return new SeasonsAhead(pedigree, longer, course.later(seasons), effort);
     }
 
-    /**
-     * With as many young as are expected.
-     *
-     * @param planned litters of the first season; empty to have it planned like the others
-     */
+    /** With as many young as are expected. */
+    public Outlook expected(int seasons) {
+        return run(seasons, null, null);
+    }
+
+    /** The same after a first season with these litters and no others. */
     public Outlook expected(int seasons, List<Litter> planned) {
         return run(seasons, planned, null);
     }
@@ -70,7 +71,16 @@ public final class SeasonsAhead {
      *
      * @param runs how many times all is drawn
      */
+    public Spread drawn(int seasons, int runs, long seed) {
+        return draw(seasons, null, runs, seed);
+    }
+
+    /** The same after a first season with these litters and no others. */
     public Spread drawn(int seasons, List<Litter> planned, int runs, long seed) {
+        return draw(seasons, planned, runs, seed);
+    }
+
+    private Spread draw(int seasons, @Nullable List<Litter> planned, int runs, long seed) {
         long[] seeds = new SplittableRandom(seed).longs(runs).toArray();
         double[][] diversity = new double[seasons + 1][runs];
         IntStream.range(0, runs).parallel().forEach(draw -> {
@@ -81,12 +91,12 @@ public final class SeasonsAhead {
                 course.years(), Arrays.stream(diversity).map(Interval::of).toList());
     }
 
-    private Outlook run(int seasons, List<Litter> planned, @Nullable SplittableRandom lots) {
+    private Outlook run(int seasons, @Nullable List<Litter> planned, @Nullable SplittableRandom lots) {
         var pool = new PoolAhead(pedigree, living, course, effort, lots);
         var ahead = new ArrayList<Outlook.Ahead>();
         ahead.add(pool.told(0, 0));
         for (int season = 1; season <= seasons; season++) {
-            var litters = season == 1 && !planned.isEmpty() ? planned : pool.plan();
+            var litters = season == 1 && planned != null ? planned : pool.plan();
             pool.breed(litters);
             ahead.add(pool.told(season, litters.size()));
         }
