@@ -98,8 +98,8 @@ final class CanaryStory {
         body.put("notes", notes);
         // a keeper's own reference is theirs alone, whatever is granted and whoever has the animal later
         body.put("ownReference", words.text("ref", keeper));
-        // one of three: what is of a doubtful locality, or descends from it, is on hold and proposed to nobody
-        boolean isDoubtful = world.animals.size() % 3 == 2;
+        // not of founders: what is of a doubtful locality, or descends from it, is on hold and proposed to nobody
+        boolean isDoubtful = !parents.isEmpty();
         if (isDoubtful) {
             body.put("locality", Map.of("locality", locality, "certainty", "doubtful"));
         }

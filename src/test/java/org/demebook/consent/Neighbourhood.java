@@ -158,6 +158,8 @@ final class Neighbourhood {
                 new Change("collection", null, () -> colony.post(
                                 DOV, "/collections", Map.of("label", "rack " + ++changes, "sharedWith", List.of()))
                         .statusCode(201)),
+                new Change("test", HEALTH, this::test),
+                new Change("pairing terms", null, this::terms),
                 new Change("diary note", null, () -> diary().statusCode(201)),
                 new Change("breeding sign", null, () -> sign().statusCode(201)),
                 new Change("task", null, () -> task().statusCode(201)),
@@ -228,6 +230,25 @@ final class Neighbourhood {
 
     private void hold() {
         colony.put(DOV, young, "/breeding-hold", Map.of("reason", "thin, " + ++changes))
+                .statusCode(200);
+    }
+
+    /** In turn one that keeps him from being paired, and one that does not. */
+    private void test() {
+        var on = LocalDate.now(ZoneOffset.UTC).minusDays(100 - ++changes % 100);
+        var result = changes % 2 == 0 ? "negative" : "positive";
+        colony.post(
+                        DOV,
+                        "/animals/" + sires.get(1) + "/care-records",
+                        Map.of("kind", "test", "sampledOn", on.toString(), "agent", "nidovirus", "result", result))
+                .statusCode(201);
+    }
+
+    private void terms() {
+        var collection = colony.get(DOV, "/collections").extract().<String>path("[0].id");
+        as(DOV).body(Map.of("littersAtMost", ++changes % 1000, "mayCrossBorders", false, "notes", "rack " + changes))
+                .put(colony.path("/collections/" + collection + "/pairing-terms"))
+                .then()
                 .statusCode(200);
     }
 
