@@ -126,7 +126,7 @@ final class Plans {
     }
 
     /** Cheapest of all where that is a flow; where it is not, cheap, and of all only if nothing simpler was found. */
-    private static Optional<int[]> cheapest(Season season, Network.Cost cost) {
+    static Optional<int[]> cheapest(Season season, Network.Cost cost) {
         return new Network(season).isPossible()
                 ? byFlow(season, cost, BITS)
                         .or(() -> new Program(season).cheapest(cost).map(Program.Solution::sires))

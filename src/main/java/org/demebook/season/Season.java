@@ -285,8 +285,26 @@ public final class Season {
     Season withYoung(int female, double expected) {
         double[] counting = young.clone();
         counting[female] = expected;
+        return withYoung(counting);
+    }
+
+    /** The season in which so many young count, by female. */
+    Season withYoung(double[] counting) {
         return with(new Wishes(
                 counting, allowed, littersOfMale, littersOfCollection, travellersOfCollection, least, most, locked));
+    }
+
+    /** The season with a limit on litters beside its own. */
+    Season withLittersAtMost(int limit) {
+        return with(new Wishes(
+                young,
+                allowed,
+                littersOfMale,
+                littersOfCollection,
+                travellersOfCollection,
+                least,
+                Math.min(most, limit),
+                locked));
     }
 
     /** A stricter season, in which only these males travel; if they are few enough, travellers need no limit there. */

@@ -43,12 +43,15 @@ public final class SeasonPlanner {
      *     that the integer program may do
      */
     public Planned plan() {
-        if (!Plans.isPossible(season)) {
-            return Conflicts.of(season, watch);
-        }
+        return Plans.isPossible(season) ? plan(List.of()) : Conflicts.of(season, watch);
+    }
+
+    /** Of a possible season, no worse than plans that are known. */
+    SeasonPlan plan(List<int[]> known) {
         var lower = new LowerBound(season, new Network(season));
         boolean whole = lower.run(effort.boundSteps(), watch);
-        var starts = starts(lower);
+        var starts = new ArrayList<>(known);
+        starts.addAll(starts(lower));
         int[] best = starts.stream()
                 .min(Comparator.comparingDouble(this::firstStage))
                 .orElseThrow();
@@ -63,6 +66,29 @@ public final class SeasonPlanner {
             whole = !search.stopped();
         }
         return told(best, lower.meanKinship(), whole);
+    }
+
+    /** A plan that was found elsewhere, with its bound. */
+    SeasonPlan bounded(int[] plan) {
+        var lower = new LowerBound(season, new Network(season));
+        boolean whole = lower.run(effort.boundSteps(), watch);
+        return told(plan, lower.meanKinship(), whole);
+    }
+
+    /**
+     * The best plan that is found where the young of each litter that stay in the pool are chosen too. The numbers that the season
+     * has of its own are a start, rounded; with them alone the plan is not better. That there is no better choice of numbers
+     * is not proven; the bound is that of the numbers chosen.
+     *
+     * <p>Cost: that of {@link #plan} and some ten to fifty searches more. The watch is told of each from 0 on.
+     *
+     * @throws IllegalArgumentException if a total is wanted that no plan can have; with limits on travellers, that none
+     *     was found to have
+     * @throws ArithmeticException as {@link #plan}
+     */
+    public YoungPlan plan(YoungToKeep wanted) {
+        var search = new YoungSearch(season, wanted, effort, watch);
+        return Plans.isPossible(season) ? search.run() : new YoungPlan(season, Conflicts.of(season, watch));
     }
 
     /** The watch of one start, told of all. */
@@ -88,7 +114,7 @@ public final class SeasonPlanner {
         return starts;
     }
 
-    private int[] kept(int[] plan) {
+    int[] kept(int[] plan) {
         return Plans.near(season, plan, gradient(plan)).orElseThrow();
     }
 
