@@ -11,12 +11,15 @@ import org.demebook.season.Effort;
 import org.demebook.season.Evaluation;
 import org.demebook.season.ImpossibleSeason;
 import org.demebook.season.Pair;
+import org.demebook.season.Planned;
 import org.demebook.season.Refusal;
 import org.demebook.season.Season;
+import org.demebook.season.SeasonForm;
 import org.demebook.season.SeasonPlan;
 import org.demebook.season.SeasonPlanner;
 import org.demebook.season.TradeOff;
 import org.demebook.season.Watch;
+import org.demebook.season.YoungToKeep;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -75,13 +78,57 @@ record Composition(
     /**
      * Computes, and tells of what is there already when the plan is, and when the curve is.
      *
+     * @param young to be chosen; null where the season has the numbers
      * @param found told of each, the last one included
      * @return why there is no plan; empty when there is
+     * @throws IllegalArgumentException where no plan has so many young in all
      */
     static List<Constraint> compute(
-            Season season, @Nullable Season living, Effort effort, Follower follower, Consumer<Composition> found) {
+            Season season,
+            @Nullable Season living,
+            Effort effort,
+            @Nullable YoungToKeep young,
+            Follower follower,
+            Consumer<Composition> found) {
         follower.begins(Step.PLAN, 1);
-        var planned = new SeasonPlanner(season, effort, follower.watch()).plan();
+        var planner = new SeasonPlanner(season, effort, follower.watch());
+        if (young == null) {
+            return compute(season, living, effort, planner.plan(), follower, found);
+        }
+        var chosen = planner.plan(young);
+        return compute(
+                chosen.season(),
+                living == null ? null : withYoungOf(living.form(), chosen.season()),
+                effort,
+                chosen.planned(),
+                follower,
+                found);
+    }
+
+    private static Season withYoungOf(SeasonForm form, Season chosen) {
+        return Season.of(new SeasonForm(
+                form.poolSize(),
+                form.poolMeanKinship(),
+                form.kinship(),
+                form.toPool(),
+                chosen.form().young(),
+                form.allowed(),
+                form.littersOfMale(),
+                form.collection(),
+                form.littersOfCollection(),
+                form.travellersOfCollection(),
+                form.least(),
+                form.most(),
+                form.locked()));
+    }
+
+    private static List<Constraint> compute(
+            Season season,
+            @Nullable Season living,
+            Effort effort,
+            Planned planned,
+            Follower follower,
+            Consumer<Composition> found) {
         if (planned instanceof ImpossibleSeason impossible) {
             return impossible.contradiction();
         }

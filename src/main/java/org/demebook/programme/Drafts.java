@@ -56,6 +56,15 @@ public class Drafts {
         if (asked.litters() != null && asked.littersAtMost() != null) {
             throw new Refusal(BAD_PARAMETER, "Say litters or littersAtMost, not both.");
         }
+        if (asked.youngInAll() != null
+                && (asked.litters() == null
+                        || asked.youngInAll() < asked.litters()
+                        || asked.youngInAll() > (long) asked.litters() * asked.young())) {
+            throw new Refusal(
+                    BAD_PARAMETER,
+                    "youngInAll is spread over litters: say litters too, at most one for each young, and at least one for each %d young."
+                            .formatted(asked.young()));
+        }
         long atWork = drafts.asMap().values().stream()
                 .filter(draft -> !draft.state().isOver())
                 .count();

@@ -21,6 +21,8 @@ import org.jspecify.annotations.Nullable;
  * @param litters so many, no more and no fewer; not together with {@code littersAtMost}
  * @param littersAtMost no more than so many, fewer where more would not help; a quarter of the living when nothing is said
  * @param youngKept of each litter, if it is born; 2 when nothing is said
+ * @param youngInAll young to keep of all litters together, spread over them as does most good, {@code youngKept} of one at most (4 when
+ *     nothing is said); together with {@code litters}, and each litter is taken as certain then
  * @param chanceOfLitter that a pair has a litter at all; 0.7 when nothing is said (common practice, no source)
  * @param maximumInbreeding no young more inbred than this; 0.125 when nothing is said
  * @param leastKnownAncestry animals of whose genome less is traced to stated founders are left out; 0 when nothing is said
@@ -40,6 +42,7 @@ record NewDraft(
         @Nullable @Min(0) @Max(5000) Integer litters,
         @Nullable @Min(0) @Max(5000) Integer littersAtMost,
         @Nullable @Min(1) @Max(30) Integer youngKept,
+        @Nullable @Min(0) @Max(5000) Integer youngInAll,
         @Nullable @DecimalMin("0.01") @DecimalMax("1") BigDecimal chanceOfLitter,
         @Nullable @DecimalMin("0") @DecimalMax("1") BigDecimal maximumInbreeding,
         @Nullable @DecimalMin("0") @DecimalMax("1") BigDecimal leastKnownAncestry,
@@ -83,9 +86,10 @@ record NewDraft(
     private static final double USUAL_MAXIMUM_INBREEDING = 0.125;
     private static final int USUAL_LITTERS_OF_MALE = 2;
     private static final int USUAL_YOUNG = 2;
+    private static final int USUAL_MOST_YOUNG = 4;
 
     double chance() {
-        return chanceOfLitter == null ? USUAL_CHANCE : chanceOfLitter.doubleValue();
+        return youngInAll != null ? 1 : chanceOfLitter == null ? USUAL_CHANCE : chanceOfLitter.doubleValue();
     }
 
     double inbreedingAtMost() {
@@ -105,7 +109,7 @@ record NewDraft(
     }
 
     int young() {
-        return youngKept == null ? USUAL_YOUNG : youngKept;
+        return youngKept != null ? youngKept : youngInAll != null ? USUAL_MOST_YOUNG : USUAL_YOUNG;
     }
 
     List<Two> pairsTogether() {

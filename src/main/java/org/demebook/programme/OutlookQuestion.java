@@ -6,11 +6,10 @@ import org.demebook.problem.Refusal;
 import org.jspecify.annotations.Nullable;
 
 /**
- * What is asked of the years to come. Of what nobody says: ten seasons of a year each, animals that breed until they are eighteen (common
- * practice, no source), as many litters as the plan has, as many places as there are animals.
+ * What is asked of the years to come. Of what nobody says: ten seasons of a year each, as many litters as the plan has, as many places as there are animals.
  *
  * @param target of gene diversity, if there is one: there is no usual one
- * @param breedsUntilAge in years
+ * @param breedsUntilAge in years; null for what the population's profile says
  * @param litters in each season after this one; null for as many as in the plan
  * @param places animals that can be kept; null for as many as are alive
  * @param founders whose worth is asked, one or more
@@ -19,7 +18,7 @@ record OutlookQuestion(
         int seasons,
         double yearsBetween,
         @Nullable Double target,
-        double breedsUntilAge,
+        @Nullable Double breedsUntilAge,
         @Nullable Integer litters,
         @Nullable Integer places,
         int founders) {
@@ -39,7 +38,7 @@ record OutlookQuestion(
                 (int) within("seasons", seasons, 10, 1, MOST_SEASONS),
                 within("yearsBetween", yearsBetween, 1, .25, 5),
                 target == null ? null : within("target", target, 1, .01, 1),
-                within("breedsUntilAge", breedsUntilAge, 18, 1, 100),
+                breedsUntilAge == null ? null : within("breedsUntilAge", breedsUntilAge, 1, 1, 100),
                 litters == null ? null : (int) within("litters", litters, 1, 0, MOST_ANIMALS),
                 places == null ? null : (int) within("places", places, 1, 1, MOST_ANIMALS),
                 (int) within("founders", founders, 1, 1, 20));

@@ -7,13 +7,16 @@ import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
 import com.fasterxml.jackson.module.paramnames.ParameterNamesModule;
 import java.time.LocalDate;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.UUID;
 import java.util.stream.Stream;
 import org.demebook.season.Effort;
+import org.demebook.season.YoungToKeep;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -46,10 +49,30 @@ record PlanDocument(
         curve = Objects.requireNonNullElse(curve, List.of());
     }
 
-    /** How much was tried: {@link Effort}. */
-    record Work(int boundSteps, int starts, long moves, long seed) {
-        static Work of(Effort effort) {
-            return new Work(effort.boundSteps(), effort.starts(), effort.moves(), effort.seed());
+    /** How much was tried, see {@link Effort}; and how many young were to be spread over the litters, if they were. */
+    record Work(
+            int boundSteps,
+            int starts,
+            long moves,
+            long seed,
+            @Nullable Integer youngInAll,
+            @Nullable Integer youngAtMost) {
+        static Work of(Effort effort, NewDraft asked) {
+            return new Work(
+                    effort.boundSteps(),
+                    effort.starts(),
+                    effort.moves(),
+                    effort.seed(),
+                    asked.youngInAll(),
+                    asked.youngInAll() == null ? null : asked.young());
+        }
+
+        /** Null where the numbers of young are given and not to be chosen. */
+        @Nullable
+        YoungToKeep youngToKeep(int females) {
+            return youngInAll == null || youngAtMost == null
+                    ? null
+                    : new YoungToKeep(Collections.nCopies(females, youngAtMost), OptionalInt.of(youngInAll));
         }
 
         Effort effort() {

@@ -35,6 +35,7 @@ final class PoolToday {
     private final SeasonField field;
     private final Snapshot snapshot;
     private final OutlookQuestion question;
+    private final double breedsUntilAge;
 
     /**
      * @param lost animals that are taken to be gone
@@ -52,6 +53,9 @@ final class PoolToday {
         this.field = field;
         this.question = question;
         snapshot = field.snapshot();
+        breedsUntilAge = question.breedsUntilAge() == null
+                ? breeding.daysOfAgeAtLastLitter() / DAYS_OF_YEAR
+                : question.breedsUntilAge();
         course = course(breeding, plan, lost, founders[0] + founders[1]);
         var breedsIn = breedsIn(breeding);
         for (int row : snapshot.living()) {
@@ -70,7 +74,7 @@ final class PoolToday {
     private Course course(TaxonProfile.Breeding breeding, PlanDocument plan, Set<UUID> lost, int founders) {
         double daysBetween = question.yearsBetween() * DAYS_OF_YEAR;
         int matures = Math.max(1, (int) Math.ceil(breeding.daysOfAgeToBreed() / daysBetween));
-        int stays = Math.max(matures, (int) Math.floor(question.breedsUntilAge() / question.yearsBetween()));
+        int stays = Math.max(matures, (int) Math.floor(breedsUntilAge / question.yearsBetween()));
         long alive = snapshot.living().length - lost.size() + founders;
         return new Course(
                 question.yearsBetween(),
@@ -84,11 +88,13 @@ final class PoolToday {
                 question.places() == null ? (int) Math.max(1, alive) : question.places());
     }
 
-    /** All litters of a plan are reckoned with alike; without any, one young of each. */
+    /** All litters to come are reckoned with alike, with as many young as those of the plan on the mean; without any, one young of each. */
     private static LitterChance chance(PlanDocument plan) {
         double born = plan.chanceOfLitter().value();
-        double young =
-                plan.litters().isEmpty() ? born : plan.litters().get(0).young().value();
+        double young = plan.litters().stream()
+                .mapToDouble(litter -> litter.young().value())
+                .average()
+                .orElse(born);
         return new LitterChance(born, (int) Math.max(1, Math.round(young / born)), 1);
     }
 
@@ -122,7 +128,7 @@ final class PoolToday {
             return Math.max(1, course.stays() / 2);
         }
         double age = ChronoUnit.DAYS.between(born, field.pairOn()) / DAYS_OF_YEAR;
-        double left = (question.breedsUntilAge() - age) / question.yearsBetween();
+        double left = (breedsUntilAge - age) / question.yearsBetween();
         return (int) Math.max(1, Math.ceil(left));
     }
 

@@ -40,9 +40,20 @@ class Solving {
                     stage.season(),
                     stage.living(),
                     draft.effort,
+                    PlanDocument.Work.of(draft.effort, draft.asked)
+                            .youngToKeep(stage.season().females()),
                     draft,
                     composition -> draft.found(stage.document(draft.id, draft.effort, composition)));
             draft.ends(stage.words(contradiction));
+        } catch (IllegalArgumentException noSuchTotal) {
+            if (draft.asked.youngInAll() == null) {
+                LOG.errorf(noSuchTotal, "season draft %s", draft.id);
+                draft.fails();
+                return;
+            }
+            draft.ends(List.of(
+                    "%d young in all, with no more than %d of a litter, cannot be had of the litters that are possible."
+                            .formatted(draft.asked.youngInAll(), draft.asked.young())));
         } catch (RuntimeException | Error bug) {
             LOG.errorf(bug, "season draft %s", draft.id);
             draft.fails();

@@ -79,7 +79,7 @@ record Stage(
                 asked.pairOn(),
                 heads,
                 PlanInput.digest(input()),
-                PlanDocument.Work.of(effort),
+                PlanDocument.Work.of(effort, asked),
                 new Exact(asked.chance()),
                 new Exact(asked.inbreedingAtMost()),
                 figures(composition),
@@ -110,18 +110,19 @@ record Stage(
         var damId = id(females[litter.pair().female()]);
         var sireId = id(males[litter.pair().male()]);
         var known = settled.proposed().get(new Couple(damId, sireId));
-        return litter(known == null ? Journal.newId() : known, damId, sireId, litter, composition);
+        return litter(known == null ? Journal.newId() : known, damId, sireId, litter, composition, asked.youngInAll() != null);
     }
 
-    /** The litter of a plan as it is written down. */
+    /** The litter of a plan as it is written down. @param chosen how many young to keep is part of the plan */
     static PlanDocument.Litter litter(
-            UUID id, UUID damId, UUID sireId, SeasonPlan.Litter litter, Composition composition) {
+            UUID id, UUID damId, UUID sireId, SeasonPlan.Litter litter, Composition composition, boolean chosen) {
+        int keep = chosen ? (int) litter.young() : composition.keep().getOrDefault(litter.pair(), 0);
         return new PlanDocument.Litter(
                 id,
                 damId,
                 sireId,
                 new Exact(litter.young()),
-                composition.keep().getOrDefault(litter.pair(), 0),
+                keep,
                 new Exact(litter.inbreeding()),
                 new Exact(litter.adds()),
                 litter.settled(),

@@ -135,9 +135,9 @@ class Stages {
                     : Season.of(pedigree, pool, weights, females, males);
         }
 
-        /** Of one whose age is not known, as of a young. */
+        /** Of one whose age is not known, or not shown to the asker, as of a young. */
         private double weight(int row) {
-            var born = row < snapshot.size() ? snapshot.bornLatest(row) : null;
+            var born = row < snapshot.size() && snapshot.isShown(row) ? snapshot.bornLatest(row) : null;
             if (born == null) {
                 return 1;
             }

@@ -127,6 +127,31 @@ class SeasonPlanTest {
     }
 
     @Test
+    void young_that_are_wanted_in_all_are_spread_over_the_litters() {
+        afresh();
+        var asked = with(with(certain(2), "youngInAll", 5), "youngKept", 4);
+        var draft = seasons.draft(asked).body("state", equalTo("ready")).extract();
+        List<Integer> keep = draft.path("plan.litters.keep");
+        assertThat(keep.stream().mapToInt(Integer::intValue).sum()).isEqualTo(5);
+        assertThat(draft.<List<Float>>path("plan.litters.young"))
+                .containsExactlyElementsOf(keep.stream().map(Integer::floatValue).toList());
+        // 013 × 006 is worth three young, every other pair two at most (worked pedigree)
+        assertThat(draft.<Integer>path("plan.litters.find { it.dam == '%s' }.keep".formatted(number(13))))
+                .isGreaterThanOrEqualTo(3);
+        var plan = seasons.issue(draft.path("id"));
+        marrowfin
+                .colony
+                .get(WREN, "/season-plans/" + plan + "/recomputation")
+                .statusCode(200)
+                .body("equal", equalTo(true));
+        marrowfin
+                .colony
+                .post(WREN, "/season-drafts", with(asked, "youngInAll", 9))
+                .statusCode(400)
+                .body("detail", containsString("at least one for each 4 young"));
+    }
+
+    @Test
     void a_recomputation_finds_a_plan_that_was_altered_behind_the_servers_back() {
         afresh();
         var plan = UUID.fromString(seasons.issued(certain(2)));
