@@ -140,7 +140,9 @@ class DraftResource {
                     Double yearsBetween,
             @Parameter(description = "Gene diversity that is not to be lost, 0.01 to 1") @QueryParam("target") @Nullable
                     Double target,
-            @Parameter(description = "Until what age animals breed, in years; what the population's profile says when nothing is said")
+            @Parameter(
+                            description =
+                                    "Until what age animals breed, in years; what the population's profile says when nothing is said")
                     @QueryParam("breedsUntilAge")
                     @Nullable
                     Double breedsUntilAge,

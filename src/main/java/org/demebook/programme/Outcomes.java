@@ -109,7 +109,7 @@ class Outcomes {
             var came = told.stream().map(this::came).toList();
             return new OutcomeView(
                     plan.id(),
-                    all ? 1 - plan.figures().after().value() : null,
+                    all ? 1 - plan.figures().afterOfTheLiving() : null,
                     snapshot.pool().map(GenePool::geneDiversity).orElse(null),
                     told.stream().mapToDouble(litter -> litter.young().value()).sum(),
                     came.stream().mapToInt(Came::alive).sum(),

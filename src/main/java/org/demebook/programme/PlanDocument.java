@@ -89,7 +89,12 @@ record PlanDocument(
             Exact meanInbreeding,
             boolean leastInbred,
             boolean whole,
-            @Nullable Living living) {}
+            @Nullable Living living) {
+        /** Mean kinship after the season, every living animal counted as one. */
+        double afterOfTheLiving() {
+            return living == null ? after.value() : living.after.value();
+        }
+    }
 
     /** The same with every living animal counted as one, where the plan counts some for less. */
     record Living(Exact now, Exact after) {}

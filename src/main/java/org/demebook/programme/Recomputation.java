@@ -45,8 +45,7 @@ final class Recomputation {
 
     private Composition search(Effort effort) {
         var last = new AtomicReference<Composition>();
-        Composition.compute(
-                season, living, effort, plan.work().youngToKeep(season.females()), new Nobody(), last::set);
+        Composition.compute(season, living, effort, plan.work().youngToKeep(season.females()), new Nobody(), last::set);
         return last.get();
     }
 
@@ -60,7 +59,12 @@ final class Recomputation {
                             input.females().get(litter.pair().female()),
                             input.males().get(litter.pair().male()));
                     return Stage.litter(
-                            ids.getOrDefault(couple, new UUID(0, 0)), couple.damId(), couple.sireId(), litter, again, plan.work().youngInAll() != null);
+                            ids.getOrDefault(couple, new UUID(0, 0)),
+                            couple.damId(),
+                            couple.sireId(),
+                            litter,
+                            again,
+                            plan.work().youngInAll() != null);
                 })
                 .toList();
         compare("litters", plan.litters(), litters);

@@ -110,7 +110,13 @@ record Stage(
         var damId = id(females[litter.pair().female()]);
         var sireId = id(males[litter.pair().male()]);
         var known = settled.proposed().get(new Couple(damId, sireId));
-        return litter(known == null ? Journal.newId() : known, damId, sireId, litter, composition, asked.youngInAll() != null);
+        return litter(
+                known == null ? Journal.newId() : known,
+                damId,
+                sireId,
+                litter,
+                composition,
+                asked.youngInAll() != null);
     }
 
     /** The litter of a plan as it is written down. @param chosen how many young to keep is part of the plan */

@@ -241,7 +241,7 @@ class Stages {
             int founders = pedigree.size() - snapshot.size();
             builder.collections(real + founders);
             var words = new ArrayList<String>(Collections.nCopies(real + founders, "an animal"));
-            placeOf.forEach((row, place) -> words.set(place, snapshot.number(row)));
+            placeOf.forEach((row, place) -> words.set(place, name(row)));
             IntStream.range(0, founders).forEach(at -> placeOf.put(snapshot.size() + at, real + at));
             for (int place = 0; place < real; place++) {
                 var limits = field.places().get(place);
@@ -282,6 +282,10 @@ class Stages {
                 }
             }
             return words;
+        }
+
+        private String name(int row) {
+            return row < snapshot.size() ? snapshot.number(row) : "a new founder";
         }
 
         private List<SeasonField.Candidate> allCandidates() {

@@ -68,8 +68,8 @@ class OutcomeTest {
         var issued = colony.get(WREN, "/season-plans/" + plan).extract().jsonPath();
         outcome(colony, WREN, plan)
                 .body("litters.what", contains("not-yet", "not-yet"))
-                .body("geneDiversityExpected", equalTo(issued.getFloat("geneDiversityAfter")))
-                .body("geneDiversityNow", equalTo(issued.getFloat("geneDiversityNow")))
+                .body("geneDiversityExpected", equalTo(issued.getFloat("ofTheLiving.after")))
+                .body("geneDiversityNow", equalTo(issued.getFloat("ofTheLiving.now")))
                 .body("agreed", equalTo(0))
                 .body("born", equalTo(0))
                 .body("youngAlive", equalTo(0));

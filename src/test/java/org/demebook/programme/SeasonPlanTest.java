@@ -134,7 +134,8 @@ class SeasonPlanTest {
         List<Integer> keep = draft.path("plan.litters.keep");
         assertThat(keep.stream().mapToInt(Integer::intValue).sum()).isEqualTo(5);
         assertThat(draft.<List<Float>>path("plan.litters.young"))
-                .containsExactlyElementsOf(keep.stream().map(Integer::floatValue).toList());
+                .containsExactlyElementsOf(
+                        keep.stream().map(Integer::floatValue).toList());
         // 013 × 006 is worth three young, every other pair two at most (worked pedigree)
         assertThat(draft.<Integer>path("plan.litters.find { it.dam == '%s' }.keep".formatted(number(13))))
                 .isGreaterThanOrEqualTo(3);
