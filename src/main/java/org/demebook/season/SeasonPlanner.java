@@ -16,6 +16,11 @@ public final class SeasonPlanner {
     /** What mean inbreeding may weigh beside mean kinship on the curve. */
     private static final double[] WEIGHTS = {.01, .03, .1, .3, 1, 3};
 
+    /** Females, up to whom all plans that might be better are gone through; for each step of the bound so many of them. */
+    private static final int SMALL = 16;
+
+    private static final long PROOF_STEPS = 700;
+
     private static final double NEAR = .1;
     private static final double SAME = 1e-12;
     /** What inbreeding weighs in the first stage: it decides among plans of the same mean kinship. */
@@ -62,7 +67,12 @@ public final class SeasonPlanner {
             }
             whole = !search.stopped();
         }
-        return told(best, lower.meanKinship(), whole);
+        if (!whole || season.females > SMALL) {
+            return told(best, lower.meanKinship(), whole);
+        }
+        var proof = new Proof(season, best, lower.meanKinship(), watch);
+        double raised = proof.raise(PROOF_STEPS * effort.boundSteps());
+        return told(proof.best(), raised, !proof.stopped());
     }
 
     /** A plan that was found elsewhere, with its bound. */

@@ -105,8 +105,9 @@ final class YoungSearch {
                 .map(female -> most[female])
                 .sum();
         if (total < fewest || wanted.total().isPresent() && total > highest) {
-            throw new IllegalArgumentException("%d young in all cannot be kept: %d litters at least, and %d young at most"
-                    .formatted(total, fewest, highest));
+            throw new IllegalArgumentException(
+                    "%d young in all cannot be kept: %d litters at least, and %d young at most"
+                            .formatted(total, fewest, highest));
         }
         return widest;
     }
@@ -135,9 +136,7 @@ final class YoungSearch {
         var given = narrow.withYoung(young);
         int[] made = new SeasonPlanner(given, effort, watch).kept(Plans.litterByLitter(given));
         int[] found = searched(given, made, effort.starts());
-        var now = numbered(found, young)
-                .or(() -> numbered(widest, young))
-                .orElseThrow();
+        var now = numbered(found, young).or(() -> numbered(widest, young)).orElseThrow();
         for (int round = 0; round < ROUNDS && !stopped; round++) {
             double before = now.meanKinship();
             for (double[] assumed : List.of(likeTheOthers(now), asAnAddition(now))) {
@@ -169,8 +168,8 @@ final class YoungSearch {
             had[female] = sires[female] == Season.NONE ? 0 : (int) young[female];
         }
         var chosen = YoungNumbers.of(season, sires, most, wanted.total()).map(numbers -> judged(sires, numbers));
-        boolean fits =
-                wanted.total().isEmpty() || wanted.total().getAsInt() == IntStream.of(had).sum();
+        boolean fits = wanted.total().isEmpty()
+                || wanted.total().getAsInt() == IntStream.of(had).sum();
         return chosen.map(numbers -> {
             var before = judged(sires, had);
             return fits && before.meanKinship() < numbers.meanKinship() ? before : numbers;
@@ -187,10 +186,8 @@ final class YoungSearch {
 
     /** Females without a litter would keep what the others keep on average. */
     private double[] likeTheOthers(Numbered now) {
-        double mean = IntStream.of(now.young())
-                .filter(young -> young > 0)
-                .average()
-                .orElse(1);
+        double mean =
+                IntStream.of(now.young()).filter(young -> young > 0).average().orElse(1);
         double[] assumed = new double[most.length];
         Arrays.setAll(assumed, female -> now.young()[female] > 0 ? now.young()[female] : mean);
         return whole(assumed);
@@ -207,7 +204,8 @@ final class YoungSearch {
             double least = Double.POSITIVE_INFINITY;
             for (int male = 0; male < season.males && now.young()[female] == 0; male++) {
                 for (int young = 1; young <= most[female] && season.isOpen(female, male); young++) {
-                    double after = (sum + added(female, male, young, related)) / ((animals + young) * (animals + young));
+                    double after =
+                            (sum + added(female, male, young, related)) / ((animals + young) * (animals + young));
                     if (after < least) {
                         least = after;
                         assumed[female] = young;

@@ -22,7 +22,8 @@ class YoungPlanTest {
     }
 
     private static int total(SeasonPlan plan) {
-        return (int) plan.litters().stream().mapToDouble(SeasonPlan.Litter::young).sum();
+        return (int)
+                plan.litters().stream().mapToDouble(SeasonPlan.Litter::young).sum();
     }
 
     /** Pairs and numbers, each with each: the least mean kinship by the definition; NaN if there are none. */
@@ -152,9 +153,10 @@ class YoungPlanTest {
             var season = builder.build();
             var given = (SeasonPlan) new SeasonPlanner(season, SMALL, Watch.NOBODY).plan();
             var most = Collections.nCopies(9, 3);
-            double free = plan(season, new YoungToKeep(most, OptionalInt.empty())).after();
-            double asMany =
-                    plan(season, new YoungToKeep(most, OptionalInt.of(total(given)))).after();
+            double free =
+                    plan(season, new YoungToKeep(most, OptionalInt.empty())).after();
+            double asMany = plan(season, new YoungToKeep(most, OptionalInt.of(total(given))))
+                    .after();
             assertThat(free).as("seed %d", seed).isLessThanOrEqualTo(given.after() + 1e-14);
             assertThat(asMany).as("seed %d", seed).isLessThanOrEqualTo(given.after() + 1e-14);
             better += free < given.after() - 1e-6 ? 1 : 0;
