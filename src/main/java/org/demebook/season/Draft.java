@@ -93,6 +93,21 @@ final class Draft {
         return young;
     }
 
+    /** Of all kinships after the season. */
+    double sum() {
+        return sum;
+    }
+
+    /** K·u of a candidate. */
+    double related(int candidate) {
+        return related[candidate];
+    }
+
+    /** Whether his limit leaves him another litter. */
+    boolean leavesMale(int male) {
+        return ofMale[male] < season.littersOfMale[male];
+    }
+
     /** Of the pool after the season. */
     double meanKinship() {
         return after(sum, young);

@@ -20,6 +20,10 @@ public final class SeasonPlanner {
     private static final long FEW_CHANGES = 200_000;
 
     static final double NEAR = .1;
+    /** Females, up to whom all plans that might be better are gone through; for each step of the bound so many of them. */
+    private static final int SMALL = 16;
+
+    private static final long PROOF_STEPS = 700;
     private static final double SAME = 1e-12;
     /** What inbreeding weighs in the first stage: it decides among plans of the same mean kinship. */
     static final double TIE = 1e-11;
@@ -65,7 +69,12 @@ public final class SeasonPlanner {
             }
             whole = !search.stopped();
         }
-        return told(best, lower.meanKinship(), whole);
+        if (!whole || season.females > SMALL) {
+            return told(best, lower.meanKinship(), whole);
+        }
+        var proof = new Proof(season, best, lower.meanKinship(), watch);
+        double raised = proof.raise(PROOF_STEPS * effort.boundSteps());
+        return told(proof.best(), raised, !proof.stopped());
     }
 
     /** A plan that was found elsewhere, with its bound. */
