@@ -19,11 +19,12 @@ public final class SeasonPlanner {
     /** So many changes are all tried in the end, for each refusal. */
     private static final long FEW_CHANGES = 200_000;
 
-    static final double NEAR = .1;
     /** Females, up to whom all plans that might be better are gone through; for each step of the bound so many of them. */
     private static final int SMALL = 16;
 
     private static final long PROOF_STEPS = 700;
+
+    static final double NEAR = .1;
     private static final double SAME = 1e-12;
     /** What inbreeding weighs in the first stage: it decides among plans of the same mean kinship. */
     static final double TIE = 1e-11;
