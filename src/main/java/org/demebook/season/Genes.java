@@ -46,7 +46,7 @@ record Genes(double size, double meanKinship, double[][] kinship, double[] toPoo
 
     /** N²·MK: the sum of kinships before the season. */
     double sumNow() {
-        return (double) size * size * meanKinship;
+        return size * size * meanKinship;
     }
 
     /** K·u. Cost: candidates × contributing candidates. */

@@ -53,7 +53,7 @@ record Lift(double[] off, double toPool) {
 
     /** Schur complement: the form with the pool is convex if N²·MK is at least N²·bᵀ(K − off)⁻¹b. */
     private static double missing(Genes genes, Cholesky rest) {
-        double square = (double) genes.size() * genes.size();
+        double square = genes.size() * genes.size();
         double needed = square * rest.inverseForm(genes.toPool());
         return needed * (1 + 1e-9) - genes.sumNow();
     }
