@@ -57,8 +57,9 @@ class RoomsTest {
             Map.entry("sheet", REGISTER),
             Map.entry("ancestry", REGISTER),
             Map.entry("handover", union(REGISTER, Set.of("diary", "rearing", "transfer", "ancestry", "paper"))),
-            Map.entry("planning", union(REGISTER, Set.of("ancestry", "litter"))),
-            Map.entry("approach", union(REGISTER, Set.of("ancestry", "planning"))),
+            Map.entry("planning", union(REGISTER, Set.of("ancestry", "litter", "rearing"))),
+            Map.entry("approach", union(REGISTER, Set.of("ancestry", "planning", "care"))),
+            Map.entry("programme", union(REGISTER, Set.of("ancestry", "planning", "season", "care"))),
             Map.entry("census", union(REGISTER, Set.of("ancestry", "disclosure"))),
             Map.entry(
                     "leaving",

@@ -16,6 +16,9 @@ final class Generations {
     private static final int MATURE = 2;
     private static final int KEPT = 3;
     private static final double SUCCESS = .8;
+    /** None lives so long: the oldest make room. */
+    private static final int FOR_EVER = 1_000;
+
     private static final double[] INBREEDING = {.125, .25, 1};
 
     private record Animal(int row, int sire, int dam, boolean female, int bornIn) {}
@@ -33,7 +36,7 @@ final class Generations {
         for (int row = 0; row < FOUNDERS; row++) {
             all.add(new Animal(row, -1, -1, row % 2 == 0, -MATURE));
         }
-        living = new ArrayList<>(all);
+        living = youngestFirst(all);
         while (living.size() < size) {
             breed(Way.RANDOM, size);
         }
@@ -50,7 +53,7 @@ final class Generations {
         var random = new SplittableRandom(seed * 1_000 + season);
         var females = mature(true);
         var males = mature(false);
-        var planned = possible(females, males, Math.min(litters, females.size()));
+        var planned = possible(way.knowledge, females, males, Math.min(litters, females.size()));
         int[] sires = way.choose(planned, random.split());
         var young = new ArrayList<Animal>();
         for (int female = 0; female < sires.length; female++) {
@@ -64,8 +67,14 @@ final class Generations {
         }
         all.addAll(young);
         living.addAll(young);
-        living.sort(Comparator.comparingInt(Animal::row).reversed());
+        living = youngestFirst(living);
         living = new ArrayList<>(living.subList(0, Math.min(size, living.size())));
+    }
+
+    private static List<Animal> youngestFirst(List<Animal> animals) {
+        var sorted = new ArrayList<>(animals);
+        sorted.sort(Comparator.comparingInt(Animal::row).reversed());
+        return sorted;
     }
 
     private void bear(Animal dam, Animal sire, List<Animal> young, SplittableRandom random) {
@@ -84,11 +93,12 @@ final class Generations {
     }
 
     /** So many litters, fewer if that cannot be, by males with two litters at most and with the least inbreeding that leaves a way. */
-    private Season possible(List<Animal> females, List<Animal> males, int litters) {
+    private Season possible(Way.Knowledge knowledge, List<Animal> females, List<Animal> males, int litters) {
         for (int wanted = litters; ; wanted--) {
             for (double inbreeding : INBREEDING) {
                 var pedigree = pedigree();
-                var builder = Season.of(pedigree, pedigree.pool(rows(staying(wanted))), rows(females), rows(males))
+                var builder = Season.of(
+                                pedigree, rows(living), weights(knowledge, wanted), rows(females), rows(males))
                         .litters(wanted)
                         .inbreedingAtMost(inbreeding);
                 for (int female = 0; female < females.size(); female++) {
@@ -105,13 +115,18 @@ final class Generations {
         }
     }
 
-    /** Those who will not have made room when the young are there. */
-    private List<Animal> staying(int litters) {
-        long expected = Math.round(litters * SUCCESS * KEPT);
-        return living.stream()
-                .sorted(Comparator.comparingInt(Animal::row).reversed())
-                .limit(Math.max(1, Math.min(living.size(), size - expected)))
-                .toList();
+    /** By place among the living, youngest first. The oldest make room for the young that are expected of each season. */
+    private double[] weights(Way.Knowledge knowledge, int litters) {
+        double expected = Math.max(1, litters * SUCCESS * KEPT);
+        double[] weights = new double[living.size()];
+        for (int place = 0; place < weights.length; place++) {
+            weights[place] = switch (knowledge) {
+                case THE_LIVING -> 1;
+                case WHO_STAYS -> place < Math.max(1, size - Math.round(expected)) ? 1 : 0;
+                case HOW_LONG -> StayWeight.of(Math.ceil((size - place) / expected) - 1, size / expected);
+            };
+        }
+        return weights;
     }
 
     private Pedigree pedigree() {
@@ -124,6 +139,20 @@ final class Generations {
             }
         }
         return builder.build();
+    }
+
+    /** What is to be expected, by the same rules. */
+    SeasonsAhead ahead() {
+        var animals = living.stream().map(this::ahead).toList();
+        var chance = new LitterChance(SUCCESS, KEPT, 1);
+        var course = new Course(1, Math.max(2, size / 10), chance, MATURE, FOR_EVER, 1, 2, INBREEDING[0], size);
+        return new SeasonsAhead(pedigree(), animals, course, new Effort(3, 1, 20_000, 1));
+    }
+
+    private Living ahead(Animal animal) {
+        int age = season - animal.bornIn();
+        int rests = animal.female() && restsIn[animal.row()] == season + 1 ? 1 : 0;
+        return new Living(animal.row(), animal.female(), Math.max(rests, MATURE - 1 - age), FOR_EVER - age);
     }
 
     double geneDiversity() {

@@ -18,7 +18,8 @@ public record FigureRange(double lowest, double highest, int cases, boolean allC
     private static final int MOST_CASES = 64;
     private static final long SEED = 1; // the same question has the same answer
 
-    static @Nullable FigureRange ofKinship(Pedigree pedigree, int row, int other) {
+    /** Of two animals by their rows; null where it depends on no such sire. */
+    public static @Nullable FigureRange ofKinship(Pedigree pedigree, int row, int other) {
         return of(pedigree, row, other, kinship -> kinship);
     }
 

@@ -59,6 +59,24 @@ final class Shown {
         return parentage(row) ? IntStream.of(told(row)).filter(this::animal).toArray() : new int[0];
     }
 
+    /** These rows, and all that descend from one of them by parents that are shown. */
+    BitSet withDescendants(BitSet rows, int size) {
+        var found = (BitSet) rows.clone();
+        if (found.isEmpty()) {
+            return found;
+        }
+        int before;
+        do { // young may stand before their parents
+            before = found.cardinality();
+            for (int row = 0; row < size; row++) {
+                if (!found.get(row) && IntStream.of(parents(row)).anyMatch(found::get)) {
+                    found.set(row);
+                }
+            }
+        } while (found.cardinality() > before);
+        return found;
+    }
+
     /** Whether an ancestor of these, or who the parents of one are, or whose twin one is, counts and is not shown. */
     boolean isLessThan(int... rows) {
         if (records == null) {

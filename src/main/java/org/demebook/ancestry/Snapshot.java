@@ -2,6 +2,7 @@ package org.demebook.ancestry;
 
 import java.time.LocalDate;
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
@@ -265,9 +266,21 @@ public final class Snapshot {
         return shown.parents(row);
     }
 
-    /** The dam as the asker sees her: {@link Pedigree#UNKNOWN} where her number is not shown. */
-    int shownDam(int row) {
+    /** These rows, and all that descend from one of them as far as the asker sees who descends from whom. O(population). */
+    public BitSet withDescendants(BitSet rows) {
+        return shown.withDescendants(rows, size());
+    }
+
+    /** The dam as the asker sees her: {@link Pedigree#UNKNOWN} where she is not known, or not to be seen. */
+    public int shownDam(int row) {
         return shown.parentage(row) ? dam(row) : Pedigree.UNKNOWN;
+    }
+
+    /** The one known sire as the asker sees him: {@link Pedigree#UNKNOWN} where there are several, none, or he is not to be seen. */
+    public int shownSire(int row) {
+        return shown.parentage(row) && parents.uncertainSire().get(row) == null && sires(row).length == 1
+                ? sires(row)[0]
+                : Pedigree.UNKNOWN;
     }
 
     /** The sire as the asker sees him. */

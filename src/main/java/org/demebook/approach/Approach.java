@@ -138,6 +138,16 @@ class Approach extends PanacheEntityBase {
         return list("populationId = ?1 and proposedOn > ?2", populationId, day);
     }
 
+    /** That one of these collections was asked for on a day or later, and neither answered nor saw taken back. */
+    static List<Approach> unanswered(UUID populationId, Set<UUID> collectionIds, LocalDate since) {
+        return list(
+                "populationId = ?1 and partnerCollectionId in ?2 and proposedOn >= ?3 and answer is null and withdrawnOn is null"
+                        + " order by id",
+                populationId,
+                collectionIds,
+                since);
+    }
+
     boolean isAgreed() {
         return AGREED.equals(answer);
     }

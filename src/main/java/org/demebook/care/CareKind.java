@@ -38,6 +38,13 @@ public enum CareKind {
     TEST_BEFORE_PAIRING,
     QUARANTINE_END,
 
+    /** The plan in force proposes a litter, and its keeper did not answer yet. */
+    SEASON_ANSWER,
+    /** The day of pairing of a litter that both keepers accepted. */
+    SEASON_PAIRING,
+    /** Somebody asks for an animal, and its keeper did not answer yet. */
+    APPROACH_ANSWER,
+
     /** What is shared with others ends soon. */
     GRANT_RENEWAL,
 
@@ -74,6 +81,9 @@ public enum CareKind {
                     RECOVERY_WEIGHING,
                     TEST_BEFORE_PAIRING,
                     QUARANTINE_END,
+                    SEASON_ANSWER,
+                    SEASON_PAIRING,
+                    APPROACH_ANSWER,
                     GRANT_RENEWAL,
                     OWN -> false;
         };

@@ -132,6 +132,11 @@ class CareRecordRow extends PanacheEntityBase {
                 .list();
     }
 
+    /** The tests of a population, in the order in which the samples were taken. */
+    static List<CareRecordRow> tests(UUID populationId) {
+        return list("populationId = ?1 and kind = 'test' and not withdrawn order by happenedOn, id", populationId);
+    }
+
     private static Map<String, Object> parameters(UUID populationId, Set<UUID> own) {
         var parameters = new HashMap<String, Object>();
         parameters.put("population", populationId);

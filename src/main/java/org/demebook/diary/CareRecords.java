@@ -21,6 +21,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import org.demebook.diary.CareRecord.HealthNote;
+import org.demebook.diary.CareRecord.HealthTest;
 import org.demebook.diary.CareRecord.Quarantine;
 import org.demebook.diary.CareRecordFacts.CareRecordCorrected;
 import org.demebook.diary.CareRecordFacts.CareRecordEnded;
@@ -36,6 +37,7 @@ import org.demebook.registry.Breach;
 import org.demebook.rest.Page;
 import org.demebook.rest.Revision;
 import org.demebook.rest.ShownTo;
+import org.demebook.wall.WholeRegister;
 import org.jspecify.annotations.Nullable;
 
 /** The care records of the populations on this node. */
@@ -233,6 +235,25 @@ public class CareRecords {
     @Transactional
     public Map<UUID, Diary> diaries(Standing by, Collection<UUID> animalIds) {
         return checks.diaries(by, keepers.collectionIds(by), animalIds);
+    }
+
+    /**
+     * A test, and who has a say in it.
+     *
+     * @param collectionId for which it was written
+     */
+    public record NotedTest(UUID animalId, UUID collectionId, HealthTest test) {}
+
+    /**
+     * All tests of the population, in the order of the samples. Never to be shown, or computed with, without the grants of
+     * those for whom they were written. One query.
+     */
+    @WholeRegister
+    @Transactional
+    public List<NotedTest> testsOf(UUID populationId) {
+        return CareRecordRow.tests(populationId).stream()
+                .map(row -> new NotedTest(row.animalId, row.collectionId, (HealthTest) row.record))
+                .toList();
     }
 
     // ── helpers ──────────────────────────────────────────────────────────────────────────────────────────────────────

@@ -43,6 +43,15 @@ class KeeperFacts implements FactBook {
     /** The regions by which the population is counted, all of them. */
     record RegionsFixed(List<String> names, @Nullable Long supersedes) implements Fact {}
 
+    /** How far apart regions are, all that is known of it. */
+    record RegionDistancesStated(
+            List<RegionDistances.RegionPair> pairs,
+            @Nullable Long supersedes) implements Fact {
+        RegionDistancesStated {
+            pairs = pairs == null ? List.of() : List.copyOf(pairs);
+        }
+    }
+
     /** @param region null: none is stated any more */
     record RegionStated(UUID collectionId, @Nullable String region) implements Fact {}
 
@@ -65,6 +74,7 @@ class KeeperFacts implements FactBook {
                 CollectionOpened.class,
                 UnnamedHolderOpened.class,
                 RegionsFixed.class,
+                RegionDistancesStated.class,
                 RegionStated.class);
     }
 
@@ -87,6 +97,8 @@ class KeeperFacts implements FactBook {
                     .persist();
         } else if (fact instanceof RegionsFixed fixed) {
             RegionList.fix(populationId, fixed, entry.seq());
+        } else if (fact instanceof RegionDistancesStated stated) {
+            RegionDistance.state(populationId, stated, entry.seq());
         } else if (fact instanceof RegionStated stated) {
             Collection collection = Collection.findById(new Collection.Key(populationId, stated.collectionId()));
             collection.region = stated.region();

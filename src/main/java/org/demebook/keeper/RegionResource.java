@@ -76,6 +76,42 @@ class RegionResource {
         return Revision.tagged(view, view.revision());
     }
 
+    @GET
+    @Path("regions/distances")
+    @Operation(operationId = "getRegionDistances", summary = "How far apart the population's regions are")
+    @APIResponse(
+            responseCode = "200",
+            description = "What coordinators stated; of a pair of regions that is not there nothing is known",
+            content =
+                    @Content(mediaType = "application/json", schema = @Schema(implementation = RegionDistances.class)))
+    @Refuses(NO_SUCH_POPULATION)
+    public Response distances(@RestPath String population) {
+        var populationId = signedIn.standing(population).populationId();
+        return Revision.tagged(regions.distances(populationId), regions.revisionOfDistances(populationId));
+    }
+
+    @PUT
+    @Path("regions/distances")
+    @Operation(
+            operationId = "stateRegionDistances",
+            summary =
+                    "State how far apart the population's regions are, and where a border lies between (coordinators)",
+            description = "All pairs of which anything is known. Plans use them with the terms that keepers state.")
+    @APIResponse(
+            responseCode = "200",
+            description = "The distances as they are now",
+            content =
+                    @Content(mediaType = "application/json", schema = @Schema(implementation = RegionDistances.class)))
+    @Refuses({NO_SUCH_POPULATION, NOT_ALLOWED, REVISION_MISSING, REVISION_OUTDATED, NO_SUCH_REGION, REGION_NAMES_CLASH})
+    public Response state(
+            @RestPath String population,
+            @HeaderParam("If-Match") @Nullable String ifMatch,
+            @NotNull @Valid RegionDistances distances) {
+        var by = signedIn.standing(population);
+        var view = regions.state(by, ifMatch, distances);
+        return Revision.tagged(view, regions.revisionOfDistances(by.populationId()));
+    }
+
     @PUT
     @Path("collections/{collection}/region")
     @Operation(

@@ -7,6 +7,7 @@ import static org.demebook.problem.ProblemType.REGION_NAMES_CLASH;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
+import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
@@ -15,8 +16,10 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import org.demebook.journal.Journal;
+import org.demebook.keeper.KeeperFacts.RegionDistancesStated;
 import org.demebook.keeper.KeeperFacts.RegionStated;
 import org.demebook.keeper.KeeperFacts.RegionsFixed;
+import org.demebook.keeper.RegionDistances.RegionPair;
 import org.demebook.problem.Refusal;
 import org.demebook.rest.Revision;
 import org.jspecify.annotations.Nullable;
@@ -95,14 +98,17 @@ public class Regions {
     public CollectionView state(Standing by, UUID collectionId, @Nullable String region) {
         journal.open(by.populationId());
         var collection = keepers.collection(by, collectionId);
-        var stated = region == null ? null : fixed(by, region.strip());
+        var stated = region == null ? null : require(by, region);
         if (!Objects.equals(stated, collection.region())) {
             journal.record(by.populationId(), by.keeperId(), new RegionStated(collectionId, stated));
         }
         return keepers.collection(by, collectionId);
     }
 
-    private static String fixed(Standing by, String region) {
+    /** A region as it was fixed; refuses with NO_SUCH_REGION. */
+    @Transactional
+    public String require(Standing by, String typed) {
+        var region = typed.strip();
         var names = RegionList.of(by.populationId()).names();
         return names.stream()
                 .filter(region::equalsIgnoreCase)
@@ -114,6 +120,51 @@ public class Regions {
                                         .formatted(region, by.populationCode())
                                 : "\"%s\" is no region of %s; state one of %s, or none."
                                         .formatted(region, by.populationCode(), String.join(", ", names))));
+    }
+
+    /** What is known of how far apart the regions are that are fixed now. */
+    @Transactional
+    public RegionDistances distances(UUID populationId) {
+        var names = RegionList.of(populationId).names();
+        return new RegionDistances(RegionDistance.of(populationId).stream()
+                .filter(pair -> names.contains(pair.one()) && names.contains(pair.other()))
+                .toList());
+    }
+
+    @Transactional
+    long revisionOfDistances(UUID populationId) {
+        return RegionDistance.revision(populationId);
+    }
+
+    /**
+     * States how far apart regions are, all that is known of it; by a coordinator. Refuses with NO_SUCH_REGION and
+     * REGION_NAMES_CLASH.
+     */
+    @Transactional
+    public RegionDistances state(Standing by, @Nullable String ifMatch, RegionDistances stated) {
+        Keepers.requireCoordinator(by);
+        journal.open(by.populationId());
+        long present = RegionDistance.revision(by.populationId());
+        Revision.require(ifMatch, present);
+        var pairs = new ArrayList<RegionPair>();
+        for (var pair : stated.pairs()) {
+            var one = require(by, pair.one());
+            var other = require(by, pair.other());
+            if (one.equals(other) || pairs.stream().anyMatch(earlier -> earlier.isOf(one, other))) {
+                throw new Refusal(
+                        REGION_NAMES_CLASH,
+                        one.equals(other)
+                                ? "\"%s\" stands on both sides of a pair; name two regions.".formatted(one)
+                                : "\"%s\" and \"%s\" are there twice; leave one of the pairs out."
+                                        .formatted(one, other));
+            }
+            pairs.add(new RegionPair(one, other, pair.kilometres(), pair.border()));
+        }
+        if (!pairs.equals(RegionDistance.of(by.populationId()))) {
+            journal.record(
+                    by.populationId(), by.keeperId(), new RegionDistancesStated(pairs, present == 0 ? null : present));
+        }
+        return distances(by.populationId());
     }
 
     /** The regions of the collections that state one. Never to be shown without the grants of whose they are. One query. */

@@ -4,38 +4,57 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.IntStream;
+import org.demebook.ancestry.FigureRange;
 import org.demebook.ancestry.Snapshot;
+import org.demebook.kinship.Convention;
 import org.demebook.kinship.GenePool;
 import org.demebook.planning.PairingsView.Kept;
 import org.demebook.planning.PairingsView.Pairing;
 import org.demebook.planning.PairingsView.Parent;
 import org.demebook.planning.Ranking.Pair;
+import org.jspecify.annotations.Nullable;
 
 /** What a pair would do, in figures and in words. */
-record Advice(Snapshot snapshot, GenePool pool, int mostYoung) {
+record Advice(Sighted sighted, GenePool pool, int mostYoung) {
     private static final double ROUNDING = 1e-12;
 
-    Pairing of(Pair pair, List<String> notes) {
+    Pairing of(Pair pair) {
         var kept = IntStream.rangeClosed(0, mostYoung)
                 .mapToObj(young -> new Kept(
                         young, pool.withLitter(pair.sire(), pair.dam(), young).geneDiversity()))
                 .toList();
         int keep = best(kept);
         return new Pairing(
-                parent(pair.dam()),
-                parent(pair.sire()),
+                parent(pair.dam(), pair.sire()),
+                parent(pair.sire(), pair.dam()),
                 pair.kinship(),
+                worstCase(pair),
+                FigureRange.ofKinship(snapshot().pedigree(), pair.dam(), pair.sire()),
                 pair.meanKinship(),
                 keep,
                 kept,
                 reason(pair, kept, keep),
-                snapshot.doubtfulSiresOf(pair.dam(), pair.sire()),
-                notes);
+                snapshot().doubtfulSiresOf(pair.dam(), pair.sire()),
+                sighted.candidates().notes(pair.dam(), pair.sire()));
     }
 
-    private Parent parent(int row) {
+    private Snapshot snapshot() {
+        return sighted.snapshot();
+    }
+
+    private @Nullable Double worstCase(Pair pair) {
+        var pedigree = snapshot().pedigree();
+        return pedigree.knownFraction(pair.dam()) >= 1 - ROUNDING && pedigree.knownFraction(pair.sire()) >= 1 - ROUNDING
+                ? null
+                : pedigree.under(Convention.UNKNOWN_FULL_SIBS).kinship(pair.dam(), pair.sire());
+    }
+
+    private Parent parent(int row, int partner) {
         return new Parent(
-                snapshot.number(row), pool.meanKinship(row), snapshot.pedigree().knownFraction(row));
+                snapshot().number(row),
+                pool.meanKinship(row),
+                snapshot().pedigree().knownFraction(row),
+                sighted.keptBy(row, partner));
     }
 
     /** The fewest that leave most. */
@@ -68,15 +87,15 @@ record Advice(Snapshot snapshot, GenePool pool, int mostYoung) {
         double own = pool.meanKinship(row);
         if (own < pool.meanKinship()) {
             sentences.add("%s carries genes that are rare in the population (mean kinship %s, of all %s)."
-                    .formatted(snapshot.number(row), figure(own), figure(pool.meanKinship())));
+                    .formatted(snapshot().number(row), figure(own), figure(pool.meanKinship())));
         }
     }
 
     private void gaps(int row, List<String> sentences) {
-        double known = snapshot.pedigree().knownFraction(row);
+        double known = snapshot().pedigree().knownFraction(row);
         if (known < 1 - ROUNDING) {
             sentences.add("Of the ancestry of %s only %d %% is known: it may be closer to the others than it looks."
-                    .formatted(snapshot.number(row), Math.round(100 * known)));
+                    .formatted(snapshot().number(row), Math.round(100 * known)));
         }
     }
 

@@ -7,6 +7,7 @@ import static org.demebook.problem.ProblemType.NOT_ON_HOLD;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
+import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -16,18 +17,21 @@ import org.demebook.journal.Journal;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.kinship.Pedigree;
+import org.demebook.planning.OnHold.Basis;
 import org.demebook.planning.PlanningFacts.BreedingHoldLifted;
 import org.demebook.planning.PlanningFacts.BreedingHoldSet;
 import org.demebook.problem.Refusal;
 import org.demebook.registry.AnimalView;
 import org.demebook.registry.Animals;
 import org.demebook.registry.Custody;
+import org.demebook.registry.Localities;
 import org.demebook.wall.WholeRegister;
 import org.jspecify.annotations.Nullable;
 
 /**
- * Which animals are on hold: not to be bred for now. An animal without a sire is, until a coordinator lifts the hold; any
- * other is when its holder or a coordinator says so. What follows from the parentage is never stored.
+ * Which animals are on hold: not to be bred for now. An animal without a sire is, and one whose own claim or pedigree, as far as
+ * the asker sees it, speaks of another locality or of none that is sure, until a coordinator lifts the hold; any other is when
+ * its holder or a coordinator says so. What follows from the parentage or from a claim is never stored.
  */
 @ApplicationScoped
 public class BreedingHolds {
@@ -38,12 +42,15 @@ public class BreedingHolds {
     Animals animals;
 
     @Inject
+    Localities localities;
+
+    @Inject
     Keepers keepers;
 
     /** An animal with the last word on it. */
-    private record Known(Custody animal, boolean fatherless, Optional<BreedingHold> word) {
+    private record Known(Custody animal, boolean fatherless, boolean inDoubt, Optional<BreedingHold> word) {
         boolean onHold() {
-            return word.map(said -> said.onHold).orElse(fatherless);
+            return word.map(said -> said.onHold).orElse(fatherless || inDoubt);
         }
     }
 
@@ -99,6 +106,12 @@ public class BreedingHolds {
                     "%s has no sire, so it carries nothing that its dam lacks. Ask a coordinator whether it is to breed all the same."
                             .formatted(animal.number()));
         }
+        if (!by.isCoordinator() && known.inDoubt()) {
+            throw new Refusal(
+                    NOT_ALLOWED,
+                    "%s, or an ancestor, is claimed to be of another locality, or of none that is sure. Correct the claim if it is wrong; else ask a coordinator whether it is to breed all the same."
+                            .formatted(animal.number()));
+        }
         if (last != null && !mayChange(by, last)) {
             throw new Refusal(
                     NOT_ALLOWED,
@@ -135,7 +148,11 @@ public class BreedingHolds {
                 animals.standsFor(by.populationId(), animals.custody(by, number).id());
         var records = animals.recordsOf(by.populationId(), animal.id());
         var stated = animals.views(by, List.copyOf(records));
-        return new Known(animal, fatherless(stated, animal), BreedingHold.last(by.populationId(), records));
+        return new Known(
+                animal,
+                fatherless(stated, animal),
+                localities.isInDoubt(by, animal.id()),
+                BreedingHold.last(by.populationId(), records));
     }
 
     /** As its own record says; where that names no parents, as another record of the same animal does. */
@@ -161,9 +178,12 @@ public class BreedingHolds {
 
     private static @Nullable String basis(Known known, @Nullable BreedingHold word) {
         if (word != null) {
-            return word.onHold ? "stated" : "lifted";
+            return word.onHold ? Basis.STATED.word() : "lifted";
         }
-        return known.fatherless() ? "no-sire" : null;
+        if (known.fatherless()) {
+            return Basis.NO_SIRE.word();
+        }
+        return known.inDoubt() ? Basis.LOCALITY.word() : null;
     }
 
     /** The animals of a snapshot that are on hold, by row, as the asker may know it. O(living) and one query. */
@@ -171,9 +191,12 @@ public class BreedingHolds {
     @Transactional
     Map<Integer, OnHold> in(Standing by, Snapshot snapshot) {
         var held = new HashMap<Integer, OnHold>();
+        var inDoubt = ofDoubtfulLocality(by, snapshot);
         for (int row : snapshot.living()) {
             if (snapshot.fatherless(row)) {
                 held.put(row, OnHold.FATHERLESS);
+            } else if (inDoubt.get(row)) {
+                held.put(row, OnHold.OF_DOUBTFUL_LOCALITY);
             }
         }
         var own = keepers.collectionIds(by);
@@ -181,11 +204,23 @@ public class BreedingHolds {
             int row = snapshot.row(word.animalId);
             if (row != Pedigree.UNKNOWN && word.onHold) {
                 boolean maySee = by.isCoordinator() || own.contains(snapshot.collection(row));
-                held.put(row, new OnHold(false, maySee ? word.reason : null));
+                held.put(row, new OnHold(Basis.STATED, maySee ? word.reason : null));
             } else {
                 held.remove(row);
             }
         }
         return held;
+    }
+
+    /** As far as the asker sees the animals that it is claimed of, and who descends from them. */
+    private BitSet ofDoubtfulLocality(Standing by, Snapshot snapshot) {
+        var claimed = new BitSet(snapshot.size());
+        for (var id : localities.inDoubt(by.populationId())) {
+            int row = snapshot.row(id);
+            if (row != Pedigree.UNKNOWN && snapshot.isShown(row)) {
+                claimed.set(row);
+            }
+        }
+        return snapshot.withDescendants(claimed);
     }
 }

@@ -5,7 +5,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
-import java.util.Map;
+import java.util.Optional;
 import java.util.function.IntPredicate;
 import org.demebook.ancestry.Snapshot;
 import org.demebook.notation.Sex;
@@ -14,9 +14,9 @@ import org.demebook.notation.Sex;
  * Which animals may be proposed on a day. A snapshot has each animal once, so records that were merged are no candidates
  * of their own.
  *
- * @param held those that are on hold, by row
  * @param granted the rows whose keepers grant it
  * @param whereabouts the rows of which the asker may know where they live
+ * @param known what speaks against animals
  */
 record Candidates(
         Snapshot snapshot,
@@ -24,7 +24,7 @@ record Candidates(
         int daysOfAgeToBreed,
         BitSet granted,
         IntPredicate whereabouts,
-        Map<Integer, OnHold> held) {
+        Hindrances known) {
 
     /** How sure it is that an animal is old enough. */
     enum Age {
@@ -45,7 +45,7 @@ record Candidates(
                 : Age.UNCERTAIN;
     }
 
-    String tooYoung(int row) {
+    private String tooYoung(int row) {
         var born = snapshot.bornEarliest(row);
         return born == null ? "too young to breed" : "too young to breed before " + born.plusDays(daysOfAgeToBreed);
     }
@@ -62,9 +62,28 @@ record Candidates(
         return Arrays.stream(living(sex)).filter(this::proposable).toArray();
     }
 
-    /** Not on hold, and old enough, or nobody knows better. */
+    /** Nothing speaks against it, or nobody knows better. */
     boolean proposable(int row) {
-        return !held.containsKey(row) && age(row) != Age.TOO_YOUNG;
+        return objection(row).isEmpty();
+    }
+
+    /** What keeps it from being paired on the day: the weightiest. */
+    Optional<Objection> objection(int row) {
+        var held = known.held().get(row);
+        if (held != null) {
+            return Optional.of(new Objection(Hindrance.ON_HOLD, held.words()));
+        }
+        if (age(row) == Age.TOO_YOUNG) {
+            return Optional.of(new Objection(Hindrance.TOO_YOUNG, tooYoung(row)));
+        }
+        var rest = known.resting().get(row);
+        if (rest != null && rest.sure()) {
+            return Optional.of(new Objection(Hindrance.RESTS, rest.words(known.daysBetweenLitters())));
+        }
+        var test = known.tests().get(row);
+        return test == null || test.onHold() == null
+                ? Optional.empty()
+                : Optional.of(new Objection(Hindrance.TEST, test.onHold()));
     }
 
     /**
@@ -80,15 +99,27 @@ record Candidates(
 
     List<String> notes(int dam, int sire) {
         var notes = new ArrayList<String>();
-        for (int row : new int[] {dam, sire}) {
-            if (age(row) == Age.UNCERTAIN) {
-                notes.add("When %s was born is not known well enough: make sure that it is old enough (%d days)."
-                        .formatted(snapshot.number(row), daysOfAgeToBreed));
-            }
-        }
+        notes.addAll(notes(dam));
+        notes.addAll(notes(sire));
         for (var young : snapshot.doubtfulSiresOf(dam, sire)) {
             notes.add("The sire of %s is doubtful, and these figures take him as true: a DNA test would tell."
                     .formatted(young));
+        }
+        return notes;
+    }
+
+    /** What is worth a second look before it is paired. */
+    List<String> notes(int row) {
+        var notes = new ArrayList<String>();
+        if (age(row) == Age.UNCERTAIN) {
+            notes.add("When %s was born is not known well enough: make sure that it is old enough (%d days)."
+                    .formatted(snapshot.number(row), daysOfAgeToBreed));
+        }
+        var rest = known.resting().get(row);
+        if (rest != null && !rest.sure()) {
+            notes.add(
+                    "When the last young of %s were born is not known well enough: make sure that she has rested (%d days from birth to birth)."
+                            .formatted(snapshot.number(row), known.daysBetweenLitters()));
         }
         return notes;
     }

@@ -10,7 +10,6 @@ import java.util.Set;
 import java.util.UUID;
 import org.demebook.ancestry.Snapshot;
 import org.demebook.notation.Sex;
-import org.demebook.planning.Candidates.Age;
 import org.demebook.problem.Refusal;
 
 /** The animals that live with the asker, and which of them a partner may be looked for. */
@@ -47,18 +46,28 @@ record OwnAnimals(Snapshot snapshot, Set<UUID> collectionIds) {
                     NO_CANDIDATES,
                     "The sex of %s is not known; have it determined and state it first.".formatted(number));
         }
-        var held = candidates.held().get(row);
+        var held = candidates.known().held().get(row);
         if (held != null) {
             throw new Refusal(
                     ON_HOLD,
-                    held.fatherless()
-                            ? "%s is on hold: it has no sire, so it carries nothing that its dam lacks. Ask for partners for its dam; or ask a coordinator to lift the hold of this one."
-                                    .formatted(number)
-                            : "%s is %s. Lift the hold, or ask a coordinator to, before you plan with it."
-                                    .formatted(number, held.words()));
+                    switch (held.basis()) {
+                        case NO_SIRE ->
+                            "%s is on hold: it has no sire, so it carries nothing that its dam lacks. Ask for partners for its dam; or ask a coordinator to lift the hold of this one."
+                                    .formatted(number);
+                        case LOCALITY -> "%s is %s.".formatted(number, held.words());
+                        case STATED ->
+                            "%s is %s. Lift the hold, or ask a coordinator to, before you plan with it."
+                                    .formatted(number, held.words());
+                    });
         }
-        if (candidates.age(row) == Age.TOO_YOUNG) {
-            throw new Refusal(NO_CANDIDATES, "%s: %s.".formatted(number, candidates.tooYoung(row)));
-        }
+        candidates.objection(row).ifPresent(objection -> {
+            throw switch (objection.hindrance()) {
+                case ON_HOLD, TEST -> new Refusal(ON_HOLD, "%s is %s.".formatted(number, objection.words()));
+                case RESTS ->
+                    new Refusal(
+                            NO_CANDIDATES, "%s: %s. Ask for that day (pairOn).".formatted(number, objection.words()));
+                case TOO_YOUNG -> new Refusal(NO_CANDIDATES, "%s: %s.".formatted(number, objection.words()));
+            };
+        });
     }
 }

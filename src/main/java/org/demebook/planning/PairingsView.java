@@ -3,6 +3,7 @@ package org.demebook.planning;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.time.LocalDate;
 import java.util.List;
+import org.demebook.ancestry.FigureRange;
 import org.demebook.rest.ShownTo;
 import org.jspecify.annotations.Nullable;
 
@@ -61,7 +62,10 @@ public record PairingsView(
     }
 
     /**
-     * @param inbreedingOfYoung F of young of the two: their kinship
+     * @param inbreedingOfYoung F of young of the two: their kinship, as far as it is known; the best case
+     * @param ifUnknownAreSiblings what it would be if all unknown parents were full siblings of each other, the customary worst case;
+     *     absent where all ancestry of the two is known
+     * @param bySire from the lowest to the highest that it may be; absent where it depends on no sire that is one of several
      * @param meanKinship the mean of the two; of their young it is the same
      * @param keep how many young kept in the population leave most gene diversity; 0 when each one lowers it
      * @param kept gene diversity by the number of young kept, all other animals kept too; 0 young is now
@@ -74,6 +78,8 @@ public record PairingsView(
             Parent dam,
             Parent sire,
             double inbreedingOfYoung,
+            @Nullable Double ifUnknownAreSiblings,
+            @Nullable FigureRange bySire,
             double meanKinship,
             int keep,
             List<Kept> kept,
@@ -85,8 +91,14 @@ public record PairingsView(
      * @param number studbook number
      * @param meanKinship with the living animals of the population, itself included
      * @param knownAncestry the share of its genome, in [0, 1], that traces to stated founders
+     * @param keptBy with whom it lives, never who that is: "a keeper, about 400 km away, tests in date", as far as the coarse
+     *     place and health may be computed with to pair animals; absent of your own animals
      */
-    public record Parent(String number, double meanKinship, double knownAncestry) {}
+    public record Parent(
+            String number,
+            double meanKinship,
+            double knownAncestry,
+            @Nullable String keptBy) {}
 
     public record Kept(int young, double geneDiversity) {}
 

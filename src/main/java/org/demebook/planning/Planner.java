@@ -1,7 +1,5 @@
 package org.demebook.planning;
 
-import static org.demebook.problem.ProblemType.BAD_PARAMETER;
-
 import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
 import jakarta.enterprise.context.ApplicationScoped;
@@ -9,32 +7,26 @@ import jakarta.inject.Inject;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.BitSet;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
+import java.util.UUID;
 import java.util.stream.IntStream;
 import org.demebook.ancestry.Ancestries;
-import org.demebook.ancestry.Snapshot;
-import org.demebook.consent.Action;
 import org.demebook.consent.Consents;
-import org.demebook.consent.FieldGroup;
 import org.demebook.consent.Lens;
 import org.demebook.consent.Purpose;
-import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.kinship.GenePool;
 import org.demebook.kinship.Pedigree;
 import org.demebook.notation.Sex;
-import org.demebook.planning.Candidates.Age;
 import org.demebook.planning.PairingsView.Arrival;
 import org.demebook.planning.PairingsView.Excluded;
 import org.demebook.planning.Ranking.Pair;
-import org.demebook.problem.Refusal;
-import org.demebook.registry.Populations;
 import org.jspecify.annotations.Nullable;
 
 /** Proposes pairs. All arithmetic runs on a snapshot, with no transaction open. */
@@ -57,17 +49,10 @@ public class Planner {
     /** What the answers to an asker follow from: what they may see, and what of it they may be proposed. */
     private record Sight(Object snapshot, Lens.Basis basis) {}
 
-    private record Sighted(
-            Snapshot snapshot,
-            OwnAnimals own,
-            Candidates candidates,
-            Sight sight,
-            @Nullable Arrival arrival) {}
-
     /** A ranking of all pairs holds until something happens that its asker may see, or the day ends. */
     private record Ranked(List<Pair> pairs, PairingsView view) {}
 
-    private record Asked(Sight sight, Map<Integer, OnHold> held, LocalDate pairOn, Question question) {}
+    private record Asked(Sight sight, Hindrances known, Places places, LocalDate pairOn, Question question) {}
 
     @Inject
     Ancestries ancestries;
@@ -76,13 +61,7 @@ public class Planner {
     Consents consents;
 
     @Inject
-    Populations populations;
-
-    @Inject
-    Keepers keepers;
-
-    @Inject
-    BreedingHolds holds;
+    SeasonFields fields;
 
     @Inject
     Clock clock;
@@ -106,20 +85,61 @@ public class Planner {
         var apart = IntStream.of(others)
                 .filter(other -> candidates.apart(row, other))
                 .toArray();
-        var mature = IntStream.of(apart).filter(candidates::proposable).toArray();
+        var mature = IntStream.of(apart)
+                .filter(candidates::proposable)
+                .filter(other -> sighted.barrier(row, other).isEmpty())
+                .toArray();
         int[] self = {row};
         var pairs = snapshot.sex(row) == Sex.FEMALE
                 ? rank(candidates, self, mature, (dam, sire) -> true, question)
                 : rank(candidates, mature, self, (dam, sire) -> true, question);
-        disclosed(by, snapshot, pairs);
+        disclosed(by, sighted, IntStream.concat(rows(pairs), IntStream.of(apart)), pairs);
         return view(
-                snapshot.number(row),
-                "one-animal",
-                candidates,
-                question,
-                pairs,
-                excluded(candidates, row, apart, question),
-                sighted.arrival());
+                snapshot.number(row), "one-animal", sighted, question, pairs, excluded(sighted, row, apart, question));
+    }
+
+    /**
+     * The best partners of some animals of the asker's, as {@link #partners} has them, but for some that are not to be.
+     *
+     * @param without for each animal those that are no partners for it, by id
+     * @return by animal, the best first; of one that cannot be paired itself nothing
+     */
+    public Map<UUID, List<NextBest>> nextBest(Standing by, Map<UUID, Set<UUID>> without, Question question) {
+        if (without.isEmpty()) {
+            return Map.of();
+        }
+        var sighted = sighted(by, question);
+        var candidates = sighted.candidates();
+        var snapshot = sighted.snapshot();
+        var best = new HashMap<UUID, List<NextBest>>();
+        without.forEach((id, others) -> {
+            int row = snapshot.row(id);
+            if (row == Pedigree.UNKNOWN || !sighted.own().contains(row) || !candidates.proposable(row)) {
+                return;
+            }
+            boolean isFemale = snapshot.sex(row) == Sex.FEMALE;
+            int[] self = {row};
+            var partners = IntStream.of(candidates.proposable(isFemale ? Sex.MALE : Sex.FEMALE))
+                    .filter(other -> sighted.mayMeet(row, other) && !others.contains(snapshot.id(other)))
+                    .toArray();
+            var pairs = isFemale
+                    ? rank(candidates, self, partners, (dam, sire) -> true, question)
+                    : rank(candidates, partners, self, (dam, sire) -> true, question);
+            disclosed(by, sighted, rows(pairs), pairs);
+            best.put(
+                    id,
+                    pairs.stream()
+                            .map(pair -> nextBest(sighted, pair, row, question))
+                            .toList());
+        });
+        return best;
+    }
+
+    private static NextBest nextBest(Sighted sighted, Pair pair, int row, Question question) {
+        var snapshot = sighted.snapshot();
+        int other = pair.dam() == row ? pair.sire() : pair.dam();
+        var advised = new Advice(sighted, snapshot.pool().orElseThrow(), question.mostYoung()).of(pair);
+        return new NextBest(snapshot.id(other), snapshot.number(other), pair.kinship(), advised.keep());
     }
 
     /**
@@ -130,75 +150,61 @@ public class Planner {
         var sighted = sighted(by, question);
         var candidates = sighted.candidates();
         if (by.isCoordinator()) {
-            var asked = new Asked(sighted.sight(), candidates.held(), candidates.pairOn(), question);
+            var sight = new Sight(sighted.snapshot().identity(), sighted.lens().basis());
+            var asked = new Asked(sight, candidates.known(), sighted.places(), candidates.pairOn(), question);
             var ranked = ofPopulations.get(asked, same -> {
                 var pairs = rank(
                         candidates,
                         candidates.proposable(Sex.FEMALE),
                         candidates.proposable(Sex.MALE),
-                        candidates::apart,
+                        sighted::mayMeet,
                         question);
-                return new Ranked(
-                        pairs, view(null, "population", candidates, question, pairs, List.of(), sighted.arrival()));
+                return new Ranked(pairs, view(null, "population", sighted, question, pairs, List.of()));
             });
-            disclosed(by, sighted.snapshot(), ranked.pairs());
+            disclosed(by, sighted, rows(ranked.pairs()), ranked.pairs());
             return ranked.view();
         }
-        var pairs = withOneOf(sighted.own().rows(), candidates, question);
-        disclosed(by, sighted.snapshot(), pairs);
-        return view(null, "your-collections", candidates, question, pairs, List.of(), sighted.arrival());
+        var pairs = withOneOf(sighted, question);
+        disclosed(by, sighted, rows(pairs), pairs);
+        return view(null, "your-collections", sighted, question, pairs, List.of());
     }
 
-    private void disclosed(Standing by, Snapshot snapshot, List<Pair> pairs) {
-        var rows = pairs.stream().flatMapToInt(pair -> IntStream.of(pair.dam(), pair.sire()));
-        ancestries.disclosed(by, Purpose.PAIRING_COMPUTATION, clock.instant(), snapshot, rows);
+    private static IntStream rows(List<Pair> pairs) {
+        return pairs.stream().flatMapToInt(pair -> IntStream.of(pair.dam(), pair.sire()));
     }
 
-    private static List<Pair> withOneOf(Set<Integer> own, Candidates candidates, Question question) {
+    /** @param told of which something is said of tests, and of how far away they are */
+    private void disclosed(Standing by, Sighted sighted, IntStream told, List<Pair> pairs) {
+        var at = clock.instant();
+        ancestries.disclosed(by, Purpose.PAIRING_COMPUTATION, at, sighted.snapshot(), rows(pairs));
+        var lens = consents.lens(by, Purpose.PAIRING_COMPUTATION, at);
+        sighted.lookAgain(lens, told);
+        consents.disclosed(lens);
+    }
+
+    private static List<Pair> withOneOf(Sighted sighted, Question question) {
+        var own = sighted.own().rows();
+        var candidates = sighted.candidates();
         var females = candidates.proposable(Sex.FEMALE);
         var males = candidates.proposable(Sex.MALE);
         var ownFemales = IntStream.of(females).filter(own::contains).toArray();
         var ownMales = IntStream.of(males).filter(own::contains).toArray();
         var otherFemales =
                 IntStream.of(females).filter(row -> !own.contains(row)).toArray();
-        var pairs = new ArrayList<>(rank(candidates, ownFemales, males, candidates::apart, question));
-        pairs.addAll(rank(candidates, otherFemales, ownMales, candidates::apart, question));
+        var pairs = new ArrayList<>(rank(candidates, ownFemales, males, sighted::mayMeet, question));
+        pairs.addAll(rank(candidates, otherFemales, ownMales, sighted::mayMeet, question));
         pairs.sort(Pair.BEST_FIRST);
         return pairs.subList(0, Math.min(question.limit(), pairs.size()));
     }
 
-    /** What the asker may know of the population, and which of it may be proposed to them. */
     private Sighted sighted(Standing by, Question question) {
-        var at = clock.instant();
-        var snapshot = ancestries.seen(by, at);
-        var granted = ancestries.seen(by, Purpose.PAIRING_COMPUTATION, at);
-        var lens = consents.lens(by, Purpose.PAIRING_COMPUTATION, at);
-        var own = new OwnAnimals(snapshot, keepers.collectionIds(by));
-        var profile = populations.get(by).profile();
-        var today = LocalDate.now(clock);
-        var pairOn = Objects.requireNonNullElse(question.pairOn(), today);
-        if (pairOn.isBefore(today)) {
-            throw new Refusal(BAD_PARAMETER, "%s is over; ask for a pairing today or later.".formatted(pairOn));
-        }
-        var candidates = new Candidates(
-                snapshot,
-                pairOn,
-                profile.breeding().daysOfAgeToBreed(),
-                proposable(snapshot, granted),
-                row -> own.contains(row) || lens.may(snapshot.subject(row), FieldGroup.CUSTODY, Action.READ),
-                holds.in(by, snapshot));
-        var arrival = question.pairOn() == null ? null : Arrival.before(pairOn, profile.daysOfQuarantine(), today);
-        return new Sighted(snapshot, own, candidates, new Sight(snapshot.identity(), lens.basis()), arrival);
+        return fields.sighted(by, Objects.requireNonNullElseGet(question.pairOn(), () -> LocalDate.now(clock)));
     }
 
-    /** Those of which number and parents may be read in order to pair animals. */
-    private static BitSet proposable(Snapshot snapshot, Snapshot granted) {
-        var proposable = new BitSet(snapshot.size());
-        for (int row : snapshot.living()) {
-            int same = granted == snapshot ? row : granted.row(snapshot.id(row));
-            proposable.set(row, same != Pedigree.UNKNOWN && granted.isShown(same) && granted.isParentageShown(same));
-        }
-        return proposable;
+    private @Nullable Arrival arrival(Sighted sighted, Question question) {
+        return question.pairOn() == null
+                ? null
+                : Arrival.before(question.pairOn(), sighted.profile().daysOfQuarantine(), LocalDate.now(clock));
     }
 
     private static List<Pair> rank(
@@ -218,16 +224,18 @@ public class Planner {
     }
 
     /** The nearest relatives last; at most as many as pairs are asked for. */
-    private static List<Excluded> excluded(Candidates candidates, int row, int[] others, Question question) {
+    private static List<Excluded> excluded(Sighted sighted, int row, int[] others, Question question) {
+        var candidates = sighted.candidates();
         var snapshot = candidates.snapshot();
         double[][] kinship = snapshot.pedigree().kinship(others, new int[] {row});
         var excluded = new ArrayList<Excluded>();
         for (int i = 0; i < others.length; i++) {
             double f = kinship[i][0];
             var number = snapshot.number(others[i]);
-            var held = candidates.held().get(others[i]);
-            if (held != null) {
-                excluded.add(new Excluded(number, f, held.words()));
+            var objection = candidates.objection(others[i]);
+            boolean isHeld = objection.stream().anyMatch(of -> of.hindrance() == Hindrance.ON_HOLD);
+            if (isHeld) {
+                excluded.add(new Excluded(number, f, objection.get().words()));
             } else if (f > question.maximumInbreeding() + Ranking.ROUNDING) {
                 excluded.add(new Excluded(
                         number,
@@ -237,24 +245,26 @@ public class Planner {
                                 "too closely related: young would have an inbreeding coefficient of %.4f, more than %.4f",
                                 f,
                                 question.maximumInbreeding())));
-            } else if (candidates.age(others[i]) == Age.TOO_YOUNG) {
-                excluded.add(new Excluded(number, f, candidates.tooYoung(others[i])));
+            } else if (objection.isPresent()) {
+                excluded.add(new Excluded(number, f, objection.get().words()));
+            } else {
+                sighted.barrier(row, others[i])
+                        .ifPresent(barrier -> excluded.add(new Excluded(number, f, barrier.words())));
             }
         }
         excluded.sort(Comparator.comparingDouble(Excluded::inbreedingOfYoung)); // stable: ties by number
         return excluded.subList(0, Math.min(question.limit(), excluded.size()));
     }
 
-    private static PairingsView view(
+    private PairingsView view(
             @Nullable String animal,
             String scope,
-            Candidates candidates,
+            Sighted sighted,
             Question question,
             List<Pair> pairs,
-            List<Excluded> excluded,
-            @Nullable Arrival arrival) {
-        var snapshot = candidates.snapshot();
-        var advice = snapshot.pool().map(pool -> new Advice(snapshot, pool, question.mostYoung()));
+            List<Excluded> excluded) {
+        var snapshot = sighted.snapshot();
+        var advice = snapshot.pool().map(pool -> new Advice(sighted, pool, question.mostYoung()));
         return new PairingsView(
                 animal,
                 scope,
@@ -262,11 +272,9 @@ public class Planner {
                 snapshot.pool().map(GenePool::geneDiversity).orElse(null),
                 snapshot.pool().map(GenePool::meanKinship).orElse(null),
                 snapshot.pedigree().convention().name().toLowerCase(Locale.ROOT),
-                pairs.stream()
-                        .map(pair -> advice.orElseThrow().of(pair, candidates.notes(pair.dam(), pair.sire())))
-                        .toList(),
+                pairs.stream().map(pair -> advice.orElseThrow().of(pair)).toList(),
                 excluded,
-                arrival,
+                arrival(sighted, question),
                 snapshot.poolRestsOnWhatIsNotShown() ? true : null);
     }
 }

@@ -70,7 +70,9 @@ public class UnnamedPartners {
         int row = ancestries.row(by, seen, number);
         var own = new OwnAnimals(seen, keepers.collectionIds(by));
         own.requirePairable(
-                new Candidates(seen, today, daysOfAgeToBreed, new BitSet(), other -> false, holds.in(by, seen)), row);
+                new Candidates(
+                        seen, today, daysOfAgeToBreed, new BitSet(), other -> false, Hindrances.of(holds.in(by, seen))),
+                row);
 
         var computed = ancestries.seen(by, Purpose.PAIRING_COMPUTATION, at);
         var partners = new ComputedPartners(
@@ -80,7 +82,7 @@ public class UnnamedPartners {
                         daysOfAgeToBreed,
                         ComputedPartners.unnamed(computed),
                         other -> false,
-                        holds.in(by, computed)),
+                        Hindrances.of(holds.in(by, computed))),
                 computed.row(seen.id(row)),
                 keepers.households(by.populationId()));
         if (partners.contributingHouseholds() < ComputedPartners.FEWEST_HOUSEHOLDS) {

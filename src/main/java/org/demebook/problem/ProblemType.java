@@ -129,7 +129,7 @@ public enum ProblemType {
     UNREADABLE_SHEET(422, "The file cannot be read"),
     IMPORT_RUNNING(409, "An import of yours is still at work"),
 
-    // planning, approaches, census
+    // planning, approaches, programme, census
     NO_CANDIDATES(422, "There is nothing to pair"),
     ON_HOLD(409, "The animal is on hold"),
     NOT_ON_HOLD(409, "The animal is not on hold"),
@@ -140,6 +140,14 @@ public enum ProblemType {
     APPROACHED_ALREADY(409, "That partner is approached already"),
     TOO_MANY_APPROACHES(409, "Too many approaches in a month"),
     APPROACH_ENDED(409, "The approach has come to its end"),
+    NO_SUCH_DRAFT(404, "There is no such draft of yours"),
+    TOO_MANY_DRAFTS(429, "Too many plans are being computed"),
+    DRAFT_NOT_READY(409, "The draft cannot be issued"),
+    NO_SUCH_PLAN(404, "There is no such plan"),
+    PLAN_NOT_IN_FORCE(409, "Another plan is in force"),
+    NO_SUCH_PROPOSAL(404, "The plan proposes no such litter of yours"),
+    PLAN_OUTDATED(409, "The plan is not possible any more"),
+    PLAN_INPUT_GONE(409, "What the plan was computed with is not here"),
     NO_SUCH_RELEASE(404, "There is no such release"),
     DAY_COUNTED_ALREADY(409, "The counts of that day are released"),
     COUNTS_NOT_SAFE(409, "The counts would tell what a keeper has");

@@ -56,7 +56,47 @@ public class Localities {
         return of(by, animals.require(by, number));
     }
 
+    /**
+     * Whether an animal, or an ancestor that the asker sees, is claimed to be of another locality than the population's, or
+     * has a claim that does not hold.
+     */
+    @WholeRegister
+    @Transactional
+    public boolean isInDoubt(Standing by, UUID animalId) {
+        return pedigree(by, Animal.of(by.populationId(), animalId)).inDoubt;
+    }
+
+    /**
+     * The animals whose own claim says that they are of another locality than the population's, or does not hold. Never to be
+     * shown but of animals that the asker may see. One query.
+     */
+    @WholeRegister
+    @Transactional
+    public Set<UUID> inDoubt(UUID populationId) {
+        Population population = Population.findById(populationId);
+        return Set.copyOf(Animal.getEntityManager()
+                .createQuery(
+                        "select a.id from Animal a where a.populationId = ?1 and a.sameAsId is null"
+                                + " and (a.localityCertainty in ?2 or lower(trim(a.locality)) <> lower(?3))",
+                        UUID.class)
+                .setParameter(1, populationId)
+                .setParameter(2, List.of(Certainty.DOUBTFUL, Certainty.UNKNOWN))
+                .setParameter(3, population.locality.strip())
+                .getResultList());
+    }
+
+    private static boolean isInDoubt(Animal animal, LocalityClaim own) {
+        var claim = animal.localityClaim();
+        return claim != null
+                && (!claim.certainty().holds()
+                        || claim.in(String.valueOf(own.locality())).isOfAnother(own));
+    }
+
     private LocalityView of(Standing by, Animal animal) {
+        return pedigree(by, animal).view(animal);
+    }
+
+    private Pedigree pedigree(Standing by, Animal animal) {
         Population population = Population.findById(animal.populationId);
         var own = new LocalityClaim(population.locality, Certainty.STATED);
         var pedigree = new Pedigree(own, sight.lens(by));
@@ -64,7 +104,7 @@ public class Localities {
         while (!next.isEmpty()) {
             next = pedigree.add(Animal.withIds(animal.populationId, next), sires(animal.populationId, next));
         }
-        return pedigree.view(animal);
+        return pedigree;
     }
 
     private static Map<UUID, List<UUID>> sires(UUID populationId, Collection<UUID> ids) {
@@ -100,6 +140,7 @@ public class Localities {
         private Certainty weakest = Certainty.DOCUMENTED;
         private int lines;
         private int notEstablished;
+        private boolean inDoubt;
 
         Pedigree(LocalityClaim own, Lens lens) {
             this.own = own;
@@ -119,6 +160,7 @@ public class Localities {
                     notKnown();
                     continue;
                 }
+                inDoubt |= isInDoubt(animal, own);
                 if (!AnimalSight.shows(lens, animal, FieldGroup.PARENTAGE)) {
                     founder(animal);
                     continue;

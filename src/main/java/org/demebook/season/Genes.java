@@ -8,10 +8,10 @@ package org.demebook.season;
  * there because a young is with itself ½ + ½·f(parents), where the form uᵀKu has a pair of its full siblings. The kinship
  * of the two parents cancels out. Source: our own, from the recursion of docs/methods/births.md.
  *
- * @param size N, animals in the pool now
- * @param meanKinship MK of the pool now, each with itself included
+ * @param size N, the weights of the animals in the pool now added up; their number where each weighs 1
+ * @param meanKinship MK of the pool now by these weights, each with itself included
  * @param kinship K of the candidates, females first
- * @param toPool b, the mean kinship of each candidate with the pool now
+ * @param toPool b, the mean kinship of each candidate with the pool now, by the same weights
  */
 record Genes(double size, double meanKinship, double[][] kinship, double[] toPool) {
     /** The half below the diagonal holds above it too: what is computed column by column may differ in its last bits. */
@@ -41,7 +41,7 @@ record Genes(double size, double meanKinship, double[][] kinship, double[] toPoo
 
     /** The part of the sum of kinships that is linear in u. */
     double linear(int candidate) {
-        return 2.0 * size * toPool[candidate] + own(candidate);
+        return 2 * size * toPool[candidate] + own(candidate);
     }
 
     /** N²·MK: the sum of kinships before the season. */

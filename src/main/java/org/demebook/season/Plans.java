@@ -65,8 +65,31 @@ final class Plans {
         int[] settled = new int[season.females];
         Arrays.fill(settled, Season.NONE);
         season.locked.forEach(pair -> settled[pair.female()] = pair.male());
-        var draft = new Draft(season, settled, 0);
-        while (draft.litters() < Math.min(season.most, season.females)) {
+        return filled(season, settled, Math.min(season.most, season.females));
+    }
+
+    /**
+     * What a plan still has of open pairs, filled up litter by litter to as many as it had; empty where limits do not leave as many, or a
+     * settled pair is missing. Much cheaper than {@link #near} where little is to be mended.
+     */
+    static Optional<int[]> mended(Season season, int[] plan) {
+        int[] left = plan.clone();
+        int litters = 0;
+        for (int female = 0; female < left.length; female++) {
+            litters += left[female] == Season.NONE ? 0 : 1;
+            if (left[female] != Season.NONE && !season.isOpen(female, left[female])) {
+                left[female] = Season.NONE;
+            }
+        }
+        int[] mended = filled(season, left, Math.min(season.most, litters));
+        return new Draft(season, mended, 0).keepsLimits() && keepsPairs(season, mended)
+                ? Optional.of(mended)
+                : Optional.empty();
+    }
+
+    private static int[] filled(Season season, int[] from, int litters) {
+        var draft = new Draft(season, from, 0);
+        while (draft.litters() < litters) {
             var next = bestLitter(season, draft);
             if (next.isEmpty()) {
                 break;

@@ -41,6 +41,17 @@ final class Search {
 
     /** The best plan found in so many moves, never worse than the start. At heat 1 it roams, at less it stays near. */
     int[] run(long moves, double heat) {
+        roam(moves, heat);
+        roster.become(best);
+        while (!stopped && descend()) {
+            keepIfBest();
+            look(moves);
+        }
+        return best;
+    }
+
+    /** The same, without trying in the end every change that might help: that costs litters × females × males. */
+    int[] roam(long moves, double heat) {
         double first = heat * usualChange();
         double temperature = first;
         for (done = 0; first > 0 && done < moves && !stopped; done++) {
@@ -52,11 +63,6 @@ final class Search {
             if (done % LOOK_EVERY == LOOK_EVERY - 1) {
                 look(moves);
             }
-        }
-        roster.become(best);
-        while (!stopped && descend()) {
-            keepIfBest();
-            look(moves);
         }
         return best;
     }

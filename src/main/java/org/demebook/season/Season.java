@@ -84,20 +84,65 @@ public final class Season {
      *     under another convention than the pedigree
      */
     public static SeasonBuilder of(Pedigree pedigree, GenePool pool, int[] females, int[] males) {
-        if (pool.convention() != pedigree.convention() || pool.convention() == Convention.KNOWN_ONLY) {
+        if (pool.convention() != pedigree.convention()) {
             throw new IllegalArgumentException(
-                    "a season needs one convention under which every gene counts, not " + pool.convention());
+                    "the pool is under " + pool.convention() + ", its pedigree under " + pedigree.convention());
+        }
+        int[] candidates = candidates(pedigree, females, males);
+        double[] toPool =
+                Arrays.stream(candidates).mapToDouble(pool::meanKinship).toArray();
+        return new SeasonBuilder(
+                new Genes(pool.size(), pool.meanKinship(), pedigree.kinship(candidates, candidates), toPool),
+                females.length);
+    }
+
+    /**
+     * The same of a pool in which not every animal counts as one: with weights w by animal, N = Σw, mean kinship
+     * = wᵀKw/N², that of a candidate with the pool Kw/N. So those who leave, or will not breed again, count for less, and a
+     * litter of theirs and of their kin is worth the more: it is their last chance.
+     *
+     * @param pool rows of the pedigree
+     * @param weights by place in the pool, 0 or more and not all 0: as a rule the share of the coming seasons through which
+     *     the animal is expected to stay and breed; 0 for one that leaves now. A young that counts weighs 1
+     */
+    public static SeasonBuilder of(Pedigree pedigree, int[] pool, double[] weights, int[] females, int[] males) {
+        int[] candidates = candidates(pedigree, females, males);
+        double size = Arrays.stream(weights).sum();
+        if (weights.length != pool.length
+                || Arrays.stream(pool).distinct().count() < pool.length
+                || !Arrays.stream(weights).allMatch(weight -> weight >= 0)
+                || !(size > 0 && size < Double.POSITIVE_INFINITY)) {
+            throw new IllegalArgumentException(
+                    "each animal of a pool stands once, with a weight of 0 or more, not all 0: " + pool.length
+                            + " animals, weights " + Arrays.toString(weights));
+        }
+        double[] weightOf = new double[pedigree.size()];
+        for (int place = 0; place < pool.length; place++) {
+            weightOf[pool[place]] = weights[place];
+        }
+        double[] relationship = pedigree.relationshipTimes(weightOf);
+        double sum = 0;
+        for (int animal : pool) {
+            sum += weightOf[animal] * relationship[animal] / 2;
+        }
+        double[] toPool = Arrays.stream(candidates)
+                .mapToDouble(candidate -> relationship[candidate] / (2 * size))
+                .toArray();
+        return new SeasonBuilder(
+                new Genes(size, sum / (size * size), pedigree.kinship(candidates, candidates), toPool), females.length);
+    }
+
+    private static int[] candidates(Pedigree pedigree, int[] females, int[] males) {
+        if (pedigree.convention() == Convention.KNOWN_ONLY) {
+            throw new IllegalArgumentException(
+                    "a season needs a convention under which every gene counts, not " + pedigree.convention());
         }
         int[] candidates = Arrays.copyOf(females, females.length + males.length);
         System.arraycopy(males, 0, candidates, females.length, males.length);
         if (Arrays.stream(candidates).distinct().count() < candidates.length) {
             throw new IllegalArgumentException("a candidate stands twice");
         }
-        double[] toPool =
-                Arrays.stream(candidates).mapToDouble(pool::meanKinship).toArray();
-        return new SeasonBuilder(
-                new Genes(pool.size(), pool.meanKinship(), pedigree.kinship(candidates, candidates), toPool),
-                females.length);
+        return candidates;
     }
 
     /**

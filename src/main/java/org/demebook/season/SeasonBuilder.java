@@ -54,6 +54,12 @@ public final class SeasonBuilder {
         return this;
     }
 
+    /** Takes a refusal back. */
+    public SeasonBuilder allow(int female, int male) {
+        allowed[female].set(male(male));
+        return this;
+    }
+
     /** Refuses every pair whose young would be more inbred, as well as those refused before. */
     public SeasonBuilder inbreedingAtMost(double most) {
         for (int female = 0; female < females; female++) {

@@ -21,10 +21,13 @@ public final class SeasonPlanner {
 
     private static final long PROOF_STEPS = 700;
 
-    private static final double NEAR = .1;
+    /** So many changes are all tried in the end, for each refusal. */
+    private static final long FEW_CHANGES = 200_000;
+
+    static final double NEAR = .1;
     private static final double SAME = 1e-12;
     /** What inbreeding weighs in the first stage: it decides among plans of the same mean kinship. */
-    private static final double TIE = 1e-11;
+    static final double TIE = 1e-11;
 
     private final Season season;
     private final Effort effort;
@@ -285,14 +288,17 @@ public final class SeasonPlanner {
     public Refusal refusal(SeasonPlan plan, Pair pair, Refusal.What what) {
         var refused = season.refused(pairsOf(pair, what));
         int[] before = plan.sires(season);
-        if (!Plans.isPossible(refused)) {
+        var mended = Plans.mended(refused, before);
+        if (mended.isEmpty() && !Plans.isPossible(refused)) {
             return new Refusal(pair, what, OptionalDouble.empty(), List.of());
         }
-        int[] after = Plans.near(refused, before, gradient(before)).orElseThrow();
+        int[] after = mended.orElseGet(
+                () -> Plans.near(refused, before, gradient(before)).orElseThrow());
         boolean stopped = false;
+        boolean thorough = (long) plan.litters().size() * season.females * season.males <= FEW_CHANGES;
         for (int start = 0; start < effort.starts() && !stopped; start++) {
             var search = new Search(refused, after, 0, plan.bound(), effort.seed() + start, watch);
-            after = search.run(effort.moves(), 1);
+            after = thorough ? search.run(effort.moves(), 1) : search.roam(effort.moves(), 1);
             stopped = search.stopped();
         }
         int[] found = after;

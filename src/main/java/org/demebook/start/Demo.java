@@ -65,11 +65,14 @@ class Demo {
             client.awaitServer();
             var fresh = openAccounts(world);
             var tokens = signIn(client, world);
+            var season =
+                    new DemoSeason(client, json, world.at("/population/code").asText(), clock);
             if (fresh) {
                 load(client, from, world, tokens);
                 new DemoYear(client, json, from, world.get("year"), tokens).tell();
+                season.plan(tokens.get(world.at("/keepers/0/name").asText()));
             }
-            DemoText.print(world, client, tokens.get("ines"), port, state, fresh);
+            DemoText.print(world, client, tokens.get("ines"), season, port, state, fresh);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         } catch (InterruptedException e) {

@@ -23,6 +23,10 @@ final class DemoText {
 
             curl -s "http://127.0.0.1:%1$d/api/v1/populations/%6$s/pairings?limit=5" -H "Authorization: Bearer $INES"
 
+              What the season's plan recommends for her animals, with the reasons:
+
+            curl -s http://127.0.0.1:%1$d/api/v1/populations/%6$s/season-plans/%10$s/recommendations -H "Authorization: Bearer $INES"
+
               A keeper's day: what is to be done in Wren's rooms, and which of her females are awaited to bear and when.
 
             WREN=$(curl -s http://127.0.0.1:%1$d/api/v1/tokens -H 'Content-Type: application/json' -H 'Accept: text/plain' -d '{"name":"wren","password":"%4$s"}')
@@ -37,7 +41,14 @@ final class DemoText {
 
     private DemoText() {}
 
-    static void print(JsonNode world, DemoClient client, String inesToken, int port, String state, boolean fresh)
+    static void print(
+            JsonNode world,
+            DemoClient client,
+            String inesToken,
+            DemoSeason season,
+            int port,
+            String state,
+            boolean fresh)
             throws IOException, InterruptedException {
         var code = world.at("/population/code").asText();
         var animal = world.at("/offer/body/animal").asText();
@@ -59,7 +70,8 @@ final class DemoText {
                 code,
                 offerOf(client, inesToken, code, animal),
                 animal,
-                world.at("/year/population/code").asText());
+                world.at("/year/population/code").asText(),
+                season.inForce(inesToken));
         System.out.flush();
     }
 

@@ -4,8 +4,10 @@ import com.fasterxml.jackson.annotation.JsonProperty;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.Max;
 import jakarta.validation.constraints.Min;
+import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
+import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 
@@ -107,7 +109,10 @@ public record TaxonProfile(
      * @param daysOfAgeAtFirstBirthUsual a dam younger than this is worth a second look
      * @param daysOfAgeToBreed from this age on an animal is proposed for pairing
      * @param daysBetweenLitters two litters of one dam are never closer than this
-     * @param daysBetweenLittersUsual closer than this is worth a second look
+     * @param daysBetweenLittersUsual closer than this is worth a second look; a dam rests so long from birth to birth
+     * @param daysOfAgeAtLastLitter how old an animal is when it breeds no longer, as plans reckon; 18 years when nothing is said
+     * @param testsBeforePairing the agents that an animal has to be tested for before a pairing; with none, the latest test for
+     *     each agent that it was ever tested for has to count
      */
     public record Breeding(
             @Min(0) @Max(5000) @JsonProperty(defaultValue = "2160")
@@ -129,7 +134,19 @@ public record TaxonProfile(
             int daysBetweenLitters,
 
             @Min(0) @Max(5000) @JsonProperty(defaultValue = "300")
-            int daysBetweenLittersUsual) {}
+            int daysBetweenLittersUsual,
+
+            @Nullable @Min(0) @Max(40000) @JsonProperty(defaultValue = "6570")
+            Integer daysOfAgeAtLastLitter,
+
+            @Nullable @Size(max = 20) List<@NotBlank @Size(max = 60) String> testsBeforePairing) {
+        private static final int DAYS_OF_AGE_AT_LAST_LITTER = 6570;
+
+        public Breeding {
+            daysOfAgeAtLastLitter = daysOfAgeAtLastLitter == null ? DAYS_OF_AGE_AT_LAST_LITTER : daysOfAgeAtLastLitter;
+            testsBeforePairing = testsBeforePairing == null ? List.of() : List.copyOf(testsBeforePairing);
+        }
+    }
 
     /**
      * @param daysToFirstShedAtLeast usual, from birth
@@ -178,7 +195,7 @@ public record TaxonProfile(
             SexSystem.XX_XY,
             new Gestation(105, 100, 120, 90, 121, 123, 115, 136, 60, 7, 4),
             new UsualLitter(4, 20, 30, 400),
-            new Breeding(2160, 365, 365, 730, 1095, 150, 300),
+            new Breeding(2160, 365, 365, 730, 1095, 150, 300, 6570, List.of()),
             new Rearing(7, 14, 21, 10, 21, 7, 1, 4, 56, 3),
             90,
             Map.of(

@@ -8,11 +8,13 @@ import java.sql.SQLException;
 import java.util.Collections;
 import java.util.Map;
 import java.util.WeakHashMap;
+import org.postgresql.PGConnection;
 
 /** Says on every connection that leaves the pool for whom it speaks, unless it says so already. */
 @Singleton
 class EveryConnection implements AgroalPoolInterceptor {
-    private final Map<Connection, String> said = Collections.synchronizedMap(new WeakHashMap<>());
+    /** By the driver's own connection: the pool hands it in within another wrapper each time. */
+    private final Map<PGConnection, String> said = Collections.synchronizedMap(new WeakHashMap<>());
 
     @Inject
     Seals seals;
@@ -20,15 +22,15 @@ class EveryConnection implements AgroalPoolInterceptor {
     @Override
     public void onConnectionAcquire(Connection connection) {
         var speaker = seals.of(Speaker.present());
-        if (speaker.equals(said.get(connection))) {
-            return;
-        }
         try {
+            var physical = connection.unwrap(PGConnection.class);
+            if (speaker.equals(said.get(physical))) {
+                return;
+            }
+            said.remove(physical);
             Wall.say(connection, speaker);
-            if (connection.getAutoCommit()) {
-                said.put(connection, speaker);
-            } else {
-                said.remove(connection); // a rollback would take it back
+            if (connection.getAutoCommit()) { // within a transaction a rollback would take it back
+                said.put(physical, speaker);
             }
         } catch (SQLException e) {
             throw new IllegalStateException(e);

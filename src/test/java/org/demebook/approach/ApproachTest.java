@@ -75,6 +75,31 @@ class ApproachTest {
     }
 
     @Test
+    void the_side_that_is_asked_has_a_task_until_it_answers() {
+        var id = world.proposeTo(24);
+        var of = "items.findAll { it.kind == 'approach-answer' }";
+        var address = "/care-tasks?limit=200&until=" + today.plusDays(60);
+        var told = world.colony
+                .get(DOV, address)
+                .statusCode(200)
+                .body(of + ".key", equalTo(List.of("approach-answer:" + id)))
+                .body(of + ".animal", equalTo(List.of(world.own.number(24))))
+                .body(of + ".dueOn", equalTo(List.of(today.plusDays(30).toString())))
+                .extract()
+                .asString();
+        assertThat(told).doesNotContain(WREN, world.own.number(13), "bred twice");
+        for (var keeper : List.of(WREN, INES, OYELARAN)) {
+            world.colony.get(keeper, address).body(of, hasSize(0));
+        }
+        world.answer(DOV, id, "refusal").statusCode(200);
+        world.colony.get(DOV, address).body(of, hasSize(0));
+        var other = world.proposeTo(22);
+        world.colony.get(DOV, address).body(of, hasSize(1));
+        world.answer(WREN, other, "withdrawal").statusCode(200);
+        world.colony.get(DOV, address).body(of, hasSize(0));
+    }
+
+    @Test
     void to_everybody_else_there_is_no_such_approach() {
         var id = world.proposeTo(24);
         var absent = "00000000-0000-7000-8000-000000000000";

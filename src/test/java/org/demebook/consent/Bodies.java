@@ -28,6 +28,7 @@ final class Bodies {
             "giveGrant",
             "checkSharing",
             "proposeApproach",
+            "issueSeasonPlan",
             "suggestPairings");
 
     private static final Map<String, Object> OUTCOME =
@@ -85,6 +86,7 @@ final class Bodies {
                         "correctCareRecord",
                         "setCountRules",
                         "fixRegions",
+                        "stateRegionDistances",
                         "correctIntroduction",
                         "correctLitter")
                 .contains(operation);
@@ -159,8 +161,14 @@ final class Bodies {
             case "chooseSharing" -> Map.of("choice", "private");
             case "setCountRules" -> Map.of("fewestKeepers", 3, "percent", 15);
             case "fixRegions" -> Map.of("names", Things.REGIONS);
+            case "stateRegionDistances" ->
+                Map.of("pairs", List.of(Map.of("one", "North", "other", "South", "kilometres", 420, "border", true)));
+            case "statePairingTerms" -> Map.of("littersAtMost", 2, "notes", "no room before May");
             case "stateRegion" -> Map.of("region", Things.REGIONS.get(1));
             case "proposeApproach" -> Map.of("animal", animal, "partner", named.getOrDefault("partner", "U-2345-6789"));
+            case "startSeasonDraft" -> Map.of("pairOn", Planned.pairOn(), "littersAtMost", 1);
+            case "issueSeasonPlan" -> Map.of("draft", named.get("draft"));
+            case "answerProposal" -> Map.of("answer", "decline", "reason", "no-reason");
             case "erase" -> Map.of("name", asker);
             case "waiveCountProtection" -> Map.of("waived", false);
             case "giveGrant" -> grant(animal);
@@ -190,6 +198,7 @@ final class Bodies {
                     "withdrawGrant",
                     "confirmSameAnimal",
                     "reverseSameAnimal",
+                    "stopSeasonDraft",
                     "agreeToApproach",
                     "refuseApproach",
                     "withdrawApproach" -> "{}";

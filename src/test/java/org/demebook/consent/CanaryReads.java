@@ -45,6 +45,8 @@ final class CanaryReads {
             case "collection" -> and(Set.copyOf(world.collections.values()));
             case "key" -> and(union(world.ids("task"), world.ids("silenced-task")));
             case "id" -> and(world.ids(kindOfId(path)));
+            // of a plan nothing is read below its litters
+            case "draft", "plan" -> and(world.ids(parameter));
             case "photo" -> and(world.ids(path.contains("/litters/") ? "litter-photo" : "photo"));
             case "litter", "record", "grant", "transfer", "sheet", "dispute", "silence", "code", "secret", "approach" ->
                 and(world.ids(parameter));

@@ -52,6 +52,7 @@ final class CanaryStory {
         }
         claimOneAnimal(WREN, DOV);
         new CanaryApproaches(world).write(register(INES, "male", List.of()));
+        new CanarySeason(world).write(this);
         incubate();
     }
 
@@ -63,16 +64,27 @@ final class CanaryStory {
         created(RegionStory.fix(colony, world.regions.values().toArray(String[]::new)), "");
         // who fixed them wrote them
         world.addressFor(CanaryWorld.COORDINATOR, colony.path("/my-archive"), world.regions.values().stream());
+        var names = List.copyOf(world.regions.values());
+        created(RegionStory.apart(colony, names.get(0), names.get(1), 310), "");
         for (var keeper : KEEPERS) {
             created(RegionStory.state(colony, keeper, world.collections.get(keeper), world.regions.get(keeper)), "");
             // what regions there are says nothing of who is where: every member reads their names
             world.addressFor(keeper, colony.path("/regions"), world.regions.values().stream());
+            world.addressFor(keeper, colony.path("/regions/distances"), world.regions.values().stream());
+            // what is noted of the terms is for who acts for the collection, whatever is granted
+            var terms = Map.of("littersAtMost", 3, "farthestKilometres", 150, "notes", words.text("ref", keeper));
+            created(
+                    Colony.as(keeper)
+                            .body(terms)
+                            .put(colony.path("/collections/" + world.collections.get(keeper) + "/pairing-terms"))
+                            .then(),
+                    "");
         }
     }
 
     // ── animals ──────────────────────────────────────────────────────────────────────────────────────────────────────
 
-    private String register(String keeper, String sex, List<String> parents) {
+    String register(String keeper, String sex, List<String> parents) {
         return register(keeper, sex, parents, words.transponder(), List.of());
     }
 
@@ -86,7 +98,11 @@ final class CanaryStory {
         body.put("notes", notes);
         // a keeper's own reference is theirs alone, whatever is granted and whoever has the animal later
         body.put("ownReference", words.text("ref", keeper));
-        body.put("locality", Map.of("locality", locality, "certainty", "doubtful"));
+        // not of founders: what is of a doubtful locality, or descends from it, is on hold and proposed to nobody
+        boolean isDoubtful = !parents.isEmpty();
+        if (isDoubtful) {
+            body.put("locality", Map.of("locality", locality, "certainty", "doubtful"));
+        }
         body.put("leave", leave);
         if (!parents.isEmpty()) {
             body.put("dam", parents.get(0));
@@ -97,7 +113,9 @@ final class CanaryStory {
         animal.say("marks-and-photos", transponder);
         animal.say("marks-and-photos", mark);
         animal.say("notes", notes);
-        animal.say("identity", locality);
+        if (isDoubtful) {
+            animal.say("identity", locality);
+        }
         animal.livesIn(world.regions.get(keeper));
         world.animals.put(number, animal);
         return number;

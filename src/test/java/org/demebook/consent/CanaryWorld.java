@@ -193,6 +193,16 @@ final class CanaryWorld {
         grants.add(new Grant(keeper, recipient, scope, groups));
     }
 
+    /** Who the animals are and who their parents, for coordinators. */
+    void letCoordinatorsPlan(String keeper, List<String> numbers) {
+        var groups = List.of("identity", "parentage");
+        var body = new HashMap<String, Object>(Map.of("recipient", Map.of("kind", "coordinators")));
+        body.putAll(Map.of("animals", numbers, "fieldGroups", groups, "actions", List.of("read")));
+        body.put("purposes", List.of("pedigree-view", "pairing-computation"));
+        thing("grant", created(colony.post(keeper, "/grants", body), "id"), keeper);
+        grants.add(new Grant(keeper, "coordinators", new TreeSet<>(numbers), new TreeSet<>(groups)));
+    }
+
     // ── the oracle ───────────────────────────────────────────────────────────────────────────────────────────────────
 
     /** Whose it is sees all of it; everybody else what each of those has granted. */

@@ -133,7 +133,10 @@ final class CanaryWrites {
             case "key" -> values.addAll(world.ids("task", asker));
             case "claim" -> values.addAll(world.ids("same-animal-claim", asker));
             case "photo" -> values.addAll(world.ids("photo", asker));
-            case "litter", "record", "grant", "transfer", "sheet", "dispute", "silence", "approach" ->
+            case "litter" ->
+                values.addAll(world.ids(path.contains("/season-plans/") ? "season-litter" : parameter, asker));
+            case "draft", "plan" -> values.addAll(world.ids(parameter, asker));
+            case "record", "grant", "transfer", "sheet", "dispute", "silence", "approach" ->
                 values.addAll(world.ids(parameter, asker));
             default -> fail("say here what {%s} of %s may be when it is written to", parameter, path);
         }
@@ -281,9 +284,15 @@ final class CanaryWrites {
             case "/collections" -> List.of(of("label", said(), "sharedWith", List.of("nobody-of-this-name")));
             case "/collections/{collection}/region" ->
                 List.of(of("region", said()), of("region", world.regions.get(COORDINATOR)));
+            case "/collections/{collection}/pairing-terms" ->
+                List.of(of("littersAtMost", 1, "notes", said()), of("exchangeWith", List.of(said())));
+            case "/regions/distances" ->
+                List.of(of("pairs", List.of(of("one", said(), "other", said(), "kilometres", 420, "border", true))));
             case "/regions" -> List.of(of("names", List.of(said(), said())));
             // never by the own name: somebody who is gone asks nothing more in this round
             case "/erasure" -> List.of(of("name", said()));
+            case "/season-drafts", "/season-plans", "/season-plans/{plan}/litters/{litter}/answer" ->
+                new CanarySeason(world).sent(below, asker, foreign, said());
             case "/approaches" ->
                 List.of(
                         of("animal", own, "partner", "ABCDEFGHJK", "words", said()),

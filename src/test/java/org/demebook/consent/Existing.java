@@ -5,12 +5,13 @@ import static org.demebook.Colony.WREN;
 import static org.demebook.Colony.as;
 import static org.demebook.consent.Things.third;
 
+import java.util.List;
 import java.util.Map;
 import org.demebook.Colony;
 import org.demebook.consent.Questions.Relation;
 
 /** The thing that an operation is about, made for its owner; whoever else is needed for it is neither asker nor owner. */
-record Existing(Things things, Seekers seekers, String asker, String owner, Relation relation) {
+record Existing(Things things, Seekers seekers, Planned planned, String asker, String owner, Relation relation) {
     void of(Operation operation, Map<String, String> named) {
         for (var parameter : operation.parameters()) {
             switch (parameter) {
@@ -27,7 +28,21 @@ record Existing(Things things, Seekers seekers, String asker, String owner, Rela
                 case "dispute" -> named.put(parameter, dispute(operation.id()));
                 case "grant" -> named.put(parameter, things.grant(owner));
                 case "sheet" -> sheet(operation.id(), named);
-                case "litter" -> litter(operation.id(), named);
+                case "litter" -> {
+                    if (operation.path().contains("/season-plans/")) {
+                        named.put(parameter, planned.litter(owner));
+                    } else {
+                        litter(operation.id(), named);
+                    }
+                }
+                // all of a population read that a plan was issued: hidden is that of another
+                case "plan" ->
+                    named.put(
+                            parameter,
+                            relation == Relation.FOREIGN && !operation.id().equals("answerProposal")
+                                    ? planned.elsewhere
+                                    : planned.plan);
+                case "draft" -> named.put(parameter, Planned.draft(planned.colony, owner));
                 case "photo" -> photo(operation.path(), named);
                 case "claim" -> named.put(parameter, claim());
                 case "transfer" -> named.put(parameter, transfer(operation.id()));
@@ -59,9 +74,20 @@ record Existing(Things things, Seekers seekers, String asker, String owner, Rela
                 }
             }
             case "completeCareTasks" -> named.put("task", things.task(owner));
+            // it would take the place of the plan that others are asked about: one of its own
+            case "issueSeasonPlan" -> {
+                if (relation == Relation.OWN) {
+                    var colony = Planned.planning();
+                    named.put("population", colony.code);
+                    named.put("draft", Planned.draft(colony, owner));
+                } else {
+                    named.put("draft", Planned.draft(planned.colony, owner));
+                }
+            }
             default -> {}
         }
-        if (Bodies.NAMES_A_THING.contains(operation.id()) && !operation.id().equals("completeCareTasks")) {
+        if (Bodies.NAMES_A_THING.contains(operation.id())
+                && !List.of("completeCareTasks", "issueSeasonPlan").contains(operation.id())) {
             named.put("animal", things.female(owner));
         }
         if (operation.id().equals("proposeApproach") && relation == Relation.OWN) {

@@ -23,6 +23,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import org.demebook.Colony;
+import org.demebook.programme.Seasons;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -64,7 +65,22 @@ final class Neighbourhood {
             own.put(keeper, colony.register(keeper, bought));
         }
         withdraw(open);
+        plan();
         writeDown();
+    }
+
+    /** Of wren's animal and a male of dov's, from a time when dov let her plan with him. */
+    private void plan() {
+        var open = give(
+                List.of(FieldGroup.IDENTITY, FieldGroup.PARENTAGE),
+                List.of(Purpose.PEDIGREE_VIEW, Purpose.PAIRING_COMPUTATION),
+                List.of(Action.READ));
+        var seasons = Seasons.of(colony);
+        var pair = Map.of("dam", own.get(WREN), "sire", sires.get(1));
+        ids.put(
+                "plan",
+                seasons.issued(Map.of("pairOn", Planned.pairOn(), "littersAtMost", 1, "together", List.of(pair))));
+        withdraw(open);
     }
 
     private String register(String sex, String born, @Nullable String dam, @Nullable String sire) {
@@ -142,6 +158,8 @@ final class Neighbourhood {
                 new Change("collection", null, () -> colony.post(
                                 DOV, "/collections", Map.of("label", "rack " + ++changes, "sharedWith", List.of()))
                         .statusCode(201)),
+                new Change("test", HEALTH, this::test),
+                new Change("pairing terms", null, this::terms),
                 new Change("diary note", null, () -> diary().statusCode(201)),
                 new Change("breeding sign", null, () -> sign().statusCode(201)),
                 new Change("task", null, () -> task().statusCode(201)),
@@ -212,6 +230,25 @@ final class Neighbourhood {
 
     private void hold() {
         colony.put(DOV, young, "/breeding-hold", Map.of("reason", "thin, " + ++changes))
+                .statusCode(200);
+    }
+
+    /** In turn one that keeps him from being paired, and one that does not. */
+    private void test() {
+        var on = LocalDate.now(ZoneOffset.UTC).minusDays(100 - ++changes % 100);
+        var result = changes % 2 == 0 ? "negative" : "positive";
+        colony.post(
+                        DOV,
+                        "/animals/" + sires.get(1) + "/care-records",
+                        Map.of("kind", "test", "sampledOn", on.toString(), "agent", "nidovirus", "result", result))
+                .statusCode(201);
+    }
+
+    private void terms() {
+        var collection = colony.get(DOV, "/collections").extract().<String>path("[0].id");
+        as(DOV).body(Map.of("littersAtMost", ++changes % 1000, "mayCrossBorders", false, "notes", "rack " + changes))
+                .put(colony.path("/collections/" + collection + "/pairing-terms"))
+                .then()
                 .statusCode(200);
     }
 
@@ -313,7 +350,7 @@ final class Neighbourhood {
                                 ? ids.get("introduction")
                                 : path.contains("/breeding-signs") ? ids.get("sign") : Things.none());
             case "key" -> List.of(ids.get("task"));
-            case "record", "litter", "sheet", "transfer" -> List.of(ids.get(parameter));
+            case "record", "litter", "sheet", "transfer", "plan" -> List.of(ids.get(parameter));
             case "collection" ->
                 colony.get(DOV, "/collections")
                         .extract()

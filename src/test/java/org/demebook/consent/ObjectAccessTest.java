@@ -141,10 +141,11 @@ class ObjectAccessTest {
     private static List<String> asDovSeesIt(Questions questions, Question question) {
         var codes = questions.codes();
         var seen = new ArrayList<>(ask(
-                "select code || seq from demebook.journal_head where code in (?, ?, ?) order by code",
+                "select code || seq from demebook.journal_head where code in (?, ?, ?, ?) order by code",
                 codes.get(0),
                 codes.get(1),
-                codes.get(2)));
+                codes.get(2),
+                codes.get(3)));
         var thing = question.address()
                 .replace("/preview", "")
                 .replaceFirst("^(/api/v1/populations/[^/]+/[^/]+/[^/?.]+).*", "$1");

@@ -33,6 +33,7 @@ final class Questions {
     private final Things things = new Things();
     private final Things layers = layers();
     private final Seekers seekers = new Seekers();
+    private final Planned planned = new Planned();
     private final String elsewhere = elsewhere();
     private @Nullable String counted;
 
@@ -42,7 +43,7 @@ final class Questions {
 
     /** The populations in which most things are made. */
     List<String> codes() {
-        return List.of(things.colony.code, layers.colony.code, seekers.things.colony.code);
+        return List.of(things.colony.code, layers.colony.code, seekers.things.colony.code, planned.colony.code);
     }
 
     /** The same keepers with snakes that lay eggs. */
@@ -90,7 +91,7 @@ final class Questions {
         if (owner == null) {
             absent(operation, named);
         } else {
-            new Existing(where(operation), seekers, asker, owner, relation).of(operation, named);
+            new Existing(where(operation), seekers, planned, asker, owner, relation).of(operation, named);
         }
         var address = operation.path();
         for (var parameter : operation.parameters()) {
@@ -117,6 +118,8 @@ final class Questions {
                 "claim",
                 "transfer",
                 "approach",
+                "draft",
+                "plan",
                 "animal",
                 "task",
                 "twin",
@@ -134,6 +137,9 @@ final class Questions {
         if (operation.path().contains("ncubation")) {
             return layers;
         }
+        if (operation.path().contains("/season-")) {
+            return planned.things;
+        }
         return operation.path().contains("/approaches") || operation.path().endsWith("/unnamed-partners")
                 ? seekers.things
                 : things;
@@ -147,7 +153,7 @@ final class Questions {
             return where(operation).colony.code;
         }
         return switch (relation) {
-            case OWN -> colony().code;
+            case OWN -> where(operation).colony.code;
             case FOREIGN, GRANTED -> asker.equals("administrator") ? colony().code : elsewhere;
             case ABSENT -> "ZZZ";
         };
@@ -187,6 +193,8 @@ final class Questions {
                 case "type", "name" -> named.put(parameter, "nothing-of-this-name");
                 case "code" -> named.put(parameter, "0000-0000-0000-0000");
                 case "key" -> named.put(parameter, "own:" + none() + ":0");
+                // a litter that is not there, of a plan that is
+                case "plan" -> named.put(parameter, operation.id().equals("answerProposal") ? planned.plan : none());
                 case "secret" -> named.put(parameter, "a".repeat(43));
                 default -> named.put(parameter, none());
             }
@@ -196,6 +204,7 @@ final class Questions {
             named.put(name, here.absentNumber());
         }
         named.put("task", "own:" + none() + ":0");
+        named.put("draft", none());
         named.put("secret", "a".repeat(43));
         named.put("claimCode", "0000-0000-0000-0000");
     }

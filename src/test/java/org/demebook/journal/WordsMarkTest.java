@@ -41,6 +41,7 @@ class WordsMarkTest {
             Boolean.class,
             long.class,
             int.class,
+            double.class,
             boolean.class);
 
     /** Texts that nobody words, each with what it is. */
@@ -54,6 +55,7 @@ class WordsMarkTest {
             "CountsReleased.population",
             "GrantGiven.recipient.node",
             "PopulationFounded.code",
+            "SeasonPlanIssued.plan.heads",
             // words of a list, and the names of rules, fields, tasks and notices
             "AnimalRegistered.identifiers.kind",
             "AnimalRegistered.identifiers.scheme",
@@ -108,18 +110,24 @@ class WordsMarkTest {
             "LitterPhotographed.sha256",
             "PhotoAdded.sha256",
             "SheetIssued.digest",
+            "SeasonPlanIssued.plan.inputDigest",
             // of the population, stated by its coordinators for everybody
             "CountsReleased.name",
             "CountsReleased.taxon",
+            "RegionDistancesStated.pairs.one",
+            "RegionDistancesStated.pairs.other",
             "RegionsFixed.names",
             // one of these
+            "PairingTermsStated.exchangeWith",
             "RegionStated.region",
             "PopulationDescribed.locality",
             "PopulationDescribed.name",
+            "PopulationDescribed.profile.breeding.testsBeforePairing",
             "PopulationDescribed.profile.sources",
             "PopulationDescribed.taxon",
             "PopulationFounded.locality",
             "PopulationFounded.name",
+            "PopulationFounded.profile.breeding.testsBeforePairing",
             "PopulationFounded.profile.sources",
             "PopulationFounded.taxon",
             // where an animal is from: a fact of the animal, without which its young lose their place in the programme

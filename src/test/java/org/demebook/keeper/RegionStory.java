@@ -16,6 +16,8 @@ public final class RegionStory {
     public static void tell(Colony colony) {
         fix(colony, "North", "South").statusCode(200);
         fix(colony, "North", "Middle", "South").statusCode(200);
+        apart(colony, "North", "South", 420).statusCode(200);
+        apart(colony, "South", "Middle", 180).statusCode(200);
         var collection = collection(colony, WREN);
         for (var region : new String[] {"Middle", null, "South"}) {
             state(colony, WREN, collection, region).statusCode(200);
@@ -26,6 +28,17 @@ public final class RegionStory {
         return as(WREN).header("If-Match", as(WREN).get(colony.path("/regions")).header("ETag"))
                 .body(Map.of("names", List.of(names)))
                 .put(colony.path("/regions"))
+                .then();
+    }
+
+    /** Nothing else is known of how far apart regions are. */
+    public static ValidatableResponse apart(Colony colony, String one, String other, int kilometres) {
+        var pair = Map.of("one", one, "other", other, "kilometres", kilometres, "border", kilometres > 200);
+        return as(WREN).header(
+                        "If-Match",
+                        as(WREN).get(colony.path("/regions/distances")).header("ETag"))
+                .body(Map.of("pairs", List.of(pair)))
+                .put(colony.path("/regions/distances"))
                 .then();
     }
 

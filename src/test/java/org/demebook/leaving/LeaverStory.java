@@ -14,7 +14,10 @@ import java.util.Map;
 import java.util.Random;
 import java.util.UUID;
 import org.demebook.Colony;
+import org.demebook.keeper.RegionStory;
 import org.demebook.photo.CameraPhoto;
+import org.demebook.programme.ProgrammeStory;
+import org.demebook.programme.Seasons;
 
 /** A keeper who writes words wherever words can be written, and leaves. */
 public final class LeaverStory {
@@ -46,6 +49,7 @@ public final class LeaverStory {
         story.writeEverything();
         var shared = story.sharedWith(INES);
         colony.register(story.name, with(animal("male", "2021"), "collection", shared, "notes", "of the household"));
+        story.terms(shared, "the household's room");
         story.leave().statusCode(204);
     }
 
@@ -73,6 +77,7 @@ public final class LeaverStory {
         diary();
         consent();
         transfers();
+        plan();
         papers();
     }
 
@@ -103,6 +108,14 @@ public final class LeaverStory {
         late.putAll(Map.of("dam", dead, "leave", List.of(Map.of("rule", "dam-died-before-birth", "reason", word()))));
         colony.register(name, late);
         colony.put(name, young, "/breeding-hold", Map.of("reason", word())).statusCode(200);
+        terms(RegionStory.collection(colony, name), word());
+    }
+
+    private void terms(String collection, String notes) {
+        as(name).body(Map.of("littersAtMost", 2, "notes", notes))
+                .put(colony.path("/collections/" + collection + "/pairing-terms"))
+                .then()
+                .statusCode(200);
     }
 
     private String registered(String sex, String born, Map<String, Object> more) {
@@ -262,6 +275,21 @@ public final class LeaverStory {
 
     void end(String keeper, String transfer, String how, Map<String, Object> body) {
         colony.post(keeper, "/transfers/" + transfer + "/" + how, body).statusCode(200);
+    }
+
+    private void plan() {
+        var partners = Map.of("dam", colony.female(WREN), "sire", sire);
+        var plan = Seasons.of(colony)
+                .issued(Map.of(
+                        "pairOn",
+                        LocalDate.now(ZoneOffset.UTC).plusMonths(6).toString(),
+                        "littersAtMost",
+                        1,
+                        "together",
+                        List.of(partners)));
+        var litter = ProgrammeStory.onlyLitter(colony, plan);
+        ProgrammeStory.answer(colony, name, plan, litter, "later", "rests", word());
+        ProgrammeStory.answer(colony, name, plan, litter, "decline", "no-reason", word());
     }
 
     private void papers() {

@@ -131,7 +131,12 @@ final class GuessedPopulation {
             households.put(collection, collection);
         }
         var candidates = new Candidates(
-                computed, TODAY, DAYS_OF_AGE_TO_BREED, ComputedPartners.unnamed(computed), other -> false, Map.of());
+                computed,
+                TODAY,
+                DAYS_OF_AGE_TO_BREED,
+                ComputedPartners.unnamed(computed),
+                other -> false,
+                Hindrances.of(Map.of()));
         return new ComputedPartners(candidates, row, households)
                 .best().stream().mapToInt(whole::row).toArray();
     }

@@ -121,6 +121,8 @@ class PairingResourceTest {
                 .body("geneDiversity", close(551 / 648.0))
                 .body("pairings[0].sire.meanKinship", close(1 / 18.0))
                 .body("pairings[0].sire.knownAncestry", equalTo(1.0))
+                .body("pairings[0].ifUnknownAreSiblings", nullValue())
+                .body("pairings[0].bySire", nullValue())
                 .body("pairings[0].keep", equalTo(3))
                 .body("pairings[0].kept[0].geneDiversity", close(551 / 648.0))
                 .body("pairings[0].kept[1].geneDiversity", close(.85625))
@@ -218,6 +220,9 @@ class PairingResourceTest {
                 .body("pairings.sire.number", contains(undated))
                 .body("pairings[0].notes[0]", containsString(undated + " was born is not known"))
                 .body("pairings[0].reason", containsString("Of the ancestry of " + undated + " only 0 % is known"))
+                // all unknown parents full siblings of each other: of two such animals ¼, by the tabular method
+                .body("pairings[0].inbreedingOfYoung", equalTo(0.0))
+                .body("pairings[0].ifUnknownAreSiblings", equalTo(.25))
                 .body("excluded.number", contains(growing))
                 .body("excluded[0].reason", containsString("before " + lastYear.plusDays(1095)));
     }

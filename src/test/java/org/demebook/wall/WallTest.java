@@ -46,6 +46,7 @@ class WallTest {
             Map.entry("serial_counter", "how far the numbers are"),
             Map.entry("count_release", "published"),
             Map.entry("region_list", "the regions that an association counts by"),
+            Map.entry("region_distance", "how far apart those regions are"),
             Map.entry("count_rules", "two numbers, for coordinators"),
             Map.entry("flyway_schema_history", "the migrations"),
             Map.entry("wall_key", "the role has no right to it at all")));
@@ -175,7 +176,15 @@ class WallTest {
         for (var keeper : List.of(WREN, INES)) {
             speakFor(keeper);
             for (var table : List.of(
-                    "journal_entry", "count_basis", "left_finding", "unnamed_partners", "approach", "journal_words")) {
+                    "journal_entry",
+                    "count_basis",
+                    "left_finding",
+                    "unnamed_partners",
+                    "approach",
+                    "season_plan",
+                    "season_input",
+                    "season_answer",
+                    "journal_words")) {
                 assertThat(ask("select count(*)::text from demebook." + table)).containsExactly("0");
             }
         }
