@@ -15,10 +15,10 @@ import io.quarkus.security.Authenticated;
 import jakarta.inject.Inject;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
+import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
-import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.List;
@@ -30,11 +30,9 @@ import org.demebook.rest.Refuses;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
-import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
-import org.jspecify.annotations.Nullable;
 
 @Path("/api/v1/populations/{population}/season-drafts")
 @Authenticated
@@ -128,39 +126,7 @@ class DraftResource {
                             + " more founders and longer generations would be worth; founders whose genes hang on few animals.")
     @Refuses({NO_SUCH_POPULATION, NOT_ALLOWED, NO_SUCH_DRAFT, DRAFT_NOT_READY, BAD_PARAMETER})
     public OutlookView outlook(
-            @RestPath String population,
-            @RestPath UUID draft,
-            @Parameter(description = "How many seasons to look ahead, 1 to 30; 10 when nothing is said")
-                    @QueryParam("seasons")
-                    @Nullable
-                    Integer seasons,
-            @Parameter(description = "Years from one season to the next, 0.25 to 5; 1 when nothing is said")
-                    @QueryParam("yearsBetween")
-                    @Nullable
-                    Double yearsBetween,
-            @Parameter(description = "Gene diversity that is not to be lost, 0.01 to 1") @QueryParam("target") @Nullable
-                    Double target,
-            @Parameter(
-                            description =
-                                    "Until what age animals breed, in years; what the population's profile says when nothing is said")
-                    @QueryParam("breedsUntilAge")
-                    @Nullable
-                    Double breedsUntilAge,
-            @Parameter(
-                            description =
-                                    "Litters in each season after this one; as many as in the plan when nothing is said")
-                    @QueryParam("litters")
-                    @Nullable
-                    Integer litters,
-            @Parameter(description = "Animals that can be kept; as many as are alive when nothing is said")
-                    @QueryParam("places")
-                    @Nullable
-                    Integer places,
-            @Parameter(description = "How many new founders are held against none, 1 to 20; 1 when nothing is said")
-                    @QueryParam("founders")
-                    @Nullable
-                    Integer founders) {
-        var question = OutlookQuestion.of(seasons, yearsBetween, target, breedsUntilAge, litters, places, founders);
-        return outlooks.ofDraft(signedIn.standing(population), draft, question);
+            @RestPath String population, @RestPath UUID draft, @BeanParam OutlookAsked asked) {
+        return outlooks.ofDraft(signedIn.standing(population), draft, asked.question());
     }
 }

@@ -26,7 +26,8 @@ import org.demebook.problem.Refusal;
 public class Drafts {
     static final Duration KEPT = Duration.ofHours(2);
 
-    private static final int MOST = 100;
+    /** Each holds the kinships of its candidates: 6 MB where there are 300 of each sex. */
+    private static final int MOST = 20;
     private static final int MOST_AT_WORK = 4;
 
     @Inject

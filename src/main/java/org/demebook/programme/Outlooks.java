@@ -30,6 +30,9 @@ class Outlooks {
     Populations populations;
 
     @Inject
+    Solving solving;
+
+    @Inject
     Ancestries ancestries;
 
     @Inject
@@ -75,6 +78,7 @@ class Outlooks {
         var sight = PlanSight.of(ancestries, by, clock.instant());
         var lines = new FoundersAtRisk(pool, sight, plan.work().seed());
         sight.disclosed(ancestries, lines.shown());
-        return new OutlookReckoning(pool, question, plan.work().seed()).view(lines.chances());
+        return solving.compute(
+                () -> new OutlookReckoning(pool, question, plan.work().seed()).view(lines.chances()));
     }
 }

@@ -30,6 +30,9 @@ public class SeasonPlans {
     Drafts drafts;
 
     @Inject
+    Solving solving;
+
+    @Inject
     KeptPlans kept;
 
     @Inject
@@ -161,6 +164,6 @@ public class SeasonPlans {
                 .orElseThrow(() -> new Refusal(
                         PLAN_INPUT_GONE,
                         "What this plan was computed with is not kept on this server; ask the node that issued it."));
-        return Recomputation.of(plan, input);
+        return solving.compute(() -> Recomputation.of(plan, input));
     }
 }

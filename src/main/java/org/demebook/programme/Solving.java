@@ -1,11 +1,16 @@
 package org.demebook.programme;
 
+import static org.demebook.problem.ProblemType.UNAVAILABLE;
+
 import io.quarkus.runtime.ShutdownEvent;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import org.demebook.problem.Refusal;
 import org.jboss.logging.Logger;
 
 /** The work of drafts, one after the other on a thread that leaves the others their processors. */
@@ -26,6 +31,18 @@ class Solving {
 
     void begin(Draft draft) {
         worker.execute(() -> work(draft));
+    }
+
+    /** The same for what somebody waits for: it takes its turn, so that one keeper's question does not take all processors. */
+    <T> T compute(Callable<T> work) {
+        try {
+            return worker.submit(work).get();
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+            throw new Refusal(UNAVAILABLE, "The server is being stopped; ask again.");
+        } catch (ExecutionException e) {
+            throw e.getCause() instanceof RuntimeException failed ? failed : new IllegalStateException(e.getCause());
+        }
     }
 
     private static void work(Draft draft) {

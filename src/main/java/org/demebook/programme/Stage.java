@@ -1,7 +1,6 @@
 package org.demebook.programme;
 
 import java.util.Arrays;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -157,21 +156,21 @@ record Stage(
 
     private String words(Constraint constraint) {
         if (constraint instanceof Constraint.LittersWanted wanted) {
-            return "%d litters are wanted, no fewer.".formatted(wanted.litters());
+            return wanted.litters() == 1
+                    ? "1 litter is wanted, no fewer."
+                    : "%d litters are wanted, no fewer.".formatted(wanted.litters());
         }
         if (constraint instanceof Constraint.LittersAtMost most) {
-            return "No more than %d litters are wanted.".formatted(most.litters());
+            return "No more than %s wanted.".formatted(most.litters() == 1 ? "1 litter is" : most.litters() + " litters are");
         }
         if (constraint instanceof Constraint.LittersOfMale of) {
-            return "%s may have %d litters at most.".formatted(name(males[of.male()]), of.most());
+            return "%s may have %s at most.".formatted(name(males[of.male()]), litters(of.most()));
         }
         if (constraint instanceof Constraint.LittersOfCollection of) {
-            return "The collection of %s takes %d litters at most."
-                    .formatted(placeWords.get(of.collection()), of.most());
+            return "The collection of %s takes %s at most.".formatted(placeWords.get(of.collection()), litters(of.most()));
         }
         if (constraint instanceof Constraint.TravellersOfCollection of) {
-            return "Of the collection of %s no more than %d males may be away."
-                    .formatted(placeWords.get(of.collection()), of.most());
+            return "Of the collection of %s no more than %s may be away.".formatted(placeWords.get(of.collection()), of.most() == 1 ? "1 male" : of.most() + " males");
         }
         if (constraint instanceof Constraint.PairLocked locked) {
             return "%s and %s are to be paired."
@@ -190,20 +189,7 @@ record Stage(
                         .formatted(males.length, name(females[of.female()]), possible);
     }
 
-    /** The season's numbers of these animals; by id. */
-    Map<UUID, Integer> numbersOfFemales() {
-        return numbers(females);
-    }
-
-    Map<UUID, Integer> numbersOfMales() {
-        return numbers(males);
-    }
-
-    private Map<UUID, Integer> numbers(int[] rows) {
-        var numbers = new HashMap<UUID, Integer>();
-        for (int at = 0; at < rows.length; at++) {
-            numbers.put(id(rows[at]), at);
-        }
-        return numbers;
+    private static String litters(int most) {
+        return most == 1 ? "1 litter" : most + " litters";
     }
 }

@@ -251,7 +251,7 @@ class SeasonPlanTest {
                 .body(
                         "contradiction",
                         containsInAnyOrder(
-                                "2 litters are wanted, no fewer.", number(6) + " may have 1 litters at most."));
+                                "2 litters are wanted, no fewer.", number(6) + " may have 1 litter at most."));
     }
 
     @Test
