@@ -46,8 +46,9 @@ class PairingResource {
             operationId = "suggestPairings",
             summary = "Which animals should breed next, and how many young to keep",
             description =
-                    "Living animals of known and opposite sex, old enough, not on hold, in different collections, whose keepers grant"
-                            + " number and parentage to be read for it.")
+                    "Living animals of known and opposite sex, old enough, rested, not on hold, in different collections, whose keepers"
+                            + " grant number and parentage to be read for it. Each pair is looked at by itself: what is best for a"
+                            + " whole season, and how many litters of each animal, is planned as one (season-drafts).")
     @Refuses({
         NO_SUCH_POPULATION,
         NO_SUCH_ANIMAL,

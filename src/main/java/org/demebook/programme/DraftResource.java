@@ -125,8 +125,7 @@ class DraftResource {
                     "Several seasons by the same step on expected young, and on litters drawn by lot; when gene diversity falls below a target; what"
                             + " more founders and longer generations would be worth; founders whose genes hang on few animals.")
     @Refuses({NO_SUCH_POPULATION, NOT_ALLOWED, NO_SUCH_DRAFT, DRAFT_NOT_READY, BAD_PARAMETER})
-    public OutlookView outlook(
-            @RestPath String population, @RestPath UUID draft, @BeanParam OutlookAsked asked) {
+    public OutlookView outlook(@RestPath String population, @RestPath UUID draft, @BeanParam OutlookAsked asked) {
         return outlooks.ofDraft(signedIn.standing(population), draft, asked.question());
     }
 }

@@ -28,6 +28,7 @@ public class Drafts {
 
     /** Each holds the kinships of its candidates: 6 MB where there are 300 of each sex. */
     private static final int MOST = 20;
+
     private static final int MOST_AT_WORK = 4;
 
     @Inject

@@ -201,8 +201,7 @@ class SeasonPlanResource {
                     "Several seasons by the same step on expected young, and on litters drawn by lot; when gene diversity falls below a target; what"
                             + " more founders and longer generations would be worth; founders whose genes hang on few animals.")
     @Refuses({NO_SUCH_POPULATION, NOT_ALLOWED, NO_SUCH_PLAN, BAD_PARAMETER})
-    public OutlookView outlook(
-            @RestPath String population, @RestPath UUID plan, @BeanParam OutlookAsked asked) {
+    public OutlookView outlook(@RestPath String population, @RestPath UUID plan, @BeanParam OutlookAsked asked) {
         return outlooks.ofPlan(signedIn.standing(population), plan, asked.question());
     }
 }

@@ -161,16 +161,19 @@ record Stage(
                     : "%d litters are wanted, no fewer.".formatted(wanted.litters());
         }
         if (constraint instanceof Constraint.LittersAtMost most) {
-            return "No more than %s wanted.".formatted(most.litters() == 1 ? "1 litter is" : most.litters() + " litters are");
+            return "No more than %s wanted."
+                    .formatted(most.litters() == 1 ? "1 litter is" : most.litters() + " litters are");
         }
         if (constraint instanceof Constraint.LittersOfMale of) {
             return "%s may have %s at most.".formatted(name(males[of.male()]), litters(of.most()));
         }
         if (constraint instanceof Constraint.LittersOfCollection of) {
-            return "The collection of %s takes %s at most.".formatted(placeWords.get(of.collection()), litters(of.most()));
+            return "The collection of %s takes %s at most."
+                    .formatted(placeWords.get(of.collection()), litters(of.most()));
         }
         if (constraint instanceof Constraint.TravellersOfCollection of) {
-            return "Of the collection of %s no more than %s may be away.".formatted(placeWords.get(of.collection()), of.most() == 1 ? "1 male" : of.most() + " males");
+            return "Of the collection of %s no more than %s may be away."
+                    .formatted(placeWords.get(of.collection()), of.most() == 1 ? "1 male" : of.most() + " males");
         }
         if (constraint instanceof Constraint.PairLocked locked) {
             return "%s and %s are to be paired."
