@@ -70,8 +70,8 @@ class Demo {
             if (fresh) {
                 load(client, from, world, tokens);
                 new DemoYear(client, json, from, world.get("year"), tokens).tell();
-                season.plan(tokens.get(world.at("/keepers/0/name").asText()));
             }
+            season.planOnce(tokens.get(world.at("/keepers/0/name").asText()));
             DemoText.print(world, client, tokens.get("ines"), season, port, state, fresh);
         } catch (IOException e) {
             throw new UncheckedIOException(e);

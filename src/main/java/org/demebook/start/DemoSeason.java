@@ -13,7 +13,14 @@ record DemoSeason(DemoClient client, ObjectMapper json, String code, Clock clock
     private static final int LITTERS = 6;
     private static final int LONGEST_SECONDS = 60;
 
-    void plan(String coordinator) throws IOException, InterruptedException {
+    /** Nothing where there is a plan: of a node that has the demo world from before, too. */
+    void planOnce(String coordinator) throws IOException, InterruptedException {
+        if (client.get(coordinator, path("season-plans")).get("items").isEmpty()) {
+            plan(coordinator);
+        }
+    }
+
+    private void plan(String coordinator) throws IOException, InterruptedException {
         var wanted = json.createObjectNode()
                 .put(
                         "pairOn",

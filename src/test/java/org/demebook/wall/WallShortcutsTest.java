@@ -24,7 +24,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
-/** What makes the wall cheap to ask (migration V21) opens nothing. Plain SQL around the server, as in {@link WallTest}. */
+/** What makes the wall cheap to ask (migration V20) opens nothing. Plain SQL around the server, as in {@link WallTest}. */
 @QuarkusTest
 @QuarkusTestResource(TestServer.class)
 class WallShortcutsTest {
