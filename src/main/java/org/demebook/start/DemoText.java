@@ -23,10 +23,6 @@ final class DemoText {
 
             curl -s "http://127.0.0.1:%1$d/api/v1/populations/%6$s/pairings?limit=5" -H "Authorization: Bearer $INES"
 
-              What the season's plan recommends for her animals, with the reasons:
-
-            curl -s http://127.0.0.1:%1$d/api/v1/populations/%6$s/season-plans/%10$s/recommendations -H "Authorization: Bearer $INES"
-
               A keeper's day: what is to be done in Wren's rooms, and which of her females are awaited to bear and when.
 
             WREN=$(curl -s http://127.0.0.1:%1$d/api/v1/tokens -H 'Content-Type: application/json' -H 'Accept: text/plain' -d '{"name":"wren","password":"%4$s"}')
@@ -34,6 +30,12 @@ final class DemoText {
             curl -s "http://127.0.0.1:%1$d/api/v1/populations/%9$s/care-tasks?limit=10" -H "Authorization: Bearer $WREN"
 
             curl -s http://127.0.0.1:%1$d/api/v1/populations/%9$s/due-windows -H "Authorization: Bearer $WREN"
+
+              The coming season: the plan that Wren had computed and issued, and what it recommends for her own animals.
+
+            curl -s http://127.0.0.1:%1$d/api/v1/populations/%6$s/season-plans/%10$s -H "Authorization: Bearer $WREN"
+
+            curl -s http://127.0.0.1:%1$d/api/v1/populations/%6$s/season-plans/%10$s/recommendations -H "Authorization: Bearer $WREN"
 
               The published counts need no sign-in: http://127.0.0.1:%1$d/api/v1/populations/%6$s/count-releases
 
