@@ -20,14 +20,15 @@ import org.demebook.problem.Refusal;
 
 /**
  * Plans that coordinators have computed, to look at, to compare, and to issue or forget. They are in the memory of this server
- * alone and gone two hours after somebody last looked, or when it is stopped.
+ * alone and gone two hours after somebody last looked, when it is stopped, and the oldest of a coordinator's when there are more than
+ * ten.
  */
 @ApplicationScoped
 public class Drafts {
     static final Duration KEPT = Duration.ofHours(2);
 
-    /** Each holds the kinships of its candidates: 6 MB where there are 300 of each sex. */
-    private static final int MOST = 20;
+    /** Of one coordinator. Each holds the kinships of its candidates: 6 MB where there are 300 of each sex. */
+    private static final int MOST = 10;
 
     private static final int MOST_AT_WORK = 4;
 
@@ -47,7 +48,7 @@ public class Drafts {
     Clock clock;
 
     private final Cache<UUID, Draft> drafts =
-            Caffeine.newBuilder().maximumSize(MOST).expireAfterAccess(KEPT).build();
+            Caffeine.newBuilder().expireAfterAccess(KEPT).build();
 
     /**
      * Begins to compute; the work goes on behind the answer. Refuses with NOT_ALLOWED all but coordinators, with NO_CANDIDATES,
@@ -78,9 +79,22 @@ public class Drafts {
         }
         var settled = asked.follows() == null ? Settled.NOTHING : plans.settled(by, asked.follows());
         var draft = new Draft(Journal.newId(), by, clock.instant(), asked, stages.of(by, asked, settled));
+        forgetOldest(by);
         drafts.put(draft.id, draft);
         solving.begin(draft);
         return views.of(by, draft);
+    }
+
+    /** So that there is room for one more. */
+    private void forgetOldest(Standing by) {
+        var own = drafts.asMap().values().stream()
+                .filter(draft -> draft.isOf(by))
+                .sorted(Comparator.comparing((Draft draft) -> draft.id))
+                .toList();
+        own.stream()
+                .filter(draft -> draft.state().isOver())
+                .limit(Math.max(0, own.size() + 1 - MOST))
+                .forEach(draft -> drafts.invalidate(draft.id));
     }
 
     DraftView get(Standing by, UUID id) {

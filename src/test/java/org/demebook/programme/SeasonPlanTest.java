@@ -330,7 +330,12 @@ class SeasonPlanTest {
         var state = seasons.over(second).extract().<String>path("state");
         assertThat(state).isIn("stopped", "ready");
         seasons.over(first).body("state", equalTo("ready"));
-        marrowfin.colony.get(WREN, "/season-drafts").statusCode(200).body("id", contains(second, first));
+        marrowfin
+                .colony
+                .get(WREN, "/season-drafts")
+                .statusCode(200)
+                .body("id[0]", equalTo(second))
+                .body("id[1]", equalTo(first));
         marrowfin.colony.get(INES, "/season-drafts").statusCode(403);
         marrowfin
                 .colony
@@ -341,6 +346,17 @@ class SeasonPlanTest {
                         .post(marrowfin.colony.path("/season-plans"))
                         .statusCode())
                 .isEqualTo(403);
+    }
+
+    @Test
+    void the_oldest_of_many_drafts_is_forgotten_and_the_latest_is_not() {
+        afresh();
+        var first = seasons.draft(certain(1)).extract().<String>path("id");
+        for (int more = 0; more < 10; more++) {
+            seasons.draft(certain(1)).body("state", equalTo("ready"));
+        }
+        marrowfin.colony.get(WREN, "/season-drafts").statusCode(200).body("id", hasSize(10));
+        marrowfin.colony.get(WREN, "/season-drafts/" + first).statusCode(404);
     }
 
     @Test
