@@ -40,6 +40,9 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
             @Tag(name = "Transfers", description = "Animals that change hands"),
             @Tag(name = "Ancestry", description = "Where an animal comes from"),
             @Tag(name = "Pairings", description = "Which animals should breed next"),
+            @Tag(
+                    name = "Season",
+                    description = "Which pairs should have a litter in a season, and what keepers say to it"),
             @Tag(name = "Counts", description = "What is published"),
             @Tag(name = "Sheets", description = "Import and export"),
             @Tag(name = "Hand-over sheets", description = "What goes with an animal on paper")
