@@ -13,6 +13,7 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import org.demebook.approach.ApproachFacts.ApproachProposed;
+import org.demebook.consent.AgreedGrants;
 import org.demebook.journal.Entry;
 import org.jspecify.annotations.Nullable;
 
@@ -22,7 +23,6 @@ import org.jspecify.annotations.Nullable;
 @IdClass(Approach.Key.class)
 class Approach extends PanacheEntityBase {
     static final int DAYS_OPEN = 30;
-    static final int MONTHS_AGREED = 12;
 
     private static final String AGREED = "agreed";
     private static final String REFUSED = "refused";
@@ -164,7 +164,7 @@ class Approach extends PanacheEntityBase {
     /** The last day on which the agreement holds; null without one. */
     @Nullable
     LocalDate agreedUntil() {
-        return isAgreed() ? Objects.requireNonNull(answeredOn).plusMonths(MONTHS_AGREED) : null;
+        return isAgreed() ? Objects.requireNonNull(answeredOn).plusMonths(AgreedGrants.MONTHS_OF_A_PAIR) : null;
     }
 
     List<UUID> grants() {

@@ -13,7 +13,6 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -25,8 +24,6 @@ import org.demebook.approach.ApproachFacts.ApproachProposed;
 import org.demebook.approach.ApproachFacts.ApproachRefused;
 import org.demebook.approach.ApproachFacts.ApproachWithdrawn;
 import org.demebook.consent.AgreedGrants;
-import org.demebook.consent.FieldGroup;
-import org.demebook.consent.Purpose;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
@@ -200,23 +197,12 @@ public class Approaches {
     }
 
     private List<UUID> give(UUID givenBy, Approach approach, ApproachSide from, ApproachSide to) {
-        var until = situations
-                .today()
-                .plusMonths(Approach.MONTHS_AGREED)
-                .plusDays(1)
-                .atStartOfDay(ZoneOffset.UTC)
-                .toInstant();
-        var recipients =
-                keepers.keepersOfCollections(approach.populationId).getOrDefault(approach.collectionOf(to), Set.of());
-        return grants.give(
+        return grants.giveForPair(
                 approach.populationId,
                 givenBy,
                 approach.collectionOf(from),
                 approach.animalOf(from),
-                recipients,
-                List.of(FieldGroup.IDENTITY, FieldGroup.CUSTODY),
-                Purpose.PAIRING_COMPUTATION,
-                until);
+                approach.collectionOf(to));
     }
 
     /** Refuses, for the collection that was asked. The other side is not told, and reads after thirty days that nobody agreed. */

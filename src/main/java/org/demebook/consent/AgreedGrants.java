@@ -5,6 +5,8 @@ import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import jakarta.transaction.Transactional.TxType;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashSet;
@@ -14,6 +16,7 @@ import java.util.UUID;
 import org.demebook.consent.GrantFacts.GrantGiven;
 import org.demebook.consent.GrantFacts.GrantWithdrawn;
 import org.demebook.journal.Journal;
+import org.demebook.keeper.Keepers;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -22,8 +25,14 @@ import org.jspecify.annotations.Nullable;
  */
 @ApplicationScoped
 public class AgreedGrants {
+    /** How long two who agreed on a pair may know of each other. */
+    public static final int MONTHS_OF_A_PAIR = 12;
+
     @Inject
     Journal journal;
+
+    @Inject
+    Keepers keepers;
 
     @Inject
     GrantChecks checks;
@@ -66,6 +75,32 @@ public class AgreedGrants {
             given.add(grant.grantId());
         }
         return given;
+    }
+
+    /**
+     * What each side of an agreed pair gives the other: that the keepers of the other collection may read number and custody of the one
+     * animal for {@value #MONTHS_OF_A_PAIR} months, to the end of the last day.
+     *
+     * @param givenBy who consented for the collection
+     * @return one grant for each keeper, in the order of their ids
+     */
+    @Transactional(TxType.MANDATORY)
+    public List<UUID> giveForPair(
+            UUID populationId, UUID givenBy, UUID collectionId, UUID animalId, UUID otherCollectionId) {
+        var until = LocalDate.ofInstant(checks.now(), ZoneOffset.UTC)
+                .plusMonths(MONTHS_OF_A_PAIR)
+                .plusDays(1)
+                .atStartOfDay(ZoneOffset.UTC)
+                .toInstant();
+        return give(
+                populationId,
+                givenBy,
+                collectionId,
+                animalId,
+                keepers.keepersOfCollections(populationId).getOrDefault(otherCollectionId, Set.of()),
+                List.of(FieldGroup.IDENTITY, FieldGroup.CUSTODY),
+                Purpose.PAIRING_COMPUTATION,
+                until);
     }
 
     /** Those of these grants that are live, themselves or as a grant that renews them. One query, and one for each renewal. */

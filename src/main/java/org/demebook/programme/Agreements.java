@@ -2,18 +2,11 @@ package org.demebook.programme;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
-import java.time.Clock;
-import java.time.Instant;
-import java.time.LocalDate;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.UUID;
 import org.demebook.consent.AgreedGrants;
-import org.demebook.consent.FieldGroup;
-import org.demebook.consent.Purpose;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.registry.Custody;
@@ -22,16 +15,11 @@ import org.jspecify.annotations.Nullable;
 /** What two households learn of each other's animal when both accept a litter, as the two sides of an approach do. In the caller's transaction. */
 @ApplicationScoped
 class Agreements {
-    private static final int MONTHS_AGREED = 12;
-
     @Inject
     Keepers keepers;
 
     @Inject
     AgreedGrants grants;
-
-    @Inject
-    Clock clock;
 
     /** Whether an answer is of somebody who acts for the collection that holds the animal now. */
     boolean isOfHolder(LitterAnswer answer, Custody animal) {
@@ -64,8 +52,10 @@ class Agreements {
                 || isOneHousehold(by, mine, other)) {
             return List.of();
         }
-        var given = new ArrayList<>(give(by.populationId(), by.keeperId(), mine, other));
-        given.addAll(give(by.populationId(), theirs.answeredBy, other, mine));
+        var given = new ArrayList<>(grants.giveForPair(
+                by.populationId(), by.keeperId(), mine.collectionId(), mine.id(), other.collectionId()));
+        given.addAll(grants.giveForPair(
+                by.populationId(), theirs.answeredBy, other.collectionId(), other.id(), mine.collectionId()));
         return given;
     }
 
@@ -81,25 +71,5 @@ class Agreements {
         return households
                 .getOrDefault(one.collectionId(), one.collectionId())
                 .equals(households.getOrDefault(other.collectionId(), other.collectionId()));
-    }
-
-    private List<UUID> give(UUID populationId, UUID givenBy, Custody animal, Custody theirs) {
-        return grants.give(
-                populationId,
-                givenBy,
-                animal.collectionId(),
-                animal.id(),
-                keepers.keepersOfCollections(populationId).getOrDefault(theirs.collectionId(), Set.of()),
-                List.of(FieldGroup.IDENTITY, FieldGroup.CUSTODY),
-                Purpose.PAIRING_COMPUTATION,
-                until());
-    }
-
-    private Instant until() {
-        return LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC)
-                .plusMonths(MONTHS_AGREED)
-                .plusDays(1)
-                .atStartOfDay(ZoneOffset.UTC)
-                .toInstant();
     }
 }

@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicReference;
 import org.demebook.programme.PlanDocument.Litter;
-import org.demebook.programme.PlanDocument.Point;
 import org.demebook.season.Effort;
 import org.demebook.season.Pair;
 import org.demebook.season.Season;
@@ -68,12 +67,7 @@ final class Recomputation {
                 })
                 .toList();
         compare("litters", plan.litters(), litters);
-        compare(
-                "curve",
-                plan.curve(),
-                again.curve().stream()
-                        .map(point -> new Point(new Exact(point.meanKinship()), new Exact(point.meanInbreeding())))
-                        .toList());
+        compare("curve", plan.curve(), Stage.curve(again));
     }
 
     private void compareFigures() {

@@ -1,6 +1,5 @@
 package org.demebook.programme;
 
-import static org.demebook.problem.ProblemType.BAD_PARAMETER;
 import static org.demebook.problem.ProblemType.DRAFT_NOT_READY;
 import static org.demebook.problem.ProblemType.NO_SUCH_PLAN;
 import static org.demebook.problem.ProblemType.PLAN_INPUT_GONE;
@@ -121,7 +120,7 @@ public class SeasonPlans {
 
     /** All plans, the latest first, with nothing of what they hold: for every member. */
     public Page<PlanHeadingView> page(Standing by, @Nullable String after, int limit) {
-        var read = kept.page(by, after == null ? Long.MAX_VALUE : number(after), limit + 1);
+        var read = kept.page(by, after == null ? Long.MAX_VALUE : Page.number(after), limit + 1);
         var inForce = kept.inForce(by).map(plan -> plan.id).orElse(null);
         var page = Page.of(read, limit, plan -> Long.toString(plan.revision));
         return new Page<>(
@@ -130,16 +129,6 @@ public class SeasonPlans {
                                 plan.id, plan.follows, plan.issuedOn, plan.pairOn, plan.id.equals(inForce)))
                         .toList(),
                 page.next());
-    }
-
-    private static long number(String after) {
-        try {
-            return Long.parseLong(after);
-        } catch (NumberFormatException e) {
-            throw new Refusal(
-                    BAD_PARAMETER,
-                    "after is not a cursor of this list; take it from next of the page before, unchanged.");
-        }
     }
 
     /** What answers to a plan, and to those that it follows, mean for the next one. */

@@ -85,10 +85,13 @@ record Stage(
                 plan.litters().stream()
                         .map(litter -> litter(litter, composition))
                         .toList(),
-                composition.curve().stream()
-                        .map(point -> new PlanDocument.Point(
-                                new Exact(point.meanKinship()), new Exact(point.meanInbreeding())))
-                        .toList());
+                curve(composition));
+    }
+
+    static List<PlanDocument.Point> curve(Composition composition) {
+        return composition.curve().stream()
+                .map(point -> new PlanDocument.Point(new Exact(point.meanKinship()), new Exact(point.meanInbreeding())))
+                .toList();
     }
 
     static PlanDocument.Figures figures(Composition composition) {

@@ -55,9 +55,7 @@ public record Page<T>(List<T> items, @Nullable String next) {
         try {
             return new String(Base64.getUrlDecoder().decode(cursor), StandardCharsets.UTF_8);
         } catch (IllegalArgumentException e) {
-            throw new Refusal(
-                    BAD_PARAMETER,
-                    "after is not a cursor of this list; take it from next of the page before, unchanged.");
+            throw notOfThisList();
         }
     }
 
@@ -66,10 +64,22 @@ public record Page<T>(List<T> items, @Nullable String next) {
         try {
             return UUID.fromString(after);
         } catch (IllegalArgumentException e) {
-            throw new Refusal(
-                    BAD_PARAMETER,
-                    "after is not a cursor of this list; take it from next of the page before, unchanged.");
+            throw notOfThisList();
         }
+    }
+
+    /** The sequence number that a cursor stands for, in a list that is read in that order. */
+    public static long number(String after) {
+        try {
+            return Long.parseLong(after);
+        } catch (NumberFormatException e) {
+            throw notOfThisList();
+        }
+    }
+
+    private static Refusal notOfThisList() {
+        return new Refusal(
+                BAD_PARAMETER, "after is not a cursor of this list; take it from next of the page before, unchanged.");
     }
 
     private static String cursor(String key) {

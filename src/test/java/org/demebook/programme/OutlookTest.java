@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 import static org.demebook.Colony.INES;
 import static org.demebook.Colony.WREN;
 import static org.demebook.Marrowfin.OYELARAN;
+import static org.demebook.litter.NewLitters.with;
 import static org.hamcrest.Matchers.contains;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
@@ -65,11 +66,6 @@ class OutlookTest {
         season.put("litters", litters);
         season.put("youngKept", young);
         season.put("chanceOfLitter", chance);
-        return season;
-    }
-
-    private static Map<String, Object> with(Map<String, Object> season, String field, Object value) {
-        season.put(field, value);
         return season;
     }
 

@@ -6,6 +6,7 @@ import static org.demebook.Colony.INES;
 import static org.demebook.Colony.WREN;
 import static org.demebook.Colony.as;
 import static org.demebook.Marrowfin.OYELARAN;
+import static org.demebook.litter.NewLitters.with;
 import static org.hamcrest.Matchers.contains;
 import static org.hamcrest.Matchers.containsInAnyOrder;
 import static org.hamcrest.Matchers.containsString;
@@ -73,11 +74,6 @@ class SeasonPlanTest {
         season.put("youngKept", 1);
         season.put("chanceOfLitter", 1);
         season.put("lookAhead", false);
-        return season;
-    }
-
-    private static Map<String, Object> with(Map<String, Object> season, String field, Object value) {
-        season.put(field, value);
         return season;
     }
 
