@@ -10,53 +10,22 @@ import io.quarkus.arc.Arc;
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
-import java.sql.Connection;
-import java.sql.DriverManager;
 import java.sql.SQLException;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.UUID;
 import org.demebook.Backstage;
 import org.demebook.Colony;
 import org.demebook.start.TestServer;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** What makes the wall cheap to ask (migration V20) opens nothing. Plain SQL around the server, as in {@link WallTest}. */
 @QuarkusTest
 @QuarkusTestResource(TestServer.class)
-class WallShortcutsTest {
+class WallShortcutsTest extends PlainSql {
     private static final String MARK = "a notch in the third ventral";
 
     @Inject
-    Seals seals;
-
-    @Inject
     EveryConnection everyConnection;
-
-    private Connection plain;
-    private Colony colony;
-    private String wrens;
-    private String ines;
-    private String hers;
-
-    @BeforeEach
-    void settle() throws SQLException {
-        var app = TestServer.database().app();
-        plain = DriverManager.getConnection(TestServer.database().jdbcUrl(), app.name(), app.password());
-        colony = Colony.foundPrivate();
-        Colony.token(OUTSIDER); // opens the account, if nobody did
-        wrens = colony.female(WREN);
-        ines = colony.female(INES);
-        hers = colony.female(INES);
-    }
-
-    @AfterEach
-    void leave() throws SQLException {
-        plain.close();
-    }
 
     @Test
     void what_a_keeper_acts_for_is_asked_of_the_database_and_never_of_the_name() throws SQLException {
@@ -179,34 +148,5 @@ class WallShortcutsTest {
                                 "actions",
                                 List.of("read")))
                 .statusCode(201);
-    }
-
-    private static UUID keeper(String name) {
-        return UUID.fromString(Backstage.ask("select id::text from demebook.keeper where name = ?", name)
-                .get(0));
-    }
-
-    private void speakFor(String keeper) throws SQLException {
-        say(seals.of(keeper(keeper)));
-    }
-
-    private void say(String sealed) throws SQLException {
-        Wall.say(plain, sealed);
-    }
-
-    private List<String> animals() throws SQLException {
-        return ask("select number from demebook.animal where population_id ="
-                + " (select population_id from demebook.journal_head where code = '" + colony.code + "')");
-    }
-
-    private List<String> ask(String query) throws SQLException {
-        try (var statement = plain.createStatement();
-                var rows = statement.executeQuery(query)) {
-            var answer = new ArrayList<String>();
-            while (rows.next()) {
-                answer.add(rows.getString(1));
-            }
-            return answer;
-        }
     }
 }

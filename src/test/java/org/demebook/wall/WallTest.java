@@ -9,27 +9,18 @@ import static org.demebook.Colony.WREN;
 
 import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
-import jakarta.inject.Inject;
-import java.sql.Connection;
-import java.sql.DriverManager;
 import java.sql.SQLException;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.TreeSet;
-import java.util.UUID;
 import org.demebook.Backstage;
-import org.demebook.Colony;
 import org.demebook.start.TestServer;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /** Goes around the server: plain SQL under the role with which it asks the database. */
 @QuarkusTest
 @QuarkusTestResource(TestServer.class)
-class WallTest {
+class WallTest extends PlainSql {
     /** Tables without a wall, and why: a new table stands here or has one. */
     private static final Map<String, String> OPEN = new TreeMap<>(Map.ofEntries(
             Map.entry("account", "hashes of passwords: read before anybody is known"),
@@ -50,31 +41,6 @@ class WallTest {
             Map.entry("count_rules", "two numbers, for coordinators"),
             Map.entry("flyway_schema_history", "the migrations"),
             Map.entry("wall_key", "the role has no right to it at all")));
-
-    @Inject
-    Seals seals;
-
-    private Connection plain;
-    private Colony colony;
-    private String wrens;
-    private String ines;
-    private String hers;
-
-    @BeforeEach
-    void settle() throws SQLException {
-        var app = TestServer.database().app();
-        plain = DriverManager.getConnection(TestServer.database().jdbcUrl(), app.name(), app.password());
-        colony = Colony.foundPrivate();
-        Colony.token(OUTSIDER); // opens the account, if nobody did
-        wrens = colony.female(WREN);
-        ines = colony.female(INES);
-        hers = colony.female(INES);
-    }
-
-    @AfterEach
-    void leave() throws SQLException {
-        plain.close();
-    }
 
     @Test
     void every_table_has_a_wall_or_a_reason_to_have_none() throws SQLException {
@@ -233,38 +199,6 @@ class WallTest {
 
     private static String appRole() {
         return TestServer.database().app().name();
-    }
-
-    private static UUID keeper(String name) {
-        return UUID.fromString(Backstage.ask("select id::text from demebook.keeper where name = ?", name)
-                .get(0));
-    }
-
-    private void speakFor(String keeper) throws SQLException {
-        say(seals.of(keeper(keeper)));
-    }
-
-    private void say(String sealed) throws SQLException {
-        Wall.say(plain, sealed);
-    }
-
-    private TreeSet<String> animals() throws SQLException {
-        return new TreeSet<>(ask("select number from demebook.animal where population_id ="
-                + " (select population_id from demebook.journal_head where code = '" + colony.code + "')"));
-    }
-
-    private List<String> ask(String query) throws SQLException {
-        try (var statement = plain.createStatement()) {
-            var answer = new ArrayList<String>();
-            if (statement.execute(query)) {
-                try (var rows = statement.getResultSet()) {
-                    while (rows.next()) {
-                        answer.add(rows.getString(1));
-                    }
-                }
-            }
-            return answer;
-        }
     }
 
     private int update(String change) throws SQLException {
