@@ -3,6 +3,8 @@ package org.demebook.keeper;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.ws.rs.core.NewCookie;
 import java.time.Duration;
+import java.time.Instant;
+import org.eclipse.microprofile.jwt.JsonWebToken;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -52,7 +54,13 @@ public final class BrowserSession {
         return cookie.getValue();
     }
 
-    static boolean signed(RoutingContext request) {
+    /** Whether a browser's token is good for less than half of its time. */
+    public static boolean isOld(JsonWebToken token, Instant now) {
+        return token.getExpirationTime() - now.getEpochSecond() < VALID.toSeconds() / 2;
+    }
+
+    /** Whether a browser signed the request by its cookie. */
+    public static boolean signed(RoutingContext request) {
         return request.get(BY_COOKIE) != null;
     }
 }

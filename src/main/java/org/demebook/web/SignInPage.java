@@ -78,11 +78,14 @@ class SignInPage {
                     var given = forms.read(typed, SignIn.class);
                     var token = attempts.counted(request, () -> accounts.browserToken(given));
                     return Response.seeOther(WhereTo.of(wanted))
-                            .cookie(BrowserSession.cookie(
-                                    token, uri.getBaseUri().getScheme().equals("https")))
+                            .cookie(BrowserSession.cookie(token, isSecure(uri)))
                             .build();
                 },
                 Templates::signIn);
+    }
+
+    static boolean isSecure(UriInfo uri) {
+        return uri.getBaseUri().getScheme().equals("https");
     }
 
     /** Ends the session here; where a Keycloak signs in, the framework answers before. */

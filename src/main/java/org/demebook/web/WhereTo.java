@@ -21,13 +21,9 @@ final class WhereTo {
             return FIRST_PAGE;
         }
         try {
-            var address = URI.create(new String(Base64.getUrlDecoder().decode(kept), StandardCharsets.UTF_8));
+            var address = new String(Base64.getUrlDecoder().decode(kept), StandardCharsets.UTF_8);
             // two slashes would begin the name of another server
-            return address.isAbsolute()
-                            || address.getRawAuthority() != null
-                            || !address.toString().startsWith("/")
-                    ? FIRST_PAGE
-                    : address;
+            return address.startsWith("/") && !address.startsWith("//") ? URI.create(address) : FIRST_PAGE;
         } catch (IllegalArgumentException e) {
             return FIRST_PAGE;
         }
