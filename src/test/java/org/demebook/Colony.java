@@ -24,7 +24,7 @@ public final class Colony {
     public static final String DOV = "dov";
     public static final String OUTSIDER = "oyelaran";
 
-    private static final String PASSWORD = "a long walk on the cay";
+    public static final String PASSWORD = "a long walk on the cay";
     private static final ContractFilter CONTRACT = new ContractFilter();
     private static final AtomicInteger ADDRESSES = new AtomicInteger();
     private static final AtomicInteger FOUNDED = new AtomicInteger();

@@ -66,6 +66,10 @@ public class Accounts {
 
     /** Gives a token for name and password; refuses with WRONG_SIGN_IN, whichever of the two is wrong. */
     public TokenView token(SignIn given) {
+        return tokenFor(checked(given));
+    }
+
+    private Keeper checked(SignIn given) {
         requireLocal();
         var login = QuarkusTransaction.joiningExisting().call(() -> login(given.name()));
         // a hash takes a while: no connection is held meanwhile
@@ -74,7 +78,20 @@ public class Accounts {
         if (!matches || login.isEmpty()) {
             throw new Refusal(WRONG_SIGN_IN, "Check both; after some wrong attempts you have to wait a while.");
         }
-        return tokenFor(login.get().keeper());
+        return login.get().keeper();
+    }
+
+    /** The same for a browser, which keeps it for days. */
+    public TokenView browserToken(SignIn given) {
+        return tokenFor(checked(given), BrowserSession.VALID);
+    }
+
+    /** A fresh token for a browser whose own has grown old; empty where a Keycloak gives them. */
+    @Transactional
+    public Optional<TokenView> renewed(Asker by) {
+        return isLocal()
+                ? Optional.of(tokenFor(Keeper.<Keeper>findById(by.keeperId()), BrowserSession.VALID))
+                : Optional.empty();
     }
 
     private record Login(Keeper keeper, String passwordHash) {}
@@ -85,13 +102,17 @@ public class Accounts {
     }
 
     private TokenView tokenFor(Keeper keeper) {
+        return tokenFor(keeper, TOKEN_VALID);
+    }
+
+    private TokenView tokenFor(Keeper keeper, Duration valid) {
         var token = Jwt.issuer(issuer.orElseThrow())
                 .subject(keeper.subject)
                 .preferredUserName(keeper.name)
                 .groups(keeper.administrator ? Set.of("keeper", "administrator") : Set.of("keeper"))
-                .expiresIn(TOKEN_VALID)
+                .expiresIn(valid)
                 .sign();
-        return new TokenView(token, "Bearer", TOKEN_VALID.toSeconds(), keeper.name);
+        return new TokenView(token, "Bearer", valid.toSeconds(), keeper.name);
     }
 
     /** The keeper whose token this is; where Keycloak signs in, a new one is written down. */
@@ -225,7 +246,8 @@ public class Accounts {
         return keeper;
     }
 
-    private boolean isLocal() {
+    /** Whether accounts and passwords are kept here; otherwise a Keycloak has them. */
+    public boolean isLocal() {
         return signIn.equals("local");
     }
 

@@ -31,6 +31,7 @@ import org.jspecify.annotations.Nullable;
 @Priority(1)
 @ApplicationScoped
 class VerifiedTokens implements HttpAuthenticationMechanism {
+    private static final String AUTHORIZATION = "Authorization";
     private static final Duration TRUSTED = Duration.ofSeconds(10);
 
     private final Cache<String, SecurityIdentity> verified =
@@ -44,7 +45,13 @@ class VerifiedTokens implements HttpAuthenticationMechanism {
 
     @Override
     public Uni<SecurityIdentity> authenticate(RoutingContext request, IdentityProviderManager providers) {
-        var authorization = request.request().getHeader("Authorization");
+        var authorization = request.request().getHeader(AUTHORIZATION);
+        var ofBrowser = authorization == null ? BrowserSession.token(request) : null;
+        if (ofBrowser != null) {
+            request.request().headers().set(AUTHORIZATION, "Bearer " + ofBrowser);
+            // a session that has ended is none: the page says where to sign in
+            return authenticate(request, providers).onFailure().recoverWithNull();
+        }
         if (authorization == null) {
             return oidc.authenticate(request, providers);
         }

@@ -39,6 +39,9 @@ import org.jspecify.annotations.Nullable;
  */
 @ApplicationScoped
 public class Once {
+    /** Name of the query parameter by which a page's form sends its key. */
+    public static final String IN_ADDRESS = "once";
+
     private static final Duration KEPT = Duration.ofDays(7);
 
     @Inject
@@ -77,6 +80,11 @@ public class Once {
 
         public static Answer ok(@Nullable Long revision, Object body) {
             return new Answer(200, null, revision, body, true);
+        }
+
+        /** Of a page's form: what came of it is at that address. */
+        public static Answer seeOther(URI address) {
+            return new Answer(303, address, null, null, true);
         }
 
         public static Answer done() {
@@ -121,7 +129,9 @@ public class Once {
     }
 
     private String requireKey() {
-        var key = headers.getHeaderString("Idempotency-Key");
+        // a form without script can send no header: its address carries the key
+        var header = headers.getHeaderString("Idempotency-Key");
+        var key = header == null ? uri.getQueryParameters().getFirst(IN_ADDRESS) : header;
         if (key == null || key.isBlank() || key.length() > 100 || !key.chars().allMatch(c -> c > 31 && c < 127)) {
             throw new Refusal(
                     IDEMPOTENCY_KEY_MISSING,

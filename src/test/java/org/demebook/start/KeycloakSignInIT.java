@@ -57,7 +57,7 @@ class KeycloakSignInIT {
         world.account("wren");
 
         var arrived = browser.signIn(world.server.address() + "/sign-in", "wren");
-        assertThat(arrived.uri()).hasPath(POPULATIONS);
+        assertThat(arrived.uri()).hasPath("/");
         assertThat(arrived.statusCode()).isEqualTo(200);
 
         assertThat(browser.get(world.server.address() + POPULATIONS).statusCode())

@@ -1,0 +1,112 @@
+package org.demebook.web;
+
+import jakarta.ws.rs.core.MultivaluedHashMap;
+import jakarta.ws.rs.core.MultivaluedMap;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Objects;
+import java.util.Set;
+import org.demebook.problem.Finding;
+import org.demebook.problem.Problem;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What somebody typed into a form, kept as it was typed, with what is wrong about it. Fields are called as in the body of the same
+ * request to the API: {@code bornOn}, {@code outcome.liveBorn}, {@code young[2].sex}; so a finding of the API is told at its field.
+ *
+ * <p>A template shows {@code typed.value('bornOn')} and {@code typed.wrong('bornOn')}, which also notes that it was told: what was
+ * not told at a field is in {@link #untold()}, for the summary below the fields that a form has to show last.
+ */
+public final class Typed {
+    private final MultivaluedMap<String, String> values;
+    private final @Nullable Problem problem;
+    private final Set<String> fields = new HashSet<>();
+
+    private Typed(MultivaluedMap<String, String> values, @Nullable Problem problem) {
+        this.values = values;
+        this.problem = problem;
+    }
+
+    /** A form as it is opened. */
+    public static Typed nothing() {
+        return new Typed(new MultivaluedHashMap<>(), null);
+    }
+
+    public static Typed of(MultivaluedMap<String, String> values) {
+        return new Typed(values, null);
+    }
+
+    /** The same, with a value that is offered when the form is opened. */
+    public Typed with(String field, @Nullable Object value) {
+        if (value != null) {
+            values.putSingle(field, value.toString());
+        }
+        return this;
+    }
+
+    Typed refused(Problem refusal) {
+        return new Typed(values, refusal);
+    }
+
+    /** All of it, as it was typed. */
+    MultivaluedMap<String, String> all() {
+        return values;
+    }
+
+    Set<String> names() {
+        return values.keySet();
+    }
+
+    /** What stands in a field; empty when nothing does. */
+    public String value(String field) {
+        return Objects.requireNonNullElse(values.getFirst(field), "");
+    }
+
+    public List<String> values(String field) {
+        return Objects.requireNonNullElse(values.get(field), List.of());
+    }
+
+    /** What stands in a field; null when nothing but space does. */
+    public @Nullable String text(String field) {
+        var text = value(field).strip();
+        return text.isEmpty() ? null : text;
+    }
+
+    /** Whether a box is ticked, or a choice taken. */
+    public boolean has(String field, Object value) {
+        return values(field).contains(value.toString());
+    }
+
+    public boolean isRefused() {
+        return problem != null;
+    }
+
+    public @Nullable Problem getProblem() {
+        return problem;
+    }
+
+    /** What is wrong at a field, in sentences; null when nothing is. */
+    public @Nullable String wrong(String field) {
+        fields.add(field);
+        if (problem == null) {
+            return null;
+        }
+        var sentences = problem.findings().stream()
+                .filter(finding -> field.equals(finding.field()))
+                .map(Finding::message)
+                .toList();
+        return sentences.isEmpty() ? null : String.join(" ", sentences);
+    }
+
+    /** What is wrong and was told at no field so far. */
+    public List<Finding> untold() {
+        var untold = new ArrayList<Finding>();
+        if (problem != null) {
+            problem.findings().stream()
+                    .filter(finding -> finding.field() == null || !fields.contains(finding.field()))
+                    .forEach(untold::add);
+        }
+        return untold;
+    }
+}
