@@ -31,6 +31,7 @@ class RoomsTest {
             Map.entry("season", Set.of("kinship")),
             Map.entry("chance", Set.of()),
             Map.entry("paper", Set.of()),
+            Map.entry("plot", Set.of()),
             Map.entry("disclosure", Set.of()),
             Map.entry("problem", Set.of()),
             Map.entry("notation", Set.of()),
