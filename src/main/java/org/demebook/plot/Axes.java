@@ -67,8 +67,7 @@ final class Axes {
     private List<Tick> fitting(IntFunction<List<Tick>> along) {
         for (int atMost = 12; atMost > 1; atMost--) {
             var ticks = along.apply(atMost);
-            if (ticks.size() < 2
-                    || x(ticks.get(1).at()) - x(ticks.get(0).at()) >= widest(ticks) + BETWEEN_LABELS) {
+            if (ticks.size() < 2 || x(ticks.get(1).at()) - x(ticks.get(0).at()) >= widest(ticks) + BETWEEN_LABELS) {
                 return ticks;
             }
         }

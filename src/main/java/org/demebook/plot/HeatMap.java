@@ -14,7 +14,8 @@ public record HeatMap(Caption caption, List<Frame> frames, List<Key> keys, Table
     public static final int MOST = 60;
 
     /** Where the second to the eighth step begin for kinships: 1/4 is full siblings, 1/8 half siblings. */
-    public static final List<Double> KINSHIP_STEPS = List.of(1 / 64., 1 / 32., 1 / 16., 1 / 8., 3 / 16., 1 / 4., 1 / 2.);
+    public static final List<Double> KINSHIP_STEPS =
+            List.of(1 / 64., 1 / 32., 1 / 16., 1 / 8., 3 / 16., 1 / 4., 1 / 2.);
 
     /**
      * @param corner stands above the names of the rows

@@ -169,7 +169,8 @@ final class Lines {
                 keys.add(new Key(sample.shapes(), one.hasValues() ? intervalName(one) : one.name()));
             }
         }
-        if (series.stream().anyMatch(one -> one.points().stream().anyMatch(point -> point.known() && isProjected(point)))) {
+        if (series.stream()
+                .anyMatch(one -> one.points().stream().anyMatch(point -> point.known() && isProjected(point)))) {
             var sample = new Canvas();
             sample.shape("line projected", new Outline().line(1, middle, Key.WIDTH - 1, middle));
             sample.shape("mark hollow", new Outline().mark(Mark.CIRCLE, Key.WIDTH / 2.0, middle, RADIUS));

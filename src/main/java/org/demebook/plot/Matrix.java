@@ -12,6 +12,7 @@ final class Matrix {
     private static final int WITH_VALUES = 12;
     /** From so many a side on, names stand on all four sides. */
     private static final int NAMED_TWICE = 25;
+
     private static final double LONGEST_NAME = 120;
     private static final double BESIDE = 6;
 
@@ -45,7 +46,8 @@ final class Matrix {
                 }
             }
         }
-        if (steps.size() != STEPS - 1 || !steps.stream().sorted().distinct().toList().equals(steps)) {
+        if (steps.size() != STEPS - 1
+                || !steps.stream().sorted().distinct().toList().equals(steps)) {
             throw new IllegalArgumentException("Seven values ascending at which a step begins, not " + steps);
         }
         this.rows = rows;
@@ -99,7 +101,10 @@ final class Matrix {
     }
 
     private static double longest(List<Name> names) {
-        double longest = names.stream().mapToDouble(name -> Letters.width(name.text())).max().orElse(0);
+        double longest = names.stream()
+                .mapToDouble(name -> Letters.width(name.text()))
+                .max()
+                .orElse(0);
         return Math.min(LONGEST_NAME, longest);
     }
 

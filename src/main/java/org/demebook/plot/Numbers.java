@@ -16,8 +16,7 @@ public interface Numbers {
 
     /** A part of one as per cent: two decimals fewer than the part has. */
     static Numbers percent(Locale locale) {
-        return (value, decimals) ->
-                format(NumberFormat.getPercentInstance(locale), value, Math.max(0, decimals - 2));
+        return (value, decimals) -> format(NumberFormat.getPercentInstance(locale), value, Math.max(0, decimals - 2));
     }
 
     /** Without grouping, as years are written. */

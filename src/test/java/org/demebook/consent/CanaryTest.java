@@ -13,6 +13,8 @@ import io.quarkus.test.common.QuarkusTestResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
+import jakarta.enterprise.inject.spi.BeanManager;
+import jakarta.inject.Inject;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -30,12 +32,14 @@ import java.util.UUID;
 import java.util.zip.ZipInputStream;
 import org.demebook.Colony;
 import org.demebook.start.TestServer;
+import org.demebook.web.Browsing;
+import org.demebook.web.PageAddresses;
 import org.jboss.logging.Logger;
 import org.junit.jupiter.api.Test;
 
 /**
  * Every text that three keepers write is a word that stands nowhere else. Then everybody asks everything: each operation that
- * reads, taken from the contract, for each thing that there is, under random grants. No answer (headers and body) may hold a
+ * reads, taken from the contract, and every page, for each thing that there is, under random grants. No answer (headers and body) may hold a
  * word that its asker was not granted, by the plain oracle of {@link CanaryWorld}. No line of the log may hold any word.
  *
  * <p>Then everybody writes about what is not theirs: each operation that writes, on things of others and with animals of others named in
@@ -61,12 +65,17 @@ class CanaryTest {
     private final Map<String, Set<String>> deniedTo = new HashMap<>();
     private final List<String> leaks = new ArrayList<>();
     private CanaryWorld world;
+
+    @Inject
+    BeanManager beans;
+
     private int checks;
     private int answers;
     private int told;
     private int written;
     private int compared;
     private int unzipped;
+    private int pages;
 
     /** How many writes were refused by type of problem. */
     private final Map<String, Integer> refusals = new TreeMap<>();
@@ -98,6 +107,7 @@ class CanaryTest {
         assertThat(checks).isGreaterThanOrEqualTo(CHECKS);
         // what was granted is told, or there would be nothing to find
         assertThat(unzipped).as("files that were unpacked").isGreaterThan(50);
+        assertThat(pages).as("pages that were looked through").isGreaterThan(1_000);
         assertThat(told).as("words of others that were granted, and told").isGreaterThan(100);
         // what was sent could have been meant: it was refused for what it asks, and not for how it was written
         int refused = refusals.values().stream().mapToInt(Integer::intValue).sum();
@@ -109,9 +119,9 @@ class CanaryTest {
                 .as("refusals of what is hidden, held against what does not exist")
                 .isGreaterThan(100);
         System.out.printf(
-                "%d words looked for in %d answers, %d of others told as granted; %d writes, %d refused, %d held against"
+                "%d words looked for in %d answers, among them %d pages; %d of others told as granted; %d writes, %d refused, %d held against"
                         + " nothing%n%s%n",
-                checks, answers, told, written, refused, compared, refusals);
+                checks, answers, pages, told, written, refused, compared, refusals);
     }
 
     private void askEverything(JsonNode contract) {
@@ -124,6 +134,21 @@ class CanaryTest {
             }
         }
         ASKERS.forEach(asker -> look(asker, world.colony.path("/animals?limit=200")));
+        askPages(reads);
+    }
+
+    /** Pages stand on the same doors; what they are composed of is looked through as a browser gets it. */
+    private void askPages(CanaryReads reads) {
+        for (var page : PageAddresses.all(beans)) {
+            for (var address : reads.addresses(page)) {
+                for (var asker : ASKERS) {
+                    var browser = asker.equals(NOBODY) ? Browsing.anonymous() : Browsing.as(asker);
+                    var response = browser.get(address);
+                    pages += response.statusCode() == 200 ? 1 : 0;
+                    look(asker, "the page " + address, "", address, response, world.deniedOnPages(asker));
+                }
+            }
+        }
     }
 
     private void look(String asker, String address) {
@@ -134,8 +159,12 @@ class CanaryTest {
         }
     }
 
-    /** Looks through an answer for all that is denied, but for what the asker brought along. */
     private void look(String asker, String asked, String sent, String address, Response response) {
+        look(asker, asked, sent, address, response, deniedAt(asker, address));
+    }
+
+    /** Looks through an answer for all that is denied, but for what the asker brought along. */
+    private void look(String asker, String asked, String sent, String address, Response response, Set<String> denied) {
         var type = String.valueOf(response.contentType());
         if (type.startsWith("image/") || type.equals("application/pdf")) {
             return;
@@ -144,7 +173,6 @@ class CanaryTest {
             leaks.add("%s, asking %s %s: %d".formatted(asker, asked, sent, response.statusCode()));
         }
         var text = response.headers() + "\n" + (type.endsWith("/zip") ? unzipped(response) : response.asString());
-        var denied = deniedAt(asker, address);
         checks += denied.size();
         answers++;
         var found = words.in(text);

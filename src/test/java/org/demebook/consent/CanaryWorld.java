@@ -281,6 +281,17 @@ final class CanaryWorld {
         return denied;
     }
 
+    /** What a page may not tell: it is composed of what several addresses tell the one who looks at it. */
+    Set<String> deniedOnPages(String asker) {
+        var denied = denied(asker, "/transfers");
+        toldByAddress.forEach((address, told) -> {
+            if (address.startsWith(asker + " ")) {
+                denied.removeAll(told);
+            }
+        });
+        return denied;
+    }
+
     boolean isPlain(String asker, String address) {
         return !toldByAddress.containsKey(address)
                 && !toldByAddress.containsKey(asker + " " + address)

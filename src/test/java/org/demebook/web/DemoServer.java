@@ -27,6 +27,8 @@ import org.jspecify.annotations.Nullable;
  * With {@code -Ddemebook.server=http://127.0.0.1:8080} the tests visit a demo that runs already; it keeps what they do.
  */
 final class DemoServer implements AutoCloseable {
+    static final String ADMINISTRATOR = "administrator";
+    static final String ADMINISTRATOR_PASSWORD = "only-for-tests-4711";
     private static final Path JAR = Path.of("target", "quarkus-app", "quarkus-run.jar");
     private static final Path DEMO = Path.of("demo-data").toAbsolutePath();
     private static final Duration PATIENCE = Duration.ofMinutes(3);
@@ -71,6 +73,7 @@ final class DemoServer implements AutoCloseable {
                     "-Xmx1g",
                     "-Ddemebook.state=" + state.resolve("node"),
                     "-Ddemebook.demo=" + DEMO,
+                    "-Ddemebook.administrator.password=" + ADMINISTRATOR_PASSWORD,
                     "-Ddemebook.stop-with-parent=true",
                     "-Dquarkus.http.port=" + port,
                     "-jar",

@@ -65,9 +65,9 @@ final class Pictures {
         return smaller;
     }
 
-    /** A name for a file, after the page's shape. */
-    static String name(String shape) {
+    /** A name for a file, after the page's shape; what a stranger sees is another page. */
+    static String name(String shape, String who) {
         var name = shape.replaceAll("[^A-Za-z0-9]+", "-").replaceAll("^-|-$", "");
-        return name.isEmpty() ? "first" : name;
+        return (name.isEmpty() ? "first" : name) + (who.equals("stranger") ? "-" + who : "");
     }
 }

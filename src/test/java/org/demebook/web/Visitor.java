@@ -7,6 +7,11 @@ import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Response;
 import com.microsoft.playwright.options.AriaRole;
+import com.microsoft.playwright.options.Cookie;
+import com.microsoft.playwright.options.LoadState;
+import java.net.URI;
+import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 
@@ -16,6 +21,8 @@ import java.util.Objects;
  */
 final class Visitor implements AutoCloseable {
     private static final double PATIENCE_MILLIS = 15_000;
+
+    private static final Map<String, List<Cookie>> SESSIONS = new HashMap<>();
 
     final DemoServer server;
     final BrowserContext context;
@@ -48,9 +55,34 @@ final class Visitor implements AutoCloseable {
     }
 
     static Visitor keeper(DemoServer server, String name, Look look) {
+        return signedIn(server, name, DemoServer.password(), look);
+    }
+
+    /** Who looks after the node of a server that the tests started. */
+    static Visitor administrator(DemoServer server, Look look) {
+        return signedIn(server, DemoServer.ADMINISTRATOR, DemoServer.ADMINISTRATOR_PASSWORD, look);
+    }
+
+    /** With the cookie of a sign-in that was made before, if one was: a session lives longer than these tests. */
+    private static Visitor signedIn(DemoServer server, String name, String password, Look look) {
         var visitor = new Visitor(server, look);
-        visitor.context.setExtraHTTPHeaders(Map.of("Authorization", "Bearer " + server.token(name)));
+        var kept = SESSIONS.get(server.address() + " " + name);
+        if (kept == null) {
+            visitor.signIn(name, password);
+            SESSIONS.put(server.address() + " " + name, visitor.context.cookies());
+        } else {
+            visitor.context.addCookies(kept);
+        }
         return visitor;
+    }
+
+    /** At the page for it; goes on to where the page leads. */
+    void signIn(String name, String password) {
+        open("/sign-in");
+        page.locator("[name=name]").fill(name);
+        page.locator("[name=password]").fill(password);
+        press(page.locator("form:has([name=password]) button"));
+        page.waitForURL(address -> !URI.create(address).getPath().equals("/sign-in"));
     }
 
     /** Opens a page of this server; fails if it is not there. */
@@ -85,7 +117,7 @@ final class Visitor implements AutoCloseable {
 
     /** The page that is open, without the server's part of its address. */
     String where() {
-        return server.address().relativize(java.net.URI.create(page.url())).toString();
+        return server.address().relativize(URI.create(page.url())).toString();
     }
 
     /** Says that a trouble, or part of its text as a regular expression, is what this test brings about. */
@@ -110,6 +142,7 @@ final class Visitor implements AutoCloseable {
 
     @Override
     public void close() {
+        page.waitForLoadState(LoadState.DOMCONTENTLOADED);
         page.evaluate("0"); // whatever the browser still had to tell has been told when this is answered
         var troubles = watch.troubles();
         context.close();

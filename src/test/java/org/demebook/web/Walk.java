@@ -39,8 +39,9 @@ final class Walk {
      * @param path with its query
      * @param shape the path with {@code *} for what varies, and the names of its parameters
      * @param from the page whose link led here
+     * @param first whether it is the first of its shape
      */
-    record Visited(String path, String shape, String from) {}
+    record Visited(String path, String shape, String from, boolean first) {}
 
     private final Visitor visitor;
     private final int eachShape;
@@ -122,8 +123,12 @@ final class Walk {
         var path = link.getRawPath() + (link.getRawQuery() == null ? "" : "?" + link.getRawQuery());
         var shape = shape(link);
         boolean leaves = link.getPath().equals("/sign-out");
-        if (!leaves && known.add(path) && seenOfShape.merge(shape, 1, Integer::sum) <= eachShape) {
-            ahead.add(new Visited(path, shape, from));
+        if (leaves || !known.add(path)) {
+            return;
+        }
+        int ofShape = seenOfShape.merge(shape, 1, Integer::sum);
+        if (ofShape <= eachShape) {
+            ahead.add(new Visited(path, shape, from, ofShape == 1));
         }
     }
 
