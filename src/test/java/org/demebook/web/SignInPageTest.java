@@ -42,7 +42,7 @@ class SignInPageTest {
     void a_session_is_a_cookie_that_no_script_reads_and_no_other_site_sends() {
         signIn(anonymous(), Colony.PASSWORD)
                 .header("Set-Cookie", allOf(containsString("HttpOnly"), containsString("SameSite=Lax")));
-        Browsing.as(WREN).get("/").then().statusCode(200).body(containsString(WREN));
+        Browsing.as(WREN).get("/preferences").then().statusCode(200).body(containsString(WREN));
     }
 
     @Test
