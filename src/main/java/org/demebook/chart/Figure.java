@@ -61,7 +61,8 @@ public record Figure(
         lines = List.copyOf(lines);
         sires = List.copyOf(sires);
         if (lines.size() > 3) {
-            throw new IllegalArgumentException("%s has %d lines of text; a figure has room for 3".formatted(key, lines.size()));
+            throw new IllegalArgumentException(
+                    "%s has %d lines of text; a figure has room for 3".formatted(key, lines.size()));
         }
         if (sireCertain && sires.size() > 1) {
             throw new IllegalArgumentException("%s has %d certain sires".formatted(key, sires.size()));

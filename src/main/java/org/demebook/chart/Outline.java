@@ -42,6 +42,26 @@ public record Outline(List<Entry> roots) {
 
     /** The outline as plain text, a line for each place, two spaces deeper for each generation. */
     public String toText() {
-        throw new UnsupportedOperationException();
+        var text = new StringBuilder();
+        roots.forEach(root -> append(root, 0, text));
+        return text.toString();
+    }
+
+    private static void append(Entry entry, int depth, StringBuilder text) {
+        text.append("  ".repeat(depth));
+        if (!entry.role().isEmpty()) {
+            text.append(entry.role()).append(": ");
+        }
+        text.append(onOneLine(entry.name()));
+        entry.details().forEach(detail -> text.append(", ").append(onOneLine(detail)));
+        if (!entry.inFull()) {
+            text.append(" (").append(entry.asAbove()).append(')');
+        }
+        text.append('\n');
+        entry.parents().forEach(parent -> append(parent, depth + 1, text));
+    }
+
+    private static String onOneLine(String words) {
+        return words.replaceAll("\\p{Cntrl}+|[\\u2028\\u2029]", " ");
     }
 }
