@@ -30,6 +30,7 @@ class RoomsTest {
             Map.entry("kinship", Set.of()),
             Map.entry("season", Set.of("kinship")),
             Map.entry("chance", Set.of()),
+            Map.entry("chart", Set.of()),
             Map.entry("paper", Set.of()),
             Map.entry("plot", Set.of()),
             Map.entry("disclosure", Set.of()),
@@ -128,6 +129,17 @@ class RoomsTest {
                 .dependOnClassesThat()
                 .resideOutsideOfPackages(
                         "org.demebook.disclosure..", "java..", "org.jspecify..", "com.google.ortools..", "org.ojalgo..")
+                .check(HOUSE);
+    }
+
+    @Test
+    void the_chart_knows_nothing_but_its_layout() {
+        noClasses()
+                .that()
+                .resideInAPackage("org.demebook.chart..")
+                .should()
+                .dependOnClassesThat()
+                .resideOutsideOfPackages("org.demebook.chart..", "java..", "org.jspecify..", "org.eclipse..")
                 .check(HOUSE);
     }
 
