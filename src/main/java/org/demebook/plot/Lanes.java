@@ -37,7 +37,11 @@ final class Lanes {
             var one = lanes.get(i);
             double floor = TOP + (i + 1) * lane;
             double middle = floor - (above ? 13 : 16);
-            canvas.text("halo name", 0, above ? floor - 27 : middle + 4.5, Letters.fit(one.name(), above ? size.width : gutter - 8));
+            canvas.text(
+                    "halo name",
+                    0,
+                    above ? floor - 27 : middle + 4.5,
+                    Letters.fit(one.name(), above ? size.width : gutter - 8));
             canvas.shape("lane", new Outline().line(scale.left - MARGIN, floor, size.width, floor));
             if (one.condensed()) {
                 drawCounts(canvas, scale, one, floor, above ? 22 : 26, i);
@@ -66,7 +70,10 @@ final class Lanes {
     }
 
     private double longestName() {
-        return lanes.stream().mapToDouble(lane -> Letters.width(lane.name())).max().orElse(0);
+        return lanes.stream()
+                .mapToDouble(lane -> Letters.width(lane.name()))
+                .max()
+                .orElse(0);
     }
 
     private void drawDays(Canvas canvas, Scale scale, double bottom, double width) {
@@ -83,7 +90,10 @@ final class Lanes {
     private List<Tick> ticks(Scale scale) {
         for (int atMost = 12; atMost > 1; atMost--) {
             var ticks = DayTicks.within(from, to, atMost, dates);
-            double widest = ticks.stream().mapToDouble(tick -> Letters.width(tick.label())).max().orElse(0);
+            double widest = ticks.stream()
+                    .mapToDouble(tick -> Letters.width(tick.label()))
+                    .max()
+                    .orElse(0);
             if (ticks.size() * (widest + 10) <= scale.width) {
                 return ticks;
             }
@@ -102,7 +112,9 @@ final class Lanes {
             marks.mark(lane.mark(), x, middle, RADIUS);
         }
         canvas.shape("span " + colour(i), spans);
-        canvas.shape("mark " + (lane.mark() == Mark.CROSS || lane.mark() == Mark.STROKE ? "stroke " : "") + colour(i), marks);
+        canvas.shape(
+                "mark " + (lane.mark() == Mark.CROSS || lane.mark() == Mark.STROKE ? "stroke " : "") + colour(i),
+                marks);
     }
 
     private void drawCounts(Canvas canvas, Scale scale, Lifeline.Lane lane, double floor, double height, int i) {

@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.TreeMap;
 import java.util.function.IntFunction;
+import java.util.stream.LongStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -52,9 +53,8 @@ public record Lifeline(Caption caption, List<Frame> frames, List<Entry> entries)
             Caption caption, List<Lane> lanes, LocalDate until, Dates dates, IntFunction<String> times) {
         var days = lanes.stream()
                 .flatMap(lane -> lane.events().stream())
-                .flatMapToLong(event -> java.util.stream.LongStream.of(
-                        event.on().toEpochDay(),
-                        (event.until() == null ? event.on() : event.until()).toEpochDay()))
+                .flatMapToLong(event -> LongStream.of(
+                        event.on().toEpochDay(), (event.until() == null ? event.on() : event.until()).toEpochDay()))
                 .summaryStatistics();
         if (days.getCount() == 0) {
             return new Lifeline(caption, List.of(), List.of());
@@ -74,19 +74,22 @@ public record Lifeline(Caption caption, List<Frame> frames, List<Entry> entries)
         var dated = new ArrayList<Dated>();
         for (var lane : lanes) {
             if (lane.condensed()) {
-                counts(lane, period).forEach((begin, count) -> dated.add(new Dated(
-                        begin,
-                        new Entry(
-                                period.write(begin, dates),
-                                period.machine(begin),
-                                lane.name(),
-                                Name.of(times.apply(count))))));
+                counts(lane, period)
+                        .forEach((begin, count) -> dated.add(new Dated(
+                                begin,
+                                new Entry(
+                                        period.write(begin, dates),
+                                        period.machine(begin),
+                                        lane.name(),
+                                        Name.of(times.apply(count))))));
                 continue;
             }
             for (var event : lane.events()) {
                 var when = dates.day().apply(event.on());
                 var entry = new Entry(
-                        event.until() == null ? when : when + " – " + dates.day().apply(event.until()),
+                        event.until() == null
+                                ? when
+                                : when + " – " + dates.day().apply(event.until()),
                         event.on().toString(),
                         lane.name(),
                         event.what());

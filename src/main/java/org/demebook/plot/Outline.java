@@ -78,7 +78,11 @@ final class Outline {
     private Outline circle(double x, double y, double radius) {
         move(x - radius, y);
         for (int side = 1; side >= -1; side -= 2) {
-            path.append('A').append(number(radius)).append(' ').append(number(radius)).append(" 0 0 1 ");
+            path.append('A')
+                    .append(number(radius))
+                    .append(' ')
+                    .append(number(radius))
+                    .append(" 0 0 1 ");
             path.append(number(x + side * radius)).append(' ').append(number(y));
         }
         return close();

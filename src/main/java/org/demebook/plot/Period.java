@@ -34,8 +34,7 @@ enum Period {
 
     String write(LocalDate begin, Dates dates) {
         return switch (this) {
-            case WEEK ->
-                dates.day().apply(begin) + " – " + dates.day().apply(begin.plusDays(6));
+            case WEEK -> dates.day().apply(begin) + " – " + dates.day().apply(begin.plusDays(6));
             case MONTH -> dates.month().apply(begin);
             case YEAR -> dates.year().apply(begin);
         };

@@ -65,7 +65,6 @@ public record Pyramid(Caption caption, List<Frame> frames, Table table) {
         var right = new Outline();
         var hatched = new Outline();
         var hatch = new Outline();
-        canvas.text("name", 0, 14, Letters.fit(words.age(), gutter - 4));
         for (int i = 0; i < classes.size(); i++) {
             var one = classes.get(classes.size() - 1 - i);
             double y = HEAD + i * ROW + (ROW - BAR) / 2;
@@ -91,14 +90,29 @@ public record Pyramid(Caption caption, List<Frame> frames, Table table) {
         canvas.shape("bar unknown", hatched);
         canvas.shape("hatch", hatch);
         canvas.shape("axis", new Outline().line(middle, HEAD - 4, middle, height - 2));
-        canvas.text("name end", middle - 6, 14, Letters.fit(words.males(), middle - gutter - 6));
-        double toApart = (unknown > 0 ? apart - BETWEEN : size.width) - middle - 6;
-        canvas.text("name", middle + 6, 14, Letters.fit(words.females(), toApart));
         if (unknown > 0) {
             canvas.shape("axis", new Outline().line(apart, HEAD - 4, apart, height - 2));
-            canvas.text("name", apart, 14, Letters.fit(words.unknown(), size.width - apart));
         }
+        drawHeads(canvas, size, words, middle, unknown > 0 ? apart : size.width);
         return canvas.frame(size.css, size.width, height);
+    }
+
+    /** Each over its part; the last ends at the edge if it is too long to begin over its part. */
+    private static void drawHeads(Canvas canvas, Size size, Words words, double middle, double apart) {
+        double half = (middle - 12) / 2;
+        var age = Letters.fit(words.age(), half);
+        canvas.text("name", 0, 14, age);
+        canvas.text("name end", middle - 6, 14, Letters.fit(words.males(), middle - 18 - Letters.width(age)));
+        if (apart >= size.width) {
+            canvas.text("name", middle + 6, 14, Letters.fit(words.females(), size.width - middle - 6));
+            return;
+        }
+        var females = Letters.fit(words.females(), (size.width - middle) / 2);
+        canvas.text("name", middle + 6, 14, females);
+        double begin = middle + 6 + Letters.width(females) + 8;
+        var unknown = Letters.fit(words.unknown(), size.width - begin);
+        double start = Math.max(begin, Math.min(apart, size.width - Letters.width(unknown)));
+        canvas.text("name", start, 14, unknown);
     }
 
     private static int most(List<AgeClass> classes, ToIntFunction<AgeClass> count) {

@@ -12,8 +12,8 @@ public record Series(String name, List<Point> points) {
         points = List.copyOf(points);
         for (int i = 1; i < points.size(); i++) {
             if (points.get(i).at() <= points.get(i - 1).at()) {
-                throw new IllegalArgumentException(
-                        name + ": " + points.get(i).at() + " does not come after " + points.get(i - 1).at());
+                throw new IllegalArgumentException(name + ": " + points.get(i).at() + " does not come after "
+                        + points.get(i - 1).at());
             }
         }
     }

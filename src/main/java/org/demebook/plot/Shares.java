@@ -99,8 +99,7 @@ public record Shares(Caption caption, List<Frame> frames, List<Key> keys, Table 
             var cells = new ArrayList<Cell>();
             cells.add(Cell.number(measure.write(share.value())));
             if (targets) {
-                cells.add(Cell.number(
-                        Double.isNaN(share.target()) ? words.noTarget() : measure.write(share.target())));
+                cells.add(Cell.number(Double.isNaN(share.target()) ? words.noTarget() : measure.write(share.target())));
             }
             rows.add(new Table.Row(share.name(), cells));
         }

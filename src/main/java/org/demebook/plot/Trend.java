@@ -27,7 +27,8 @@ public record Trend(Caption caption, List<Frame> frames, List<Key> keys, Table t
     public static Trend of(
             Caption caption, Along along, Measure measure, List<Series> series, @Nullable Now now, Words words) {
         if (series.size() > MOST) {
-            throw new IllegalArgumentException(series.size() + " lines in one plot: at most " + MOST + " can be told apart");
+            throw new IllegalArgumentException(
+                    series.size() + " lines in one plot: at most " + MOST + " can be told apart");
         }
         var lines = new Lines(along, measure, List.copyOf(series), now, words);
         return new Trend(caption, lines.frames(), lines.keys(), lines.table());
