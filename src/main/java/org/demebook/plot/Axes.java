@@ -60,8 +60,7 @@ final class Axes {
         for (var tick : fitting(along)) {
             double x = x(tick.at());
             axis.line(x, bottom, x, bottom + 5);
-            double half = Letters.width(tick.label()) / 2;
-            canvas.text("mid", Math.max(half, Math.min(x, left + width + RIGHT - half)), bottom + 19, tick.label());
+            canvas.centred("", x, bottom + 19, tick.label(), 0, left + width + RIGHT);
         }
         canvas.shape("axis", axis);
         canvas.text("name", 1, 13, Letters.fit(upName, left + width - 1));

@@ -99,9 +99,7 @@ final class Lines {
         }
         double x = axes.x(now.at());
         canvas.shape("now", new Outline().line(x, axes.top - 6, x, axes.bottom));
-        double half = Letters.width(now.label()) / 2;
-        double middle = Math.max(half, Math.min(x, axes.left + axes.width - half));
-        canvas.text("mid now", middle, axes.top - 10, now.label());
+        canvas.centred(" now", x, axes.top - 10, now.label(), 0, axes.left + axes.width);
     }
 
     private void drawLine(Canvas canvas, Axes axes, int i) {

@@ -51,7 +51,7 @@ public record Pyramid(Caption caption, List<Frame> frames, Table table) {
             }
         }
         gutter = Math.min(gutter, size.width * .25) + 8;
-        count += 6;
+        count = Math.min(count, size.width / 6.0) + 6;
         int males = most(classes, AgeClass::males);
         int females = most(classes, AgeClass::females);
         int unknown = most(classes, AgeClass::unknown);
@@ -72,16 +72,28 @@ public record Pyramid(Caption caption, List<Frame> frames, Table table) {
             canvas.text("", 0, baseline, Letters.fit(one.age(), gutter - 4));
             if (one.males() > 0) {
                 left.rectangle(middle - one.males() * unit, y, one.males() * unit, BAR);
-                canvas.text("end", middle - one.males() * unit - 4, baseline, numbers.write(one.males(), 0));
+                canvas.text(
+                        "end",
+                        middle - one.males() * unit - 4,
+                        baseline,
+                        Letters.fit(numbers.write(one.males(), 0), count - 6));
             }
             if (one.females() > 0) {
                 right.rectangle(middle, y, one.females() * unit, BAR);
-                canvas.text("", middle + one.females() * unit + 4, baseline, numbers.write(one.females(), 0));
+                canvas.text(
+                        "",
+                        middle + one.females() * unit + 4,
+                        baseline,
+                        Letters.fit(numbers.write(one.females(), 0), count - 6));
             }
             if (one.unknown() > 0) {
                 hatched.rectangle(apart, y, one.unknown() * unit, BAR);
                 hatch.hatch(apart, y, one.unknown() * unit, BAR, 5);
-                canvas.text("", apart + one.unknown() * unit + 4, baseline, numbers.write(one.unknown(), 0));
+                canvas.text(
+                        "",
+                        apart + one.unknown() * unit + 4,
+                        baseline,
+                        Letters.fit(numbers.write(one.unknown(), 0), count - 6));
             }
         }
         double height = HEAD + classes.size() * ROW + 4;
