@@ -6,13 +6,16 @@ import java.util.function.IntFunction;
 /** Two axes with their grid, and where a value lies between them. */
 final class Axes {
     private static final double ABOVE = 28;
+    /** A second line of text above the plot. */
+    private static final double LINE = 16;
+
     private static final double BELOW = 42;
     private static final double RIGHT = 12;
     private static final double BESIDE_TICK = 7;
     private static final double BETWEEN_LABELS = 10;
 
     final double left;
-    final double top = ABOVE;
+    final double top;
     final double bottom;
     final double width;
     private final double low;
@@ -21,12 +24,14 @@ final class Axes {
     private final double to;
 
     /**
+     * @param labelled whether there is something to be written above the plot, below the name of its axis
      * @param up ticks from the axis's beginning to its end
      * @param from the first place along, and its last
      */
-    Axes(Size size, double height, List<Tick> up, double from, double to) {
+    Axes(Size size, double height, boolean labelled, List<Tick> up, double from, double to) {
         this.left = Math.min(widest(up), size.width / 3.0) + BESIDE_TICK;
         this.width = size.width - left - RIGHT;
+        this.top = labelled ? ABOVE + LINE : ABOVE;
         this.bottom = height - BELOW;
         this.low = up.get(0).at();
         this.high = up.get(up.size() - 1).at();
@@ -55,8 +60,7 @@ final class Axes {
         for (var tick : fitting(along)) {
             double x = x(tick.at());
             axis.line(x, bottom, x, bottom + 5);
-            double half = Letters.width(tick.label()) / 2;
-            canvas.text("mid", Math.max(half, Math.min(x, left + width + RIGHT - half)), bottom + 19, tick.label());
+            canvas.centred("", x, bottom + 19, tick.label(), 0, left + width + RIGHT);
         }
         canvas.shape("axis", axis);
         canvas.text("name", 1, 13, Letters.fit(upName, left + width - 1));

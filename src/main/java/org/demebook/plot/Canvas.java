@@ -15,12 +15,23 @@ final class Canvas {
     }
 
     void text(String css, double x, double y, String text) {
-        texts.add(new Frame.Text(css, Outline.tenths(x), Outline.tenths(y), text, false));
+        if (!text.isEmpty()) {
+            texts.add(new Frame.Text(css, Outline.tenths(x), Outline.tenths(y), text, false));
+        }
+    }
+
+    /** Centred on a place, or as near to it as the bounds allow. */
+    void centred(String css, double x, double y, String text, double left, double right) {
+        var shown = Letters.fit(text, right - left);
+        double half = Letters.width(shown) / 2;
+        text("mid" + css, Math.max(left + half, Math.min(x, right - half)), y, shown);
     }
 
     /** Running upwards. */
     void turned(String css, double x, double y, String text) {
-        texts.add(new Frame.Text(css, Outline.tenths(x), Outline.tenths(y), text, true));
+        if (!text.isEmpty()) {
+            texts.add(new Frame.Text(css, Outline.tenths(x), Outline.tenths(y), text, true));
+        }
     }
 
     Frame frame(String size, double width, double height) {

@@ -5,7 +5,8 @@ import java.util.List;
 /**
  * A picture for one width of the page, ready to be written as SVG.
  *
- * @param size {@code wide} or {@code narrow}, of which a page shows the one that fits; {@code whole} is shown at its own size
+ * @param size {@code wide} or {@code narrow}, of which a page shows the one that fits; {@code whole} and {@code rows} are shown at
+ *     their own size, {@code big} ones smaller on paper
  * @param width of its view box; a unit is a pixel where the picture is shown at its own size
  */
 public record Frame(String size, int width, int height, List<Shape> shapes, List<Text> texts) {

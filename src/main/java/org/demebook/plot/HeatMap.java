@@ -7,10 +7,11 @@ import java.util.List;
  *
  * <p>All cells of a step are one path, so that a picture of 3 600 cells has some ten elements.
  *
- * @param frames one, at its own size, or none if there is nothing to draw
+ * @param cells at its own size
+ * @param rowNames to the left of the cells; stays in sight while they scroll
  * @param keys what the steps mean, lowest first
  */
-public record HeatMap(Caption caption, List<Frame> frames, List<Key> keys, Table table) {
+public record HeatMap(Caption caption, boolean empty, Frame rowNames, Frame cells, List<Key> keys, Table table) {
     public static final int MOST = 60;
 
     /** Where the second to the eighth step begin for kinships: 1/4 is full siblings, 1/8 half siblings. */
@@ -55,10 +56,7 @@ public record HeatMap(Caption caption, List<Frame> frames, List<Key> keys, Table
     }
 
     private static HeatMap draw(Matrix matrix, Caption caption, Words words) {
-        return new HeatMap(caption, matrix.frames(), matrix.keys(words), matrix.table(words));
-    }
-
-    public boolean empty() {
-        return frames.isEmpty();
+        return new HeatMap(
+                caption, matrix.isEmpty(), matrix.rowNames(), matrix.cells(), matrix.keys(words), matrix.table(words));
     }
 }

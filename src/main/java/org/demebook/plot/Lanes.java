@@ -81,8 +81,7 @@ final class Lanes {
         for (var tick : ticks(scale)) {
             double x = scale.x(LocalDate.ofEpochDay((long) tick.at()));
             grid.line(x, TOP, x, bottom + 5);
-            double half = Letters.width(tick.label()) / 2;
-            canvas.text("mid", Math.max(half, Math.min(x, width - half)), bottom + 19, tick.label());
+            canvas.centred("", x, bottom + 19, tick.label(), 0, width);
         }
         canvas.shape("grid", grid);
     }

@@ -15,12 +15,15 @@ final class Letters {
         return SIZE * text.codePoints().mapToDouble(Letters::share).sum();
     }
 
-    /** The text, or as much of its beginning as is at most so wide with an ellipsis. */
+    /** The text, or as much of its beginning as is at most so wide with an ellipsis, or nothing. */
     static String fit(String text, double units) {
         if (width(text) <= units) {
             return text;
         }
         double left = units - SIZE * share('…');
+        if (left < 0) {
+            return "";
+        }
         var kept = new StringBuilder();
         for (int sign : text.codePoints().toArray()) {
             left -= SIZE * share(sign);

@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.TreeMap;
 import java.util.function.IntFunction;
+import java.util.stream.LongStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -52,7 +53,7 @@ public record Lifeline(Caption caption, List<Frame> frames, List<Entry> entries)
             Caption caption, List<Lane> lanes, LocalDate until, Dates dates, IntFunction<String> times) {
         var days = lanes.stream()
                 .flatMap(lane -> lane.events().stream())
-                .flatMapToLong(event -> java.util.stream.LongStream.of(
+                .flatMapToLong(event -> LongStream.of(
                         event.on().toEpochDay(), (event.until() == null ? event.on() : event.until()).toEpochDay()))
                 .summaryStatistics();
         if (days.getCount() == 0) {

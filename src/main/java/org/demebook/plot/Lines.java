@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import java.util.function.Predicate;
 import java.util.stream.DoubleStream;
 import org.demebook.plot.Series.Point;
 import org.demebook.plot.Table.Cell;
@@ -38,7 +39,8 @@ final class Lines {
         if (values().findAny().isEmpty()) {
             return List.of();
         }
-        return List.of(frame(Size.WIDE, 300), frame(Size.NARROW, 240));
+        int more = now == null ? 0 : 16;
+        return List.of(frame(Size.WIDE, 300 + more), frame(Size.NARROW, 240 + more));
     }
 
     private DoubleStream values() {
@@ -59,7 +61,7 @@ final class Lines {
                 measure.numbers());
         double from = now == null ? places.first() : Math.min(places.first(), now.at());
         double to = now == null ? places.last() : Math.max(places.last(), now.at());
-        var axes = new Axes(size, height, up, from, to);
+        var axes = new Axes(size, height, now != null, up, from, to);
         var canvas = new Canvas();
         for (int i = 0; i < series.size(); i++) {
             drawBand(canvas, axes, i);
@@ -96,10 +98,8 @@ final class Lines {
             return;
         }
         double x = axes.x(now.at());
-        canvas.shape("now", new Outline().line(x, axes.top - 8, x, axes.bottom));
-        double half = Letters.width(now.label()) / 2;
-        double middle = Math.max(half, Math.min(x, axes.left + axes.width - half));
-        canvas.text("mid now", middle, axes.top - 12, now.label());
+        canvas.shape("now", new Outline().line(x, axes.top - 6, x, axes.bottom));
+        canvas.centred(" now", x, axes.top - 10, now.label(), 0, axes.left + axes.width);
     }
 
     private void drawLine(Canvas canvas, Axes axes, int i) {
@@ -133,7 +133,7 @@ final class Lines {
         return now != null && point.at() > now.at();
     }
 
-    private static List<List<Point>> runs(List<Point> points, java.util.function.Predicate<Point> there) {
+    private static List<List<Point>> runs(List<Point> points, Predicate<Point> there) {
         var runs = new ArrayList<List<Point>>();
         boolean gap = true;
         for (var point : points) {

@@ -65,29 +65,55 @@ final class Matrix {
         return (int) steps.stream().filter(from -> value >= from).count();
     }
 
-    List<Frame> frames() {
-        if (rows.isEmpty() || columns.isEmpty()) {
-            return List.of();
+    boolean isEmpty() {
+        return rows.isEmpty() || columns.isEmpty();
+    }
+
+    private int most() {
+        return Math.max(rows.size(), columns.size());
+    }
+
+    private double side() {
+        if (most() <= WITH_VALUES) {
+            return Math.max(34, widestValue() + 8);
         }
-        int most = Math.max(rows.size(), columns.size());
-        boolean tellsValues = most <= WITH_VALUES;
-        double side = tellsValues ? Math.max(34, widestValue() + 8) : most < NAMED_TWICE ? 20 : 16;
-        double left = longest(rows) + BESIDE;
-        double above = longest(columns) + BESIDE;
-        double right = left + columns.size() * side;
-        double below = above + rows.size() * side;
+        return most() < NAMED_TWICE ? 20 : 16;
+    }
+
+    private double above() {
+        return longest(columns) + BESIDE;
+    }
+
+    private double height() {
+        double twice = most() < NAMED_TWICE ? 1 : above();
+        return above() + rows.size() * side() + twice;
+    }
+
+    /** The cells, with the names of the columns, and of everything a second time if it is a long way. */
+    Frame cells() {
+        double side = side();
+        double right = columns.size() * side + 1;
         var canvas = new Canvas();
-        drawCells(canvas, left, above, side);
-        drawGrid(canvas, left, above, side);
-        drawNames(canvas, left, above, side, false);
-        if (tellsValues) {
-            drawValues(canvas, left, above, side);
+        drawCells(canvas, above(), side);
+        drawGrid(canvas, above(), side);
+        drawColumnNames(canvas, above() - BESIDE, "");
+        if (most() <= WITH_VALUES) {
+            drawValues(canvas, above(), side);
         }
-        if (most < NAMED_TWICE) {
-            return List.of(canvas.frame("whole", right + 1, below + 1));
+        if (most() < NAMED_TWICE) {
+            return canvas.frame("whole", right, height());
         }
-        drawNames(canvas, right, below, side, true);
-        return List.of(canvas.frame("whole", right + left, below + above));
+        drawColumnNames(canvas, above() + rows.size() * side + BESIDE, "end");
+        drawRowNames(canvas, right + BESIDE, "");
+        return canvas.frame("whole big", right + BESIDE + longest(rows), height());
+    }
+
+    /** What stands to the left of the cells, as high as they are. */
+    Frame rowNames() {
+        var canvas = new Canvas();
+        double width = longest(rows) + BESIDE;
+        drawRowNames(canvas, width - BESIDE, "end");
+        return canvas.frame(most() < NAMED_TWICE ? "rows" : "rows big", width, height());
     }
 
     private double widestValue() {
@@ -109,7 +135,7 @@ final class Matrix {
     }
 
     /** Neighbours of the same step in a row are one rectangle. */
-    private void drawCells(Canvas canvas, double left, double above, double side) {
+    private void drawCells(Canvas canvas, double above, double side) {
         var cells = new Outline[STEPS + 1];
         for (int step = 0; step <= WITHHELD; step++) {
             cells[step] = new Outline();
@@ -122,7 +148,7 @@ final class Matrix {
                 while (end < columns.size() && step(values[row][end]) == step) {
                     end++;
                 }
-                double x = left + column * side;
+                double x = column * side;
                 double y = above + row * side;
                 cells[step].rectangle(x, y, (end - column) * side, side);
                 if (step == WITHHELD) {
@@ -138,41 +164,47 @@ final class Matrix {
         canvas.shape("hatch", hatch);
     }
 
-    private void drawGrid(Canvas canvas, double left, double above, double side) {
+    private void drawGrid(Canvas canvas, double above, double side) {
         var grid = new Outline();
-        double right = left + columns.size() * side;
+        double right = columns.size() * side;
         double below = above + rows.size() * side;
         for (int row = 0; row <= rows.size(); row++) {
-            grid.line(left, above + row * side, right, above + row * side);
+            grid.line(0, above + row * side, right, above + row * side);
         }
         for (int column = 0; column <= columns.size(); column++) {
-            grid.line(left + column * side, above, left + column * side, below);
+            grid.line(column * side, above, column * side, below);
         }
         canvas.shape("between", grid);
     }
 
-    /** To the left and above, or after the cells: to the right and below. */
-    private void drawNames(Canvas canvas, double x, double y, double side, boolean after) {
+    private void drawRowNames(Canvas canvas, double x, String css) {
         for (int row = 0; row < rows.size(); row++) {
-            double middle = (after ? y - rows.size() * side : y) + (row + .5) * side + 4.5;
-            var name = Letters.fit(rows.get(row).text(), LONGEST_NAME);
-            canvas.text(after ? "" : "end", after ? x + BESIDE : x - BESIDE, middle, name);
-        }
-        for (int column = 0; column < columns.size(); column++) {
-            double middle = (after ? x - columns.size() * side : x) + (column + .5) * side + 4.5;
-            var name = Letters.fit(columns.get(column).text(), LONGEST_NAME);
-            canvas.turned(after ? "end" : "", middle, after ? y + BESIDE : y - BESIDE, name);
+            canvas.text(
+                    css,
+                    x,
+                    above() + (row + .5) * side() + 4.5,
+                    Letters.fit(rows.get(row).text(), LONGEST_NAME));
         }
     }
 
-    private void drawValues(Canvas canvas, double left, double above, double side) {
+    private void drawColumnNames(Canvas canvas, double y, String css) {
+        for (int column = 0; column < columns.size(); column++) {
+            canvas.turned(
+                    css,
+                    (column + .5) * side() + 4.5,
+                    y,
+                    Letters.fit(columns.get(column).text(), LONGEST_NAME));
+        }
+    }
+
+    private void drawValues(Canvas canvas, double above, double side) {
         for (int row = 0; row < rows.size(); row++) {
             for (int column = 0; column < columns.size(); column++) {
                 int step = step(values[row][column]);
                 if (step != WITHHELD) {
                     canvas.text(
                             "mid " + (step < STEPS / 2 ? "on-low" : "on-high"),
-                            left + (column + .5) * side,
+                            (column + .5) * side,
                             above + (row + .5) * side + 4.5,
                             measure.write(values[row][column]));
                 }
@@ -216,10 +248,13 @@ final class Matrix {
         var table = new ArrayList<Table.Row>();
         for (int row = 0; row < rows.size(); row++) {
             var cells = new ArrayList<Cell>();
-            for (int column = 0; column < columns.size(); column++) {
+            int told = symmetric ? row + 1 : columns.size();
+            for (int column = 0; column < told; column++) {
                 double value = values[row][column];
-                boolean told = !symmetric || column <= row;
-                cells.add(Cell.number(!told ? "" : Double.isNaN(value) ? words.withheld() : measure.write(value)));
+                cells.add(Cell.number(Double.isNaN(value) ? words.withheld() : measure.write(value)));
+            }
+            if (told < columns.size()) {
+                cells.add(Cell.empty(columns.size() - told));
             }
             table.add(new Table.Row(rows.get(row), cells));
         }

@@ -1,5 +1,6 @@
 package org.demebook.plot;
 
+import java.math.RoundingMode;
 import java.text.NumberFormat;
 import java.util.Locale;
 
@@ -9,7 +10,7 @@ public interface Numbers {
     /** Writes a finite value with exactly so many decimals. */
     String write(double value, int decimals);
 
-    /** With the decimal sign and the grouping of a language. */
+    /** With the decimal sign and the grouping of a language; halves are rounded away from zero. */
     static Numbers of(Locale locale) {
         return (value, decimals) -> format(NumberFormat.getNumberInstance(locale), value, decimals);
     }
@@ -31,6 +32,7 @@ public interface Numbers {
     private static String format(NumberFormat format, double value, int decimals) {
         format.setMinimumFractionDigits(decimals);
         format.setMaximumFractionDigits(decimals);
+        format.setRoundingMode(RoundingMode.HALF_UP);
         return format.format(value + 0.0); // no minus zero
     }
 }

@@ -51,7 +51,7 @@ public record Pyramid(Caption caption, List<Frame> frames, Table table) {
             }
         }
         gutter = Math.min(gutter, size.width * .25) + 8;
-        count += 6;
+        count = Math.min(count, size.width / 6.0) + 6;
         int males = most(classes, AgeClass::males);
         int females = most(classes, AgeClass::females);
         int unknown = most(classes, AgeClass::unknown);
@@ -65,7 +65,6 @@ public record Pyramid(Caption caption, List<Frame> frames, Table table) {
         var right = new Outline();
         var hatched = new Outline();
         var hatch = new Outline();
-        canvas.text("name", 0, 14, Letters.fit(words.age(), gutter - 4));
         for (int i = 0; i < classes.size(); i++) {
             var one = classes.get(classes.size() - 1 - i);
             double y = HEAD + i * ROW + (ROW - BAR) / 2;
@@ -73,16 +72,28 @@ public record Pyramid(Caption caption, List<Frame> frames, Table table) {
             canvas.text("", 0, baseline, Letters.fit(one.age(), gutter - 4));
             if (one.males() > 0) {
                 left.rectangle(middle - one.males() * unit, y, one.males() * unit, BAR);
-                canvas.text("end", middle - one.males() * unit - 4, baseline, numbers.write(one.males(), 0));
+                canvas.text(
+                        "end",
+                        middle - one.males() * unit - 4,
+                        baseline,
+                        Letters.fit(numbers.write(one.males(), 0), count - 6));
             }
             if (one.females() > 0) {
                 right.rectangle(middle, y, one.females() * unit, BAR);
-                canvas.text("", middle + one.females() * unit + 4, baseline, numbers.write(one.females(), 0));
+                canvas.text(
+                        "",
+                        middle + one.females() * unit + 4,
+                        baseline,
+                        Letters.fit(numbers.write(one.females(), 0), count - 6));
             }
             if (one.unknown() > 0) {
                 hatched.rectangle(apart, y, one.unknown() * unit, BAR);
                 hatch.hatch(apart, y, one.unknown() * unit, BAR, 5);
-                canvas.text("", apart + one.unknown() * unit + 4, baseline, numbers.write(one.unknown(), 0));
+                canvas.text(
+                        "",
+                        apart + one.unknown() * unit + 4,
+                        baseline,
+                        Letters.fit(numbers.write(one.unknown(), 0), count - 6));
             }
         }
         double height = HEAD + classes.size() * ROW + 4;
@@ -91,14 +102,29 @@ public record Pyramid(Caption caption, List<Frame> frames, Table table) {
         canvas.shape("bar unknown", hatched);
         canvas.shape("hatch", hatch);
         canvas.shape("axis", new Outline().line(middle, HEAD - 4, middle, height - 2));
-        canvas.text("name end", middle - 6, 14, Letters.fit(words.males(), middle - gutter - 6));
-        double toApart = (unknown > 0 ? apart - BETWEEN : size.width) - middle - 6;
-        canvas.text("name", middle + 6, 14, Letters.fit(words.females(), toApart));
         if (unknown > 0) {
             canvas.shape("axis", new Outline().line(apart, HEAD - 4, apart, height - 2));
-            canvas.text("name", apart, 14, Letters.fit(words.unknown(), size.width - apart));
         }
+        drawHeads(canvas, size, words, middle, unknown > 0 ? apart : size.width);
         return canvas.frame(size.css, size.width, height);
+    }
+
+    /** Each over its part; the last ends at the edge if it is too long to begin over its part. */
+    private static void drawHeads(Canvas canvas, Size size, Words words, double middle, double apart) {
+        double half = (middle - 12) / 2;
+        var age = Letters.fit(words.age(), half);
+        canvas.text("name", 0, 14, age);
+        canvas.text("name end", middle - 6, 14, Letters.fit(words.males(), middle - 18 - Letters.width(age)));
+        if (apart >= size.width) {
+            canvas.text("name", middle + 6, 14, Letters.fit(words.females(), size.width - middle - 6));
+            return;
+        }
+        var females = Letters.fit(words.females(), (size.width - middle) / 2);
+        canvas.text("name", middle + 6, 14, females);
+        double begin = middle + 6 + Letters.width(females) + 8;
+        var unknown = Letters.fit(words.unknown(), size.width - begin);
+        double start = Math.max(begin, Math.min(apart, size.width - Letters.width(unknown)));
+        canvas.text("name", start, 14, unknown);
     }
 
     private static int most(List<AgeClass> classes, ToIntFunction<AgeClass> count) {

@@ -56,6 +56,7 @@ public record Shares(Caption caption, List<Frame> frames, List<Key> keys, Table 
             most = Math.max(most, Math.max(share.value(), Double.isNaN(share.target()) ? 0 : share.target()));
         }
         gutter = Math.min(gutter, size.width * .35) + 8;
+        value = Math.min(value, size.width * .3);
         double unit = (size.width - gutter - value - 10) / (most == 0 ? 1 : most);
 
         var canvas = new Canvas();
@@ -69,7 +70,7 @@ public record Shares(Caption caption, List<Frame> frames, List<Key> keys, Table 
             if (share.value() > 0) {
                 bars.rectangle(gutter, y, share.value() * unit, BAR);
             }
-            canvas.text("end", size.width - 1, baseline, measure.write(share.value()));
+            canvas.text("end", size.width - 1, baseline, Letters.fit(measure.write(share.value()), value));
             if (!Double.isNaN(share.target())) {
                 targets.line(gutter + share.target() * unit, y - 3, gutter + share.target() * unit, y + BAR + 3);
             }

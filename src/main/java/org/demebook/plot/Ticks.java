@@ -6,7 +6,8 @@ import java.util.List;
 /**
  * Round values for the ticks of an axis: steps of 1, 2 or 5 times a power of ten.
  *
- * <p>Source: P. S. Heckbert, "Nice numbers for graph labels", Graphics Gems (1990), p. 61–63; from memory.
+ * <p>Source: P. S. Heckbert, "Nice numbers for graph labels", Graphics Gems (1990), p. 61–63; its two
+ * examples are in the test.
  */
 final class Ticks {
     private Ticks() {}
@@ -70,7 +71,8 @@ final class Ticks {
         int decimals = (int) Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
         var ticks = new ArrayList<Tick>();
         for (double at = first; at <= last; at++) {
-            ticks.add(new Tick(at * step, numbers.write(at * step, decimals)));
+            double value = at * step + 0.0; // no minus zero
+            ticks.add(new Tick(value, numbers.write(value, decimals)));
         }
         return ticks;
     }

@@ -64,7 +64,7 @@ public record Tradeoff(Caption caption, List<Frame> frames, List<Key> keys, Tabl
         var alongTicks = around(choices.stream().mapToDouble(Choice::along), along);
         double from = alongTicks.get(0).at();
         double to = alongTicks.get(alongTicks.size() - 1).at();
-        var axes = new Axes(size, height, upTicks, from, to);
+        var axes = new Axes(size, height, false, upTicks, from, to);
         var canvas = new Canvas();
         axes.draw(
                 canvas,
@@ -74,22 +74,29 @@ public record Tradeoff(Caption caption, List<Frame> frames, List<Key> keys, Tabl
                 atMost -> Ticks.within(from, to, atMost, along.decimals(), along.numbers()));
         var bound = new Outline();
         var curve = new Outline();
+        var labels = new Labels(axes.left + 2, axes.top, axes.left + axes.width, axes.bottom - 2);
+        Choice before = null;
         for (var choice : choices) {
             double x = axes.x(choice.along());
+            double y = Double.isNaN(choice.up()) ? axes.top + 8 : axes.y(choice.up());
+            labels.avoid(x, y, RADIUS);
             if (choice.kind() == Kind.BOUND) {
                 bound.line(x, axes.top, x, axes.bottom);
+                labels.avoidLine(x, axes.top, x, axes.bottom);
             } else if (choice.kind() != Kind.OTHER) {
-                if (curve.isEmpty()) {
-                    curve.move(x, axes.y(choice.up()));
+                if (before == null) {
+                    curve.move(x, y);
                 } else {
-                    curve.to(x, axes.y(choice.up()));
+                    curve.to(x, y);
+                    labels.avoidLine(axes.x(before.along()), axes.y(before.up()), x, y);
                 }
+                before = choice;
             }
         }
         canvas.shape("bound", bound);
         canvas.shape("line c1", curve);
         for (var kind : Kind.values()) {
-            drawPoints(canvas, axes, choices, kind);
+            drawPoints(canvas, axes, labels, choices, kind);
         }
         return canvas.frame(size.css, size.width, height);
     }
@@ -101,34 +108,23 @@ public record Tradeoff(Caption caption, List<Frame> frames, List<Key> keys, Tabl
         return Ticks.around(low, high, 5, measure.decimals(), measure.numbers());
     }
 
-    private static void drawPoints(Canvas canvas, Axes axes, List<Choice> choices, Kind kind) {
+    private static void drawPoints(Canvas canvas, Axes axes, Labels labels, List<Choice> choices, Kind kind) {
         var marks = new Outline();
         for (var choice : choices) {
             if (choice.kind() != kind) {
                 continue;
             }
             double x = axes.x(choice.along());
-            double y = Double.isNaN(choice.up()) ? axes.top + 4 : axes.y(choice.up());
-            if (!Double.isNaN(choice.up())) {
+            boolean known = !Double.isNaN(choice.up());
+            double y = known ? axes.y(choice.up()) : axes.top + 8;
+            if (known) {
                 marks.mark(mark(kind), x, y, radius(kind));
             }
             if (kind != Kind.POSSIBLE) {
-                label(canvas, axes, choice, x, y);
+                labels.write(canvas, x, y, choice.name().text());
             }
         }
         canvas.shape(css(kind), marks);
-    }
-
-    /** On the side where there is more room. */
-    private static void label(Canvas canvas, Axes axes, Choice choice, double x, double y) {
-        boolean before = x > axes.left + axes.width / 2;
-        double room = before ? x - axes.left - 10 : axes.left + axes.width - x - 10;
-        double baseline = choice.kind() == Kind.CHOSEN ? y - 9 : y + 5;
-        canvas.text(
-                before ? "halo end" : "halo",
-                before ? x - 9 : x + 9,
-                Math.max(axes.top + 9, baseline),
-                Letters.fit(choice.name().text(), room));
     }
 
     private static Mark mark(Kind kind) {
