@@ -40,7 +40,7 @@ class GroundIT {
         planted.createContext("/", exchange -> answer(exchange, pages, policy));
         planted.start();
         var address = URI.create("http://127.0.0.1:" + planted.getAddress().getPort());
-        var visitor = Visitor.stranger(DemoServer.at(address), look);
+        var visitor = Visitor.stranger(address, look);
         visitor.opened("/planted");
         return visitor;
     }

@@ -14,22 +14,22 @@ import com.microsoft.playwright.options.ServiceWorkerPolicy;
  * @param language of the browser, as in BCP 47
  * @param script whether scripts run
  */
-record Look(int width, int height, boolean touch, ColorScheme colours, String language, boolean script) {
+public record Look(int width, int height, boolean touch, ColorScheme colours, String language, boolean script) {
     /** A phone in the hand. */
-    static final Look PHONE = new Look(390, 844, true, ColorScheme.LIGHT, "en-GB", true);
+    public static final Look PHONE = new Look(390, 844, true, ColorScheme.LIGHT, "en-GB", true);
 
     /** A window on a table. */
-    static final Look DESK = new Look(1280, 900, false, ColorScheme.LIGHT, "en-GB", true);
+    public static final Look DESK = new Look(1280, 900, false, ColorScheme.LIGHT, "en-GB", true);
 
-    Look dark() {
+    public Look dark() {
         return new Look(width, height, touch, ColorScheme.DARK, language, script);
     }
 
-    Look in(String otherLanguage) {
+    public Look in(String otherLanguage) {
         return new Look(width, height, touch, colours, otherLanguage, script);
     }
 
-    Look withoutScript() {
+    public Look withoutScript() {
         return new Look(width, height, touch, colours, language, false);
     }
 

@@ -30,6 +30,7 @@ final class Pictures {
         var page = visitor.page;
         page.evaluate("() => document.fonts.ready");
         page.evaluate("() => window.scrollTo(0, 0)");
+        page.mouse().move(0, 0); // where it points at nothing
         take(page, name);
         page.emulateMedia(new Page.EmulateMediaOptions().setColorScheme(ColorScheme.DARK));
         take(page, name + "-dark");

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.PlaywrightException;
 import com.microsoft.playwright.Response;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.Cookie;
@@ -19,14 +20,15 @@ import java.util.Objects;
  * Somebody at a browser of their own: a keeper of the demo world, or a stranger. Whoever leaves ({@link #close}) fails the
  * test if anything happened on the way that {@link Watch} forbids.
  */
-final class Visitor implements AutoCloseable {
+public final class Visitor implements AutoCloseable {
     private static final double PATIENCE_MILLIS = 15_000;
+    private static final int ASKED_AT_MOST = 3;
 
     private static final Map<String, List<Cookie>> SESSIONS = new HashMap<>();
 
     final DemoServer server;
     final BrowserContext context;
-    final Page page;
+    public final Page page;
     final Look look;
     private final Watch watch;
 
@@ -42,11 +44,12 @@ final class Visitor implements AutoCloseable {
 
     /** Somebody whom the server does not know. */
     static Visitor stranger(Look look) {
-        return stranger(DemoServer.shared(), look);
+        return new Visitor(DemoServer.shared(), look);
     }
 
-    static Visitor stranger(DemoServer server, Look look) {
-        return new Visitor(server, look);
+    /** Somebody who visits another server than the demo's. */
+    public static Visitor stranger(URI server, Look look) {
+        return new Visitor(DemoServer.at(server), look);
     }
 
     /** One of the demo's keepers (wren, who coordinates; ines, dov, oyelaran), signed in. */
@@ -86,7 +89,7 @@ final class Visitor implements AutoCloseable {
     }
 
     /** Opens a page of this server; fails if it is not there. */
-    Response open(String path) {
+    public Response open(String path) {
         var response = opened(path);
         assertThat(response.status()).as("GET %s", path).isEqualTo(200);
         return response;
@@ -99,7 +102,7 @@ final class Visitor implements AutoCloseable {
     }
 
     /** With a finger on a phone, with the mouse elsewhere. */
-    void press(Locator what) {
+    public void press(Locator what) {
         if (look.touch()) {
             what.tap();
         } else {
@@ -121,7 +124,7 @@ final class Visitor implements AutoCloseable {
     }
 
     /** Says that a trouble, or part of its text as a regular expression, is what this test brings about. */
-    Visitor expecting(String trouble) {
+    public Visitor expecting(String trouble) {
         watch.expect(trouble);
         return this;
     }
@@ -142,10 +145,22 @@ final class Visitor implements AutoCloseable {
 
     @Override
     public void close() {
-        page.waitForLoadState(LoadState.DOMCONTENTLOADED);
-        page.evaluate("0"); // whatever the browser still had to tell has been told when this is answered
+        hearAll();
         var troubles = watch.troubles();
         context.close();
         assertThat(troubles).as("what happened while somebody was there").isEmpty();
+    }
+
+    /** Whatever the browser still had to tell has been told when the page answers. */
+    private void hearAll() {
+        for (int i = 0; i < ASKED_AT_MOST; i++) {
+            try {
+                page.waitForLoadState(LoadState.DOMCONTENTLOADED);
+                page.evaluate("0");
+                return;
+            } catch (PlaywrightException onTheWayToAnotherPage) {
+                // asked again there
+            }
+        }
     }
 }
