@@ -14,7 +14,7 @@ import org.demebook.keeper.Standing;
 
 /** The ready choices: what most keepers want to share, in one word. */
 @ApplicationScoped
-class Choices {
+public class Choices {
     @Inject
     Journal journal;
 
@@ -28,7 +28,7 @@ class Choices {
     GrantViews views;
 
     @Transactional
-    SharingView sharing(Standing by, UUID collectionId) {
+    public SharingView sharing(Standing by, UUID collectionId) {
         var collection = keepers.collection(by, collectionId).id();
         var sharing = Sharing.of(by.populationId(), collection);
         var now = checks.now();
@@ -46,7 +46,7 @@ class Choices {
 
     /** Shares by a ready choice, from now on, in place of what the earlier one granted; grants written by hand stay. */
     @Transactional
-    SharingView choose(Standing by, UUID collectionId, ReadyChoice choice) {
+    public SharingView choose(Standing by, UUID collectionId, ReadyChoice choice) {
         journal.open(by.populationId());
         var collection = keepers.collection(by, collectionId).id();
         var now = checks.now();

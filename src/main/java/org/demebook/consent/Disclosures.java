@@ -35,7 +35,7 @@ import org.jspecify.annotations.Nullable;
  * by the keepers whose collection gave the grant. Why it stands beside the journal: docs/decisions/0009.
  */
 @ApplicationScoped
-class Disclosures {
+public class Disclosures {
     private static final String ADD = """
             insert into demebook.disclosure (population_id, collection_id, seen_on, seen_by, grant_id, purpose, action,
                 field_group, times)
@@ -166,7 +166,7 @@ class Disclosures {
 
     /** What was seen of the collections that the asker acts for, the latest day first. */
     @Transactional
-    Page<DisclosureView> page(Standing by, @Nullable String after, int limit) {
+    public Page<DisclosureView> page(Standing by, @Nullable String after, int limit) {
         addUp();
         var own = keepers.collectionIds(by);
         var lines = new ArrayList<Line>();

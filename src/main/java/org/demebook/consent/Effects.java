@@ -27,7 +27,7 @@ import org.demebook.problem.Refusal;
 
 /** What a grant would change before it is given: the very decision, made with the grants of now and with those of then. */
 @ApplicationScoped
-class Effects {
+public class Effects {
     @Inject
     Keepers keepers;
 
@@ -47,7 +47,7 @@ class Effects {
 
     /** Refuses what giving it would refuse. Up to 240 decisions for each animal and recipient, twice, well under a microsecond each. */
     @Transactional
-    EffectView effect(Standing by, PlannedSharing sharing) {
+    public EffectView effect(Standing by, PlannedSharing sharing) {
         var plan = plan(by, sharing);
         var subjects = animals.ofCollection(by.populationId(), plan.collectionId());
         var recipients = recipients(plan);

@@ -5,12 +5,12 @@ import java.time.Period;
 import java.time.ZoneOffset;
 
 /** What keepers are told before they consent; whoever changes the text changes the version. */
-final class Notice {
-    static final String VERSION = "2026-11";
+public final class Notice {
+    public static final String VERSION = "2026-11";
     static final String LANGUAGE = "en";
     static final String PATH = "/api/v1/consent-notice";
 
-    static final String TEXT = """
+    public static final String TEXT = """
             You decide what others see of your animals, and for what. Nothing is shown, computed with, passed on or counted \
             unless you grant it. A grant says to whom, which parts of your records, for which purposes, what may be done with \
             them, and until when: at most 24 months, then you are asked again. You may withdraw it at any moment, as easily as \

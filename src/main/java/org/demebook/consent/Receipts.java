@@ -22,7 +22,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Writes grants as consent records. */
 @ApplicationScoped
-class Receipts {
+public class Receipts {
     static final String SCHEMA = "https://w3id.org/dpv/schema/dpv-27560#receipt-record";
 
     @Inject
@@ -38,7 +38,7 @@ class Receipts {
     Optional<String> jurisdiction;
 
     @Transactional
-    ConsentReceipt of(Standing by, UUID grantId) {
+    public ConsentReceipt of(Standing by, UUID grantId) {
         var grant = grants.get(by, grantId);
         var row = grants.own(by, grantId);
         var withdrawnBy = row.withdrawnBy == null

@@ -130,7 +130,7 @@ public class Forms {
 
     private ObjectNode tree(Typed typed, List<String> except) {
         var root = json.createObjectNode();
-        for (var name : typed.names()) {
+        for (var name : typed.fields()) {
             if (!except.contains(name) && typed.text(name) != null) {
                 put(root, name, typed);
             }

@@ -21,7 +21,7 @@ import org.jspecify.annotations.Nullable;
 public final class Typed {
     private final MultivaluedMap<String, String> values;
     private final @Nullable Problem problem;
-    private final Set<String> fields = new HashSet<>();
+    private final Set<String> told = new HashSet<>();
 
     private Typed(MultivaluedMap<String, String> values, @Nullable Problem problem) {
         this.values = values;
@@ -54,7 +54,8 @@ public final class Typed {
         return values;
     }
 
-    Set<String> names() {
+    /** The names of all fields that were sent. */
+    public Set<String> fields() {
         return values.keySet();
     }
 
@@ -86,9 +87,10 @@ public final class Typed {
         return problem;
     }
 
-    /** What is wrong at a field, in sentences; null when nothing is. */
-    public @Nullable String wrong(String field) {
-        fields.add(field);
+    /** What is wrong at a field, in sentences; null when nothing is. A field that takes several values ends in {@code []}. */
+    public @Nullable String wrong(String name) {
+        var field = name.endsWith("[]") ? name.substring(0, name.length() - 2) : name;
+        told.add(field);
         if (problem == null) {
             return null;
         }
@@ -104,7 +106,7 @@ public final class Typed {
         var untold = new ArrayList<Finding>();
         if (problem != null) {
             problem.findings().stream()
-                    .filter(finding -> finding.field() == null || !fields.contains(finding.field()))
+                    .filter(finding -> finding.field() == null || !told.contains(finding.field()))
                     .forEach(untold::add);
         }
         return untold;

@@ -1,0 +1,16 @@
+package org.demebook.web.sharing;
+
+import java.util.List;
+import org.demebook.consent.GrantView;
+import org.demebook.consent.SharingView;
+import org.demebook.keeper.CollectionView;
+
+/**
+ * What one collection shares.
+ *
+ * @param now what others may do with it at this moment, by whatever grant
+ * @param animals how many the collection holds or owns
+ * @param byHand live grants that no ready choice gave
+ */
+public record Shared(
+        CollectionView collection, SharingView sharing, List<Reach> now, int animals, List<GrantView> byHand) {}
