@@ -21,6 +21,9 @@ final class ContractSchemas {
     private static final DotName NULLABLE = DotName.createSimple(Nullable.class.getName());
     private static final DotName ROUGH_DATE = DotName.createSimple("org.demebook.notation.RoughDate");
 
+    /** Records of these rooms are drawn on pages and never sent as JSON. */
+    private static final Set<String> DRAWN = Set.of("org.demebook.plot", "org.demebook.chart");
+
     private final IndexView index;
     private final Map<String, Schema> schemas;
 
@@ -32,7 +35,7 @@ final class ContractSchemas {
     void complete(OpenAPI contract) {
         contract.getComponents().removeSchema("Precision"); // of RoughDate, which is a string on the wire
         for (var type : index.getKnownClasses()) {
-            var schema = type.name().toString().startsWith("org.demebook.") ? schemas.get(type.simpleName()) : null;
+            var schema = mayBeOnTheWire(type.name().packagePrefix()) ? schemas.get(type.simpleName()) : null;
             if (schema != null && type.name().equals(ROUGH_DATE)) {
                 describeRoughDate(schema);
             } else if (schema != null && type.isRecord()) {
@@ -48,6 +51,11 @@ final class ContractSchemas {
                 }
             }
         }
+    }
+
+    /** Schemas are found by simple name, which a record drawn on a page may share with one that is sent. */
+    private static boolean mayBeOnTheWire(@Nullable String room) {
+        return room != null && room.startsWith("org.demebook.") && !DRAWN.contains(room);
     }
 
     private void requireWhatIsAlwaysThere(ClassInfo type, Schema schema) {
