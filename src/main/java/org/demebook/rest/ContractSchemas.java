@@ -21,8 +21,8 @@ final class ContractSchemas {
     private static final DotName NULLABLE = DotName.createSimple(Nullable.class.getName());
     private static final DotName ROUGH_DATE = DotName.createSimple("org.demebook.notation.RoughDate");
 
-    /** Records of these rooms are drawn on pages and never sent as JSON. */
-    private static final Set<String> DRAWN = Set.of("org.demebook.plot", "org.demebook.chart");
+    /** Records of these rooms, and of those within them, are drawn on pages and never sent as JSON. */
+    private static final List<String> DRAWN = List.of("org.demebook.plot", "org.demebook.chart", "org.demebook.web");
 
     private final IndexView index;
     private final Map<String, Schema> schemas;
@@ -55,7 +55,9 @@ final class ContractSchemas {
 
     /** Schemas are found by simple name, which a record drawn on a page may share with one that is sent. */
     private static boolean mayBeOnTheWire(@Nullable String room) {
-        return room != null && room.startsWith("org.demebook.") && !DRAWN.contains(room);
+        return room != null
+                && room.startsWith("org.demebook.")
+                && DRAWN.stream().noneMatch(room::startsWith);
     }
 
     private void requireWhatIsAlwaysThere(ClassInfo type, Schema schema) {
