@@ -19,8 +19,6 @@ import java.util.List;
 import java.util.UUID;
 import org.demebook.keeper.Attempts;
 import org.demebook.keeper.SignedIn;
-import org.demebook.keeper.Standing;
-import org.demebook.paper.Paper;
 import org.demebook.rest.Once;
 import org.demebook.rest.Once.Answer;
 import org.demebook.rest.Refuses;
@@ -34,14 +32,12 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
-import org.jspecify.annotations.Nullable;
 
 @Path("/api/v1/populations/{population}")
 @Authenticated
 @Tag(name = "Hand-over sheets")
 class HandoverSheetResource {
     private static final String HTML = "text/html;charset=UTF-8";
-    private static final String PDF = "application/pdf";
 
     /** The sheets of an animal, the latest first. */
     @ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
@@ -65,7 +61,7 @@ class HandoverSheetResource {
     SheetPages pages;
 
     @Inject
-    Paper paper;
+    PrintedSheets printed;
 
     @Inject
     Attempts attempts;
@@ -149,20 +145,23 @@ class HandoverSheetResource {
 
     @GET
     @Path("handover-sheets/{sheet}.pdf")
-    @Produces(PDF)
+    @Produces(PrintedSheets.PDF)
     @Operation(operationId = "getHandoverSheetPdf", summary = "A sheet as PDF, on A4")
     @APIResponse(
             responseCode = "200",
             description = "One page, two at most",
-            content = @Content(mediaType = PDF, schema = @Schema(type = SchemaType.STRING, format = "binary")))
+            content =
+                    @Content(
+                            mediaType = PrintedSheets.PDF,
+                            schema = @Schema(type = SchemaType.STRING, format = "binary")))
     @Refuses({NO_SUCH_POPULATION, NO_SUCH_HANDOVER_SHEET, HANDOVER_SHEET_ALTERED, BAD_PARAMETER})
     public Response pdf(@RestPath String population, @RestPath UUID sheet) {
-        return printed(signedIn.standing(population), sheet, null);
+        return printed.pdf(signedIn.standing(population), sheet, null);
     }
 
     @POST
     @Path("handover-sheets/{sheet}/print")
-    @Produces(PDF)
+    @Produces(PrintedSheets.PDF)
     @Operation(
             operationId = "printHandoverSheet",
             summary = "A sheet as PDF, with the claim code for a buyer who has no account",
@@ -170,7 +169,10 @@ class HandoverSheetResource {
     @APIResponse(
             responseCode = "200",
             description = "One page, two at most",
-            content = @Content(mediaType = PDF, schema = @Schema(type = SchemaType.STRING, format = "binary")))
+            content =
+                    @Content(
+                            mediaType = PrintedSheets.PDF,
+                            schema = @Schema(type = SchemaType.STRING, format = "binary")))
     @Refuses({
         NO_SUCH_POPULATION,
         NO_SUCH_HANDOVER_SHEET,
@@ -185,17 +187,7 @@ class HandoverSheetResource {
             @NotNull @Valid Printing printing,
             @Context HttpServerRequest request) {
         var by = signedIn.standing(population);
-        return attempts.counted(request, () -> printed(by, sheet, printing.claimCode()));
-    }
-
-    private Response printed(Standing by, UUID sheetId, @Nullable String claimCode) {
-        var text = sheets.print(by, sheetId, claimCode);
-        var file = text.number().replaceAll("[^A-Za-z0-9-]", "_") + ".pdf";
-        return Response.ok(paper.pdf(pages.of(text)), PDF)
-                .header("Content-Disposition", "inline; filename=\"" + file + "\"")
-                .header("Cache-Control", claimCode == null ? "private, no-cache" : "no-store")
-                .header("X-Content-Type-Options", "nosniff")
-                .build();
+        return attempts.counted(request, () -> printed.pdf(by, sheet, printing.claimCode()));
     }
 
     @POST

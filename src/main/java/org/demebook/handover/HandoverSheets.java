@@ -162,6 +162,12 @@ public class HandoverSheets {
         return view(by, require(by, sheetId));
     }
 
+    /** Whether it is the asker's to withdraw: they act for the collection that issued it. */
+    @Transactional
+    public boolean issuedBy(Standing by, UUID sheetId) {
+        return keepers.actsFor(by.populationId(), by.keeperId(), require(by, sheetId).fromCollectionId);
+    }
+
     /** The sheets of an animal that the asker may read, the latest first. */
     @Transactional
     public List<HandoverSheetView> of(Standing by, String number) {
@@ -191,7 +197,8 @@ public class HandoverSheets {
                     "The words of sheet %s are not on this node as they were issued; issue a fresh sheet."
                             .formatted(sheetId));
         }
-        return SheetText.of(view.says(), view, claimCode == null ? null : Secret.asIssued(claimCode));
+        return SheetText.of(
+                view.says(), view, claimCode == null ? null : Secret.asIssued(claimCode), address.ofClaims());
     }
 
     /** What whoever has the paper learns of it; refuses with NO_SUCH_HANDOVER_SHEET. Needs no standing. */

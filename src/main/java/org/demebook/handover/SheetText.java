@@ -15,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param banner how it stands, where it is not what the register says today
  * @param claimCode for a buyer without an account
+ * @param claimLink where the buyer types it
  */
 public record SheetText(
         String number,
@@ -27,6 +28,7 @@ public record SheetText(
         List<Row> meals,
         List<Note> notes,
         @Nullable String claimCode,
+        String claimLink,
         String code,
         String link,
         String digest,
@@ -36,7 +38,7 @@ public record SheetText(
 
     public record Row(String label, String value) {}
 
-    static SheetText of(HandoverSheet sheet, HandoverSheetView view, @Nullable String claimCode) {
+    static SheetText of(HandoverSheet sheet, HandoverSheetView view, @Nullable String claimCode, String claimLink) {
         var number = sheet.identity().number();
         var issuedOn = InWords.day(sheet.issuedOn());
         return new SheetText(
@@ -51,6 +53,7 @@ public record SheetText(
                 sheet.rearing().meals().stream().map(SheetText::meal).toList(),
                 sheet.notes(),
                 claimCode,
+                claimLink,
                 view.code(),
                 view.link(),
                 view.digest(),

@@ -33,7 +33,8 @@ public enum State {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
-    boolean open() {
+    /** Whether it can still be answered, or claimed. */
+    public boolean open() {
         return this == OFFERED || this == HANDED_OUT;
     }
 
