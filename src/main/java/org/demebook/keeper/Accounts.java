@@ -21,8 +21,10 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
+import java.util.UUID;
 import org.demebook.journal.Journal;
 import org.demebook.problem.Refusal;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
@@ -190,6 +192,21 @@ public class Accounts {
         }
         use(invitation, Keeper.findById(by.keeperId()));
     }
+
+    /**
+     * What an invitation is to, for whoever has its link; it stays good. Refuses with INVITATION_NOT_VALID.
+     *
+     * @return the population, and what the invited one will be in it; empty when it is to this node alone
+     */
+    @Transactional
+    public Optional<InvitedTo> invitedTo(String secret) {
+        var invitation = usable(secret);
+        return Optional.ofNullable(invitation.populationId)
+                .map(population -> new InvitedTo(population, Role.of(Objects.requireNonNull(invitation.role))));
+    }
+
+    /** What an invitation is to. */
+    public record InvitedTo(UUID populationId, Role role) {}
 
     private Invitation usable(String secret) {
         return Invitation.locked(secret.strip())

@@ -132,7 +132,7 @@ public class Regions {
     }
 
     @Transactional
-    long revisionOfDistances(UUID populationId) {
+    public long revisionOfDistances(UUID populationId) {
         return RegionDistance.revision(populationId);
     }
 

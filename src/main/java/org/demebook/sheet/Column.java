@@ -10,7 +10,7 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /** The columns of a sheet in the order in which they are written; read in any order. */
-enum Column {
+public enum Column {
     NUMBER("studbooknumber", "studbookno", "zuchtbuchnummer"),
     REFERENCE("id", "name", "ownreference", "ref", "animal", "animalid", "kennung"),
     DAM("mother", "damid", "mutter"),
@@ -50,7 +50,7 @@ enum Column {
     }
 
     /** The name under which it is written. */
-    String header() {
+    public String header() {
         return name().toLowerCase(Locale.ROOT);
     }
 
@@ -58,6 +58,13 @@ enum Column {
     static Optional<Column> of(String header) {
         return Optional.ofNullable(
                 BY_NAME.get(NOT_READ.matcher(header).replaceAll("").toLowerCase(Locale.ROOT)));
+    }
+
+    /** The column of that canonical name. */
+    public static Optional<Column> named(String header) {
+        return Arrays.stream(values())
+                .filter(column -> column.header().equals(header))
+                .findFirst();
     }
 
     static String allHeaders() {

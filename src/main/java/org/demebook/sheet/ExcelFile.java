@@ -18,7 +18,6 @@ import org.dhatim.fastexcel.reader.Row;
 /** Reads the first sheet of an Excel workbook (ISO/IEC 29500). */
 final class ExcelFile {
     private static final long MOST_BYTES_UNPACKED = 256L << 20;
-    private static final int MOST_COLUMNS = 200;
     // y, d and h stand in formats of days and hours only, once texts, colours and escaped signs are taken out
     private static final Pattern NO_DATE = Pattern.compile("\"[^\"]*\"|\\[[^\\]]*]|\\\\.|_.");
     private static final Pattern DATE = Pattern.compile("(?i).*[yd].*");
@@ -67,9 +66,9 @@ final class ExcelFile {
     }
 
     private static String[] texts(Row row) {
-        if (row.getCellCount() > MOST_COLUMNS) {
+        if (row.getCellCount() > Sheet.MOST_COLUMNS) {
             throw Sheet.unreadable("Row %d has more than %d columns; keep to the columns of the register: %s."
-                    .formatted(row.getRowNum(), MOST_COLUMNS, Column.allHeaders()));
+                    .formatted(row.getRowNum(), Sheet.MOST_COLUMNS, Column.allHeaders()));
         }
         var texts = new String[row.getCellCount()];
         for (int i = 0; i < texts.length; i++) {

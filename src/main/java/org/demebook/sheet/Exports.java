@@ -3,6 +3,7 @@ package org.demebook.sheet;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.io.BufferedOutputStream;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -28,6 +29,10 @@ public class Exports {
 
         Format(String mediaType) {
             this.mediaType = mediaType;
+        }
+
+        public String mediaType() {
+            return mediaType;
         }
     }
 
@@ -57,6 +62,17 @@ public class Exports {
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
+    }
+
+    /** A sheet with the names of all columns and nothing below: to begin a list with. */
+    public byte[] empty(Format format) {
+        var bytes = new ByteArrayOutputStream();
+        try (var sheet = format == Format.CSV ? new CsvSheet(bytes) : new ExcelSheet(bytes)) {
+            sheet.header();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+        return bytes.toByteArray();
     }
 
     private void write(Standing by, Format format, boolean mine, Path file) throws IOException {
