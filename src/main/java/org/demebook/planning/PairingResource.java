@@ -31,8 +31,6 @@ import org.jspecify.annotations.Nullable;
 @Authenticated
 @Tag(name = "Pairings")
 class PairingResource {
-    private static final double USUAL_MAXIMUM_INBREEDING = 0.125;
-    private static final int USUAL_YOUNG = 8;
     private static final int MOST_YOUNG = 30;
 
     @Inject
@@ -79,17 +77,17 @@ class PairingResource {
                     LocalDate pairOn,
             @QueryParam("limit") @Nullable Integer limit) {
         var by = signedIn.standing(population);
-        var question = new Question(maximum(maximumInbreeding), young(young), Page.limit(limit), pairOn);
+        var question = Question.of(maximum(maximumInbreeding), young(young), Page.limit(limit), pairOn);
         return animal == null ? planner.pairings(by, question) : planner.partners(by, animal, question);
     }
 
-    private static double maximum(@Nullable String asked) {
+    private static @Nullable BigDecimal maximum(@Nullable String asked) {
         if (asked == null) {
-            return USUAL_MAXIMUM_INBREEDING;
+            return null;
         }
         try {
-            double value = new BigDecimal(asked).doubleValue();
-            if (value >= 0 && value <= 1) {
+            var value = new BigDecimal(asked);
+            if (value.signum() >= 0 && value.compareTo(BigDecimal.ONE) <= 0) {
                 return value;
             }
         } catch (NumberFormatException notANumber) {
@@ -98,11 +96,8 @@ class PairingResource {
         throw new Refusal(BAD_PARAMETER, "maximumInbreeding is %s; give a number from 0 to 1.".formatted(asked));
     }
 
-    private static int young(@Nullable Integer asked) {
-        if (asked == null) {
-            return USUAL_YOUNG;
-        }
-        if (asked < 1 || asked > MOST_YOUNG) {
+    private static @Nullable Integer young(@Nullable Integer asked) {
+        if (asked != null && (asked < 1 || asked > MOST_YOUNG)) {
             throw new Refusal(BAD_PARAMETER, "young is %d; ask for 1 to %d.".formatted(asked, MOST_YOUNG));
         }
         return asked;

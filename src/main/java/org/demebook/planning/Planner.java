@@ -4,6 +4,7 @@ import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.math.BigDecimal;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -44,7 +45,23 @@ public class Planner {
             double maximumInbreeding,
             int mostYoung,
             int limit,
-            @Nullable LocalDate pairOn) {}
+            @Nullable LocalDate pairOn) {
+        private static final double USUAL_MAXIMUM_INBREEDING = 0.125;
+        private static final int USUAL_YOUNG = 8;
+
+        /** As usual, where nothing is said: 0.125, and 8 young. */
+        public static Question of(
+                @Nullable BigDecimal maximumInbreeding,
+                @Nullable Integer mostYoung,
+                int limit,
+                @Nullable LocalDate pairOn) {
+            return new Question(
+                    maximumInbreeding == null ? USUAL_MAXIMUM_INBREEDING : maximumInbreeding.doubleValue(),
+                    mostYoung == null ? USUAL_YOUNG : mostYoung,
+                    limit,
+                    pairOn);
+        }
+    }
 
     /** What the answers to an asker follow from: what they may see, and what of it they may be proposed. */
     private record Sight(Object snapshot, Lens.Basis basis) {}

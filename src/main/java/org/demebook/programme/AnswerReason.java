@@ -29,6 +29,11 @@ public enum AnswerReason {
         this.answer = answer;
     }
 
+    /** The answer that it goes with. */
+    public Answer answer() {
+        return answer;
+    }
+
     boolean isFor(Answer said) {
         return answer == said;
     }

@@ -61,7 +61,7 @@ public class Answers {
      * with the answer, with NO_SUCH_PLAN, PLAN_NOT_IN_FORCE or NO_SUCH_PROPOSAL, and with ANIMAL_DEAD to accept for one that is dead.
      */
     @Transactional
-    AnswerView give(Standing by, UUID planId, UUID litterId, NewAnswer sent) {
+    public AnswerView give(Standing by, UUID planId, UUID litterId, NewAnswer sent) {
         requireItsReason(sent);
         journal.open(by.populationId());
         var own = keepers.collectionIds(by);

@@ -16,7 +16,7 @@ import org.demebook.programme.PlanDocument.Litter;
 
 /** What coordinators read of the answers to a plan: reasons and notes too. */
 @ApplicationScoped
-class AnswersHeard {
+public class AnswersHeard {
     @Inject
     SeasonPlans plans;
 
@@ -30,7 +30,7 @@ class AnswersHeard {
     Clock clock;
 
     /** Refuses with NOT_ALLOWED all but coordinators, and with NO_SUCH_PLAN. */
-    AnswersView of(Standing by, UUID planId) {
+    public AnswersView of(Standing by, UUID planId) {
         Drafts.requireCoordinator(by);
         var plan = plans.require(by, planId).document();
         var answers = kept.answers(by, plan);

@@ -17,14 +17,14 @@ import org.jspecify.annotations.Nullable;
  * @param litters in the order of the plan
  */
 @ShownTo(ShownTo.Whom.ASKER_AS_FAR_AS_GRANTED)
-record AnswersView(
+public record AnswersView(
         UUID plan, int sides, int answered, @Nullable Double share, List<Answered> litters) {
     /**
      * @param dam studbook number
      * @param sire likewise
      * @param answers at most one of each side, the dam's first
      */
-    record Answered(
+    public record Answered(
             UUID litter,
             String dam,
             String sire,
@@ -36,7 +36,7 @@ record AnswersView(
      * @param note as its keeper worded it
      * @param answeredOn the day, UTC
      */
-    record Said(
+    public record Said(
             Side side,
             Answer answer,
             @Nullable AnswerReason reason,

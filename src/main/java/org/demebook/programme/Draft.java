@@ -1,9 +1,7 @@
 package org.demebook.programme;
 
-import com.fasterxml.jackson.annotation.JsonValue;
 import java.time.Instant;
 import java.util.List;
-import java.util.Locale;
 import java.util.UUID;
 import org.demebook.keeper.Standing;
 import org.demebook.season.Effort;
@@ -16,27 +14,6 @@ import org.jspecify.annotations.Nullable;
  * and asks it whether to go on.
  */
 final class Draft implements Composition.Follower {
-    /** In JSON a lower-case word. */
-    enum State {
-        WAITING,
-        COMPUTING,
-        READY,
-        /** Somebody stopped it; the best plan so far is there, if there was one. */
-        STOPPED,
-        /** No plan keeps all constraints. */
-        IMPOSSIBLE,
-        FAILED;
-
-        @JsonValue
-        String word() {
-            return name().toLowerCase(Locale.ROOT);
-        }
-
-        boolean isOver() {
-            return this != WAITING && this != COMPUTING;
-        }
-    }
-
     /** How far it is. */
     record Step(
             Composition.Step what,
@@ -50,7 +27,7 @@ final class Draft implements Composition.Follower {
     final NewDraft asked;
     final Stage stage;
     final Effort effort;
-    private volatile State state = State.WAITING;
+    private volatile DraftState state = DraftState.WAITING;
     private volatile boolean stopping;
     private volatile @Nullable Step step;
     private volatile @Nullable PlanDocument plan;
@@ -69,7 +46,7 @@ final class Draft implements Composition.Follower {
         return by.keeperId().equals(asker.keeperId()) && by.populationId().equals(asker.populationId());
     }
 
-    State state() {
+    DraftState state() {
         return state;
     }
 
@@ -97,7 +74,7 @@ final class Draft implements Composition.Follower {
     }
 
     void begins() {
-        state = State.COMPUTING;
+        state = DraftState.COMPUTING;
     }
 
     void found(PlanDocument document) {
@@ -106,11 +83,11 @@ final class Draft implements Composition.Follower {
 
     void ends(List<String> why) {
         contradiction = why;
-        state = !why.isEmpty() ? State.IMPOSSIBLE : stopping ? State.STOPPED : State.READY;
+        state = !why.isEmpty() ? DraftState.IMPOSSIBLE : stopping ? DraftState.STOPPED : DraftState.READY;
     }
 
     void fails() {
-        state = State.FAILED;
+        state = DraftState.FAILED;
     }
 
     @Override

@@ -22,13 +22,13 @@ import org.jspecify.annotations.Nullable;
  * @param besideInForce how it differs from the plan in force; absent while there is none
  */
 @ShownTo(ShownTo.Whom.ASKER_AS_FAR_AS_GRANTED)
-record DraftView(
+public record DraftView(
         UUID id,
 
         @Schema(
                 implementation = String.class,
                 enumeration = {"waiting", "computing", "ready", "stopped", "impossible", "failed"})
-        Draft.State state,
+        DraftState state,
 
         Instant startedAt,
         @Nullable ProgressView progress,
@@ -38,7 +38,7 @@ record DraftView(
         @Nullable Beside besideInForce) {
 
     /** What is being done. In JSON lower-case words. */
-    enum Doing {
+    public enum Doing {
         /** Looking for the best plan and for what no plan exceeds. */
         PLAN,
         /** Looking for plans of less inbred young. */
@@ -47,7 +47,7 @@ record DraftView(
         REFUSALS;
 
         @JsonValue
-        String word() {
+        public String word() {
             return name().toLowerCase(Locale.ROOT);
         }
     }
@@ -59,7 +59,7 @@ record DraftView(
      * @param geneDiversity of the best plan so far; absent while there is none
      * @param atBest no plan exceeds it; absent until something is known
      */
-    record ProgressView(
+    public record ProgressView(
             @Schema(
                     implementation = String.class,
                     enumeration = {"plan", "curve", "refusals"})
@@ -80,7 +80,7 @@ record DraftView(
      * @param onlyHere pairs that the draft has and it has not
      * @param onlyThere pairs that it has and the draft has not
      */
-    record Beside(
+    public record Beside(
             UUID plan,
             double geneDiversityAfter,
             double meanInbreeding,
@@ -89,5 +89,5 @@ record DraftView(
             List<Both> onlyThere) {}
 
     /** Studbook numbers of a pair. */
-    record Both(String dam, String sire) {}
+    public record Both(String dam, String sire) {}
 }

@@ -54,7 +54,7 @@ public class Drafts {
      * Begins to compute; the work goes on behind the answer. Refuses with NOT_ALLOWED all but coordinators, with NO_CANDIDATES,
      * NO_SUCH_ANIMAL, MISTYPED_NUMBER, NO_SUCH_PLAN, and with TOO_MANY_DRAFTS while four are at work.
      */
-    DraftView start(Standing by, NewDraft asked) {
+    public DraftView start(Standing by, NewDraft asked) {
         requireCoordinator(by);
         if (asked.litters() != null && asked.littersAtMost() != null) {
             throw new Refusal(BAD_PARAMETER, "Say litters or littersAtMost, not both.");
@@ -97,12 +97,17 @@ public class Drafts {
                 .forEach(draft -> drafts.invalidate(draft.id));
     }
 
-    DraftView get(Standing by, UUID id) {
+    public DraftView get(Standing by, UUID id) {
         return views.of(by, require(by, id));
     }
 
+    /** What was asked of it, to ask something similar. */
+    public NewDraft asked(Standing by, UUID id) {
+        return require(by, id).asked;
+    }
+
     /** The asker's own, the latest first. */
-    List<DraftView> all(Standing by) {
+    public List<DraftView> all(Standing by) {
         requireCoordinator(by);
         return drafts.asMap().values().stream()
                 .filter(draft -> draft.isOf(by))
@@ -112,7 +117,7 @@ public class Drafts {
     }
 
     /** Ends the work soon; the best plan so far is kept. Nothing happens to one that is over. */
-    DraftView stop(Standing by, UUID id) {
+    public DraftView stop(Standing by, UUID id) {
         var draft = require(by, id);
         draft.stop();
         return views.of(by, draft);
@@ -130,7 +135,8 @@ public class Drafts {
         return draft;
     }
 
-    static void requireCoordinator(Standing by) {
+    /** Refuses with NOT_ALLOWED all others. */
+    public static void requireCoordinator(Standing by) {
         if (!by.isCoordinator()) {
             throw new Refusal(
                     NOT_ALLOWED,

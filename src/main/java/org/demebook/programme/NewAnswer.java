@@ -15,7 +15,7 @@ import org.jspecify.annotations.Nullable;
  *     not-ready}; of {@code decline}: {@code own-plans} to {@code no-reason}; of {@code accept} none
  * @param note for the coordinators, who alone read it
  */
-record NewAnswer(
+public record NewAnswer(
         @NotNull Answer answer,
 
         @Nullable AnswerReason reason,

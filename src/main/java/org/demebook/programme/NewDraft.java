@@ -37,7 +37,7 @@ import org.jspecify.annotations.Nullable;
  * @param whatIf what is not so, and only looked at
  * @param seed of the search's random numbers; 1 when nothing is said
  */
-record NewDraft(
+public record NewDraft(
         @NotNull LocalDate pairOn,
         @Nullable @Min(0) @Max(5000) Integer litters,
         @Nullable @Min(0) @Max(5000) Integer littersAtMost,
@@ -56,7 +56,7 @@ record NewDraft(
         @Nullable @Min(0) @Max(1L << 53) Long seed) {
 
     /** Studbook numbers of a pair. */
-    record Two(
+    public record Two(
             @NotBlank @Size(max = 60) String dam,
             @NotBlank @Size(max = 60) String sire) {}
 
@@ -66,7 +66,7 @@ record NewDraft(
      * @param lost studbook numbers: these, and all that are known to live with one of them, would be gone
      * @param capacity how many litters the collection of an animal would take
      */
-    record WhatIf(
+    public record WhatIf(
             @Nullable @Min(0) @Max(20) Integer newFemales,
             @Nullable @Min(0) @Max(20) Integer newMales,
             @Nullable @Size(max = 100) List<@NotBlank @Size(max = 60) String> lost,
@@ -78,7 +78,7 @@ record NewDraft(
     }
 
     /** @param animal studbook number of one that lives there */
-    record Capacity(
+    public record Capacity(
             @NotBlank @Size(max = 60) String animal,
             @Min(0) @Max(5000) int litters) {}
 

@@ -22,7 +22,7 @@ import org.jspecify.annotations.Nullable;
  * @param born how many of these litters were born as planned
  */
 @ShownTo(ShownTo.Whom.ASKER_AS_FAR_AS_GRANTED)
-record OutcomeView(
+public record OutcomeView(
         UUID plan,
         @Nullable Double geneDiversityExpected,
         @Nullable Double geneDiversityNow,
@@ -33,7 +33,7 @@ record OutcomeView(
         List<Came> litters) {
 
     /** What is seen of a litter. */
-    enum What {
+    public enum What {
         /** None so far, within a year of the day on which the two were to be put together. */
         NOT_YET,
         /** Of both, as planned. */
@@ -44,7 +44,7 @@ record OutcomeView(
         NONE;
 
         @JsonValue
-        String word() {
+        public String word() {
             return name().toLowerCase(Locale.ROOT).replace('_', '-');
         }
     }
@@ -58,7 +58,7 @@ record OutcomeView(
      * @param young that were registered, and whose parents the reader may see
      * @param alive of them
      */
-    record Came(
+    public record Came(
             UUID litter,
             @Nullable String dam,
             @Nullable String sire,

@@ -27,7 +27,7 @@ import org.jspecify.annotations.Nullable;
 
 /** What came of a plan, by the births that an asker may see: those of whose young they may see who the parents are. */
 @ApplicationScoped
-class Outcomes {
+public class Outcomes {
     @Inject
     SeasonPlans plans;
 
@@ -47,7 +47,7 @@ class Outcomes {
     Clock clock;
 
     /** Refuses with NO_SUCH_PLAN. O(population). */
-    OutcomeView of(Standing by, UUID planId) {
+    public OutcomeView of(Standing by, UUID planId) {
         var plan = plans.require(by, planId).document();
         var at = clock.instant();
         var telling = new Telling(

@@ -14,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  * @param places animals that can be kept; null for as many as are alive
  * @param founders whose worth is asked, one or more
  */
-record OutlookQuestion(
+public record OutlookQuestion(
         int seasons,
         double yearsBetween,
         @Nullable Double target,
@@ -26,7 +26,7 @@ record OutlookQuestion(
     private static final int MOST_ANIMALS = 5_000;
 
     /** Refuses with BAD_PARAMETER what is out of its range. */
-    static OutlookQuestion of(
+    public static OutlookQuestion of(
             @Nullable Integer seasons,
             @Nullable Double yearsBetween,
             @Nullable Double target,

@@ -19,7 +19,7 @@ import org.jspecify.annotations.Nullable;
  * @param assumptions in words
  */
 @ShownTo(ShownTo.Whom.ASKER_AS_FAR_AS_GRANTED)
-record OutlookView(
+public record OutlookView(
         String summary,
         List<SeasonAhead> seasons,
         AfterThisSeason afterThisSeason,
@@ -39,7 +39,7 @@ record OutlookView(
      * @param geneDiversity if as many young come as are expected of all litters together; mostly somewhat too favourable
      * @param drawn with litters that fail; absent where the population is too large for it
      */
-    record SeasonAhead(
+    public record SeasonAhead(
             int season,
             double years,
             int animals,
@@ -53,7 +53,7 @@ record OutlookView(
      * @param low one in twenty is not above it
      * @param high one in twenty is above it
      */
-    record Range(double mean, double low, double high) {}
+    public record Range(double mean, double low, double high) {}
 
     /**
      * Of those who will be there when the season is over.
@@ -62,7 +62,7 @@ record OutlookView(
      * @param geneDiversityOfGenes the same over so many unlinked loci, with what chance does to genes that are handed on
      * @param loci how many
      */
-    record AfterThisSeason(Range geneDiversity, Range geneDiversityOfGenes, int loci) {}
+    public record AfterThisSeason(Range geneDiversity, Range geneDiversityOfGenes, int loci) {}
 
     /**
      * When gene diversity falls below a target; each absent where it does not fall.
@@ -72,7 +72,7 @@ record OutlookView(
      * @param soonest one course in twenty is there by then
      * @param latest one course in twenty is not yet there
      */
-    record Below(
+    public record Below(
             double target,
             @Nullable When expected,
             @Nullable When drawn,
@@ -80,7 +80,7 @@ record OutlookView(
             @Nullable When latest) {}
 
     /** @param guessed it lies beyond the seasons that were looked at */
-    record When(double years, boolean guessed) {}
+    public record When(double years, boolean guessed) {}
 
     /**
      * What would be otherwise, expected against expected.
@@ -90,7 +90,7 @@ record OutlookView(
      * @param more than without
      * @param yearsUntilTarget absent where no target was asked about, or it is never passed
      */
-    record Change(
+    public record Change(
             String what,
             double geneDiversity,
             double more,
@@ -105,7 +105,7 @@ record OutlookView(
      * @param chanceOfLoss that nothing of it is left at a locus after this season, if the plan is followed
      * @param words what this says
      */
-    record LastChance(
+    public record LastChance(
             String founder,
             double share,
             List<String> animals,

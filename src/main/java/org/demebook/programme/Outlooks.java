@@ -16,7 +16,7 @@ import org.demebook.registry.Populations;
 
 /** What years to come may bring if a plan is followed. Nothing of it is stored; it is computed on what its asker may know now. */
 @ApplicationScoped
-class Outlooks {
+public class Outlooks {
     @Inject
     Drafts drafts;
 
@@ -39,7 +39,7 @@ class Outlooks {
     Clock clock;
 
     /** Refuses with NOT_ALLOWED, NO_SUCH_DRAFT, and with DRAFT_NOT_READY while it has no plan. */
-    OutlookView ofDraft(Standing by, UUID draftId, OutlookQuestion question) {
+    public OutlookView ofDraft(Standing by, UUID draftId, OutlookQuestion question) {
         var draft = drafts.require(by, draftId);
         var plan = draft.plan();
         if (plan == null) {
@@ -59,7 +59,7 @@ class Outlooks {
     }
 
     /** For coordinators; refuses with NO_SUCH_PLAN, and everybody else with NOT_ALLOWED. */
-    OutlookView ofPlan(Standing by, UUID planId, OutlookQuestion question) {
+    public OutlookView ofPlan(Standing by, UUID planId, OutlookQuestion question) {
         Drafts.requireCoordinator(by);
         return of(by, question, plans.require(by, planId).document(), Set.of(), new int[2], 0);
     }

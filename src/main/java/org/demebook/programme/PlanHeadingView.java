@@ -13,4 +13,4 @@ import org.jspecify.annotations.Nullable;
  * @param inForce it is the last that was issued
  */
 @ShownTo(ShownTo.Whom.MEMBERS)
-record PlanHeadingView(UUID id, @Nullable UUID follows, LocalDate issuedOn, LocalDate pairOn, boolean inForce) {}
+public record PlanHeadingView(UUID id, @Nullable UUID follows, LocalDate issuedOn, LocalDate pairOn, boolean inForce) {}

@@ -21,7 +21,7 @@ import org.jspecify.annotations.Nullable;
  * @param instead where a litter is not to be: the best partners that are left, at most three, by what the reader may see
  */
 @ShownTo(ShownTo.Whom.ASKER_AS_FAR_AS_GRANTED)
-record RecommendationView(
+public record RecommendationView(
         String animal,
 
         @Schema(
@@ -33,14 +33,14 @@ record RecommendationView(
         @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Yours> litters,
         @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Instead> instead) {
 
-    enum Doing {
+    public enum Doing {
         BREED,
         MOVE,
         REST,
         HOLD;
 
         @JsonValue
-        String word() {
+        public String word() {
             return name().toLowerCase(Locale.ROOT);
         }
     }
@@ -57,7 +57,7 @@ record RecommendationView(
      * @param reason likewise
      * @param note only to who wrote it
      */
-    record Yours(
+    public record Yours(
             UUID litter,
             @Nullable String partner,
             int keep,
@@ -76,5 +76,5 @@ record RecommendationView(
      * @param inbreedingOfYoung F of young of the two, on the pedigree as the reader may see it
      * @param keep how many young kept leave most gene diversity
      */
-    record Instead(String partner, double inbreedingOfYoung, int keep) {}
+    public record Instead(String partner, double inbreedingOfYoung, int keep) {}
 }

@@ -14,4 +14,4 @@ import org.demebook.rest.ShownTo;
  *     were computed again
  */
 @ShownTo(ShownTo.Whom.MEMBERS)
-record RecomputationView(UUID plan, boolean equal, List<String> differs, String computedFrom, String scope) {}
+public record RecomputationView(UUID plan, boolean equal, List<String> differs, String computedFrom, String scope) {}

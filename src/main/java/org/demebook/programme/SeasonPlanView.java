@@ -32,7 +32,7 @@ import org.jspecify.annotations.Nullable;
  * @param seed of the search's random numbers
  */
 @ShownTo(ShownTo.Whom.ASKER_AS_FAR_AS_GRANTED)
-record SeasonPlanView(
+public record SeasonPlanView(
         UUID id,
         @Nullable UUID follows,
         @Nullable LocalDate issuedOn,
@@ -54,7 +54,7 @@ record SeasonPlanView(
         long seed) {
 
     /** Gene diversity now and after the season, in [0, 1]. */
-    record Living(double now, double after) {}
+    public record Living(double now, double after) {}
 
     /**
      * @param dam studbook number; of one that is only imagined, what it is called
@@ -67,7 +67,7 @@ record SeasonPlanView(
      * @param ifRefused what a refusal would cost; absent until it is computed
      * @param reason in words
      */
-    record ProposedLitter(
+    public record ProposedLitter(
             UUID id,
             String dam,
             String sire,
@@ -87,11 +87,11 @@ record SeasonPlanView(
      * @param anyOfHers she has no litter
      * @param anyOfHis he has no litter
      */
-    record IfRefused(
+    public record IfRefused(
             @Nullable Double thisPair,
             @Nullable Double anyOfHers,
             @Nullable Double anyOfHis) {}
 
     /** A plan that gives up gene diversity for less inbred young. */
-    record Point(double geneDiversity, double meanInbreeding) {}
+    public record Point(double geneDiversity, double meanInbreeding) {}
 }

@@ -124,11 +124,21 @@ public class SeasonPlans {
         var inForce = kept.inForce(by).map(plan -> plan.id).orElse(null);
         var page = Page.of(read, limit, plan -> Long.toString(plan.revision));
         return new Page<>(
-                page.items().stream()
-                        .map(plan -> new PlanHeadingView(
-                                plan.id, plan.follows, plan.issuedOn, plan.pairOn, plan.id.equals(inForce)))
-                        .toList(),
-                page.next());
+                page.items().stream().map(plan -> heading(plan, inForce)).toList(), page.next());
+    }
+
+    /** The same of one plan; refuses with NO_SUCH_PLAN. */
+    public PlanHeadingView heading(Standing by, UUID id) {
+        return heading(require(by, id), kept.inForce(by).map(plan -> plan.id).orElse(null));
+    }
+
+    /** The same of the plan in force; empty while there is none. */
+    public Optional<PlanHeadingView> headingInForce(Standing by) {
+        return kept.inForce(by).map(plan -> heading(plan, plan.id));
+    }
+
+    private static PlanHeadingView heading(IssuedPlan plan, @Nullable UUID inForce) {
+        return new PlanHeadingView(plan.id, plan.follows, plan.issuedOn, plan.pairOn, plan.id.equals(inForce));
     }
 
     /** What answers to a plan, and to those that it follows, mean for the next one. */

@@ -4,7 +4,8 @@
  * planning}.
  *
  * <p>Doors: {@link org.demebook.programme.Drafts}, {@link org.demebook.programme.SeasonPlans}, {@link
- * org.demebook.programme.Recommendations}, {@link org.demebook.programme.Answers}.
+ * org.demebook.programme.Recommendations}, {@link org.demebook.programme.Answers}, {@link org.demebook.programme.AnswersHeard},
+ * {@link org.demebook.programme.Outcomes}, {@link org.demebook.programme.Outlooks}.
  */
 @NullMarked
 package org.demebook.programme;

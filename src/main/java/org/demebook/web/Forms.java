@@ -32,6 +32,11 @@ import org.jspecify.annotations.Nullable;
  */
 @ApplicationScoped
 public class Forms {
+    private static final int OK = 200;
+    private static final int BAD_REQUEST = 400;
+    private static final int FORBIDDEN = 403;
+    private static final int NOT_FOUND = 404;
+
     @Inject
     ObjectMapper json;
 
@@ -61,6 +66,23 @@ public class Forms {
             return work.get();
         } catch (Refusal refusal) {
             return pages.show(Pages.UNPROCESSABLE, again.apply(typed.refused(refusal.problem())));
+        }
+    }
+
+    /**
+     * A page that is asked for, and that may have nothing to show: then it is there all the same and says why. Where what was typed is at
+     * fault it says that; what is not there, or not for who asks, is refused as everywhere.
+     */
+    public Response look(Typed typed, Supplier<TemplateInstance> page, Function<Typed, TemplateInstance> nothing) {
+        try {
+            return pages.show(page.get());
+        } catch (Refusal refusal) {
+            var problem = refusal.problem();
+            if (problem.status() == NOT_FOUND || problem.status() == FORBIDDEN) {
+                throw refusal;
+            }
+            boolean isTyped = problem.status() == BAD_REQUEST || !problem.findings().isEmpty();
+            return pages.show(isTyped ? Pages.UNPROCESSABLE : OK, nothing.apply(typed.refused(problem)));
         }
     }
 
