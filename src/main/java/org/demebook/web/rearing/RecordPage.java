@@ -37,7 +37,8 @@ class RecordPage {
 
         static native TemplateInstance newRecord(RecordKind kind, Typed typed, Choices choices);
 
-        static native TemplateInstance record(CareRecordView record, RecordKind kind, Typed typed, Choices choices);
+        static native TemplateInstance record(
+                CareRecordView record, RecordKind kind, Typed typed, Typed ending, Choices choices);
 
         static native TemplateInstance records(
                 String animal,
@@ -140,7 +141,7 @@ class RecordPage {
     @Path("care-records/{record}")
     public Response careRecord(@RestPath String population, @RestPath UUID record) {
         var view = careRecords.get(visit.in(population), record);
-        return pages.show(page(view, form.said(view)));
+        return pages.show(page(view, form.said(view), Typed.nothing()));
     }
 
     @POST
@@ -159,7 +160,7 @@ class RecordPage {
                             .record();
                     return list(corrected) + "?corrected=" + Written.Entries.of(List.of(corrected));
                 },
-                refused -> page(careRecords.get(by, record), refused));
+                refused -> page(careRecords.get(by, record), refused, Typed.nothing()));
     }
 
     @POST
@@ -171,7 +172,7 @@ class RecordPage {
                 by.keeperId(),
                 Typed.of(sent),
                 () -> list(careRecords.withdraw(by, record)),
-                refused -> page(careRecords.get(by, record), refused));
+                refused -> ending(by, record, refused));
     }
 
     @POST
@@ -184,12 +185,18 @@ class RecordPage {
                 typed,
                 () -> list(careRecords.end(
                         by, record, forms.read(typed, StatedEnd.class).on())),
-                refused -> page(careRecords.get(by, record), refused));
+                refused -> ending(by, record, refused));
     }
 
-    private TemplateInstance page(CareRecordView record, Typed typed) {
+    private TemplateInstance ending(Standing by, UUID record, Typed ending) {
+        var view = careRecords.get(by, record);
+        return page(view, form.said(view), ending);
+    }
+
+    /** @param typed into the form that corrects it; {@code ending} into those that end it or take it back */
+    private TemplateInstance page(CareRecordView record, Typed typed, Typed ending) {
         var kind = RecordKind.of(record.kind()).orElseThrow();
-        return Templates.record(record, kind, typed, choices());
+        return Templates.record(record, kind, typed, ending, choices());
     }
 
     private Choices choices() {
