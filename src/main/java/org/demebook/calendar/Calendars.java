@@ -39,14 +39,14 @@ public class Calendars {
 
     /** Makes the secret address of the asker's calendar; an earlier one leads nowhere from now on. */
     @Transactional
-    CalendarView open(Asker by) {
+    public CalendarView open(Asker by) {
         var now = Instant.now(clock).truncatedTo(ChronoUnit.MILLIS);
         return new CalendarView("/api/v1/calendars/" + CalendarAddress.issue(by.keeperId(), now) + ".ics", now);
     }
 
     /** When the present address was made; the address itself is not kept. */
     @Transactional
-    CalendarView get(Asker by) {
+    public CalendarView get(Asker by) {
         return CalendarAddress.<CalendarAddress>findByIdOptional(by.keeperId())
                 .map(address -> new CalendarView(null, address.openedAt))
                 .orElse(new CalendarView(null, null));
@@ -54,7 +54,7 @@ public class Calendars {
 
     /** The address leads nowhere from now on. */
     @Transactional
-    void close(Asker by) {
+    public void close(Asker by) {
         CalendarAddress.deleteById(by.keeperId());
     }
 

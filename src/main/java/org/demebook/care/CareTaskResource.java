@@ -224,8 +224,8 @@ class CareTaskResource {
         return once.answer(by.keeperId(), null, () -> Answer.ok(null, tasks.restore(by, key)));
     }
 
-    private static KnownTask.State state(@Nullable String word) {
-        return Arrays.stream(KnownTask.State.values())
+    private static TaskState state(@Nullable String word) {
+        return Arrays.stream(TaskState.values())
                 .filter(state -> state.name().toLowerCase(Locale.ROOT).equals(word == null ? "open" : word))
                 .findAny()
                 .orElseThrow(

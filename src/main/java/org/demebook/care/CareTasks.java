@@ -26,7 +26,6 @@ import org.demebook.care.CareFacts.CareTaskDone;
 import org.demebook.care.CareFacts.CareTaskPostponed;
 import org.demebook.care.CareFacts.CareTaskSilenced;
 import org.demebook.care.CareFacts.OwnTaskAdded;
-import org.demebook.care.KnownTask.State;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
@@ -75,7 +74,8 @@ public class CareTasks {
      * @param after cursor: place of the last one seen
      */
     @Transactional
-    Page<CareTaskView> page(Standing by, State state, @Nullable LocalDate until, @Nullable String after, int limit) {
+    public Page<CareTaskView> page(
+            Standing by, TaskState state, @Nullable LocalDate until, @Nullable String after, int limit) {
         var today = today();
         var last = until == null ? today.plusDays(USUAL_DAYS_AHEAD) : until;
         if (last.isAfter(today.plusDays(MOST_DAYS_AHEAD))) {
@@ -84,12 +84,12 @@ public class CareTasks {
                     "until is %s; ask for at most %d days ahead, to %s."
                             .formatted(last, MOST_DAYS_AHEAD, today.plusDays(MOST_DAYS_AHEAD)));
         }
-        List<KnownTask> tasks = state == State.DONE
+        List<KnownTask> tasks = state == TaskState.DONE
                 ? gathering.doneSince(by, today.minusDays(DAYS_DONE_ARE_LISTED))
                 : gathering.all(by, today).stream()
                         .filter(task -> task.state() == state && !task.firstOn().isAfter(last))
                         .toList();
-        Function<KnownTask, String> place = task -> state == State.DONE ? task.placeAmongDone() : task.place(today);
+        Function<KnownTask, String> place = task -> state == TaskState.DONE ? task.placeAmongDone() : task.place(today);
         var read = tasks.stream()
                 .map(task -> Map.entry(place.apply(task), task))
                 .filter(task -> after == null || task.getKey().compareTo(after) > 0)
@@ -113,7 +113,7 @@ public class CareTasks {
     public List<CareTaskView> open(Standing by, LocalDate from, LocalDate until) {
         var today = today();
         var tasks = gathering.all(by, today).stream()
-                .filter(task -> task.state() == State.OPEN
+                .filter(task -> task.state() == TaskState.OPEN
                         && !task.firstOn().isAfter(until)
                         && !task.lastOn().isBefore(from))
                 .sorted((a, b) -> a.place(LocalDate.MIN).compareTo(b.place(LocalDate.MIN)))
@@ -260,24 +260,35 @@ public class CareTasks {
      */
     @Transactional
     public CareTaskView restore(Standing by, String key) {
+        return restoreAll(by, List.of(key)).get(0);
+    }
+
+    /** The same of many: all of them, or none when one is unknown. */
+    @Transactional
+    public List<CareTaskView> restoreAll(Standing by, Collection<String> keys) {
         var today = today();
-        var known = require(by, List.of(key), today).get(0);
+        var tasks = require(by, keys, today);
         journal.open(by.populationId());
+        return views(tasks.stream().map(known -> restored(by, known)).toList(), today);
+    }
+
+    private KnownTask restored(Standing by, KnownTask known) {
+        var key = known.task().key();
         var collectionId = known.collectionId();
         var silences = covering(by, known);
         if (Completion.of(by.populationId(), collectionId, key) != null) {
             journal.record(by.populationId(), by.keeperId(), new CareCompletionWithdrawn(collectionId, key));
-            known = known.done(null);
+            return known.done(null);
         } else if (!silences.isEmpty()) {
             for (var silence : silences) {
                 journal.record(by.populationId(), by.keeperId(), new CareSilenceEnded(silence.id));
             }
-            known = known.silenced(List.of());
+            return known.silenced(List.of());
         } else if (known.movedTo() != null) {
             journal.record(by.populationId(), by.keeperId(), new CarePostponementWithdrawn(collectionId, key));
-            known = known.moved(Postponement.of(by.populationId(), collectionId, key));
+            return known.moved(Postponement.of(by.populationId(), collectionId, key));
         }
-        return views(List.of(known), today).get(0);
+        return known;
     }
 
     private static List<Silence> covering(Standing by, KnownTask known) {

@@ -23,15 +23,8 @@ record KnownTask(
         @Nullable Postponement postponement,
         List<Silence> silences) {
 
-    /** Which tasks of a list are wanted. */
-    enum State {
-        OPEN,
-        DONE,
-        SILENCED
-    }
-
-    State state() {
-        return completion != null ? State.DONE : silences.isEmpty() ? State.OPEN : State.SILENCED;
+    TaskState state() {
+        return completion != null ? TaskState.DONE : silences.isEmpty() ? TaskState.OPEN : TaskState.SILENCED;
     }
 
     KnownTask done(@Nullable Completion present) {

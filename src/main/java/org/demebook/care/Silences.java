@@ -17,7 +17,7 @@ import org.demebook.registry.Animals;
 
 /** The silences that hold in the asker's collections, whether or not a task lies under them. */
 @ApplicationScoped
-class Silences {
+public class Silences {
     @Inject
     Journal journal;
 
@@ -29,7 +29,7 @@ class Silences {
 
     /** What the asker does not want to hear of. */
     @Transactional
-    List<SilenceView> all(Standing by) {
+    public List<SilenceView> all(Standing by) {
         var silences = gathering.silences(by);
         var numbers = animals.numbers(
                 by.populationId(),
@@ -42,7 +42,7 @@ class Silences {
 
     /** Ends a silence; refuses with NO_SUCH_SILENCE alike when there is none and when it is another keeper's. */
     @Transactional
-    void end(Standing by, UUID silenceId) {
+    public void end(Standing by, UUID silenceId) {
         journal.open(by.populationId());
         var silence = gathering.silences(by).stream()
                 .filter(own -> own.id.equals(silenceId))

@@ -22,6 +22,7 @@ import java.util.UUID;
 import java.util.stream.Collectors;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
+import org.demebook.problem.Finding;
 import org.demebook.problem.Refusal;
 import org.demebook.registry.Animals;
 import org.demebook.registry.Breach;
@@ -103,6 +104,33 @@ class CareChecks {
         var record = CareRecordReader.read(stated, breaches);
         record.ifPresent(one -> breaches.addAll(CareRules.check(one, kin, others, profile(by), LocalDate.now(clock))));
         return record;
+    }
+
+    /** A record that is there already, and what is worth a second look about it. */
+    record LookedAt(CareRecordRow row, String number, List<Finding> warnings) {}
+
+    /** Looks at records again beside all others of their animals; a fixed number of reads. */
+    List<LookedAt> lookedAt(Standing by, List<CareRecordRow> rows) {
+        var ids = rows.stream().map(row -> row.animalId).collect(Collectors.toSet());
+        var custodies = animals.custodies(by.populationId(), ids);
+        var others = new HashMap<UUID, List<CareRecordRow>>();
+        CareRecordRow.seen(by.populationId(), keepers.collectionIds(by), ids)
+                .forEach(row -> others.computeIfAbsent(row.animalId, id -> new ArrayList<>())
+                        .add(row));
+        var profile = profile(by);
+        var looked = new ArrayList<LookedAt>();
+        for (var row : rows) {
+            var animal = custodies.get(row.animalId);
+            var kin = new Kin(animal.number(), animal.sex(), animal.born(), animal.died());
+            var diary = new Diary(others.get(row.animalId).stream()
+                    .filter(other -> !other.id.equals(row.id))
+                    .map(other -> other.record)
+                    .toList());
+            var breaches = CareRules.check(row.record, kin, diary, profile, LocalDate.now(clock));
+            looked.add(new LookedAt(
+                    row, animal.number(), breaches.stream().map(Breach::finding).toList()));
+        }
+        return looked;
     }
 
     Map<UUID, Diary> diaries(Standing by, Set<UUID> own, Collection<UUID> animalIds) {

@@ -6,7 +6,6 @@ import io.quarkus.security.Authenticated;
 import jakarta.inject.Inject;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
-import jakarta.validation.constraints.Size;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.POST;
@@ -17,7 +16,6 @@ import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.net.URI;
-import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import org.demebook.diary.CareRecords.Recorded;
@@ -45,13 +43,6 @@ class CareRecordResource {
     @ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
     record CareRecordPage(
             List<CareRecordView> items, @Nullable String next) {}
-
-    /** Records of a whole rack. */
-    record NewCareRecords(
-            @NotNull @Size(min = 1, max = CareRecords.MOST) List<@NotNull @Valid StatedCareRecord> records) {}
-
-    /** @param on the day on which it was over */
-    record StatedEnd(@NotNull LocalDate on) {}
 
     @Inject
     SignedIn signedIn;

@@ -102,6 +102,16 @@ class CareRecordRow extends PanacheEntityBase {
         return list(SEEN + " and not withdrawn and animalId in :animals order by happenedOn, id", parameters);
     }
 
+    /** Those of the given collections that were changed last by these entries and are not withdrawn, in that order. */
+    static List<CareRecordRow> written(UUID populationId, Set<UUID> own, CareRecords.Span entries) {
+        return list(
+                "populationId = ?1 and collectionId in ?2 and revision between ?3 and ?4 and not withdrawn order by revision",
+                populationId,
+                own,
+                entries.from(),
+                entries.until());
+    }
+
     /**
      * The latest of one animal that those who act for the given collections see, the latest first.
      *

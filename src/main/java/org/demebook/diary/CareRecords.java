@@ -141,6 +141,20 @@ public class CareRecords {
         return view(by, row);
     }
 
+    /**
+     * Takes back what was written last: the records whose last change is one of these entries of the journal. What was corrected
+     * or withdrawn since is left as it is.
+     *
+     * @param until at most {@value #MOST} entries after {@code from}
+     */
+    @Transactional
+    public void withdrawWritten(Standing by, long from, long until) {
+        journal.open(by.populationId());
+        for (var row : CareRecordRow.written(by.populationId(), keepers.collectionIds(by), span(from, until))) {
+            journal.record(by.populationId(), by.keeperId(), new CareRecordWithdrawn(row.id, row.revision));
+        }
+    }
+
     /** What a health note is about is over, or a quarantine is; refuses other kinds with CARE_RECORD_HAS_NO_END. */
     @Transactional
     public CareRecordView end(Standing by, UUID recordId, LocalDate on) {
@@ -224,6 +238,22 @@ public class CareRecords {
             }
         }
     }
+
+    /** What {@link #withdrawWritten} would take back, each with what is worth a second look. */
+    @Transactional
+    public List<Recorded> written(Standing by, long from, long until) {
+        var own = keepers.collectionIds(by);
+        return checks.lookedAt(by, CareRecordRow.written(by.populationId(), own, span(from, until))).stream()
+                .map(looked -> new Recorded(view(looked.row(), looked.number(), own), looked.warnings()))
+                .toList();
+    }
+
+    private static Span span(long from, long until) {
+        return new Span(from, Math.min(until, from + MOST - 1));
+    }
+
+    /** Entries of the journal, the last one included. */
+    record Span(long from, long until) {}
 
     /** What the asker sees of one animal; nothing when none of it is theirs. */
     @Transactional

@@ -9,7 +9,6 @@ import java.util.Map;
 import java.util.UUID;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
-import org.demebook.care.KnownTask.State;
 import org.junit.jupiter.api.Test;
 
 /** When a task is overdue, and in which order tasks come. */
@@ -57,7 +56,7 @@ class KnownTaskTest {
     void a_task_that_was_done_is_never_overdue() {
         var done = known(CareKind.BEDDING, DUE, null, null).done(new Completion());
         assertThat(done.overdueDays(DUE.plusYears(1))).isZero();
-        assertThat(done.state()).isEqualTo(State.DONE);
+        assertThat(done.state()).isEqualTo(TaskState.DONE);
     }
 
     @Test
