@@ -17,7 +17,7 @@ public interface HandoverMessages {
     @Message("Claim with a code")
     String claimByCode();
 
-    @Message("Waiting for you")
+    @Message("Offered to you")
     String waitingForYou();
 
     @Message("Nothing is offered to you. Whoever wants to give you an animal needs your sign-in name.")
