@@ -36,7 +36,7 @@ public interface MembersMessages {
     String makeMember(String name);
 
     @Message(
-            "{name} sees nothing of this population any more. The animals stay in the register, and what was granted to {name} ends.")
+            "{name} sees nothing of this population any more. The animals stay in the register.")
     String dismissHow(String name);
 
     @Message("End the membership of {name}")
@@ -199,7 +199,7 @@ public interface MembersMessages {
     @Message("You are invited")
     String youAreInvited();
 
-    @Message("{population}: {taxon}, {locality}. You come in as {role}.")
+    @Message("{population}: {taxon}, {locality}. Your role: {role}.")
     String invitedTo(String population, String taxon, String locality, String role);
 
     @Message("To this node; a coordinator takes you into a population afterwards.")

@@ -142,7 +142,7 @@ public record CheckView(
         Map<Integer, List<SheetFinding>> byPlace = new TreeMap<>();
         var ofRow = new ArrayList<SheetFinding>();
         for (var finding : findings) {
-            int place = row == 1 || finding.column() == null ? -1 : sheet.place(finding.column());
+            int place = row == 1 ? headed(sheet, finding) : finding.column() == null ? -1 : sheet.place(finding.column());
             if (place < 0) {
                 ofRow.add(finding);
             } else {
@@ -159,6 +159,11 @@ public record CheckView(
                         .mapToObj(place -> cell(sheet, texts, row, place, List.of()))
                         .toList();
         return new Row(row, row == 1 ? "" : label(sheet, texts), cells, others, ofRow);
+    }
+
+    /** Where the name of a column stands that is noticed; the last when it is there twice; -1 when it is there not at all. */
+    private static int headed(Sheet sheet, SheetFinding finding) {
+        return sheet.header().stream().map(String::strip).toList().lastIndexOf(finding.value());
     }
 
     private static Cell cell(Sheet sheet, List<String> texts, int row, int place, List<SheetFinding> findings) {
