@@ -153,7 +153,15 @@ public class Forms {
     private ObjectNode tree(Typed typed, List<String> except) {
         var root = json.createObjectNode();
         for (var name : typed.fields()) {
-            if (!except.contains(name) && typed.text(name) != null) {
+            if (except.contains(name) || typed.text(name) == null) {
+                continue;
+            }
+            if (name.startsWith(Typed.LEAVING)) {
+                root.withArray("leave")
+                        .addObject()
+                        .put("rule", name.substring(Typed.LEAVING.length()))
+                        .put("reason", typed.text(name));
+            } else {
                 put(root, name, typed);
             }
         }

@@ -167,4 +167,13 @@ public interface FrameMessages {
 
     @Message("Next")
     String next();
+
+    @Message("Leave it as it is")
+    String leaveAsItIs();
+
+    @Message("Correct what is wrong. What is right although a rule speaks against it is saved with your reason.")
+    String leaveHint();
+
+    @Message("How do you know?")
+    String leaveReason();
 }

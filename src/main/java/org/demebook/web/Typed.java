@@ -9,6 +9,7 @@ import java.util.Objects;
 import java.util.Set;
 import org.demebook.problem.Finding;
 import org.demebook.problem.Problem;
+import org.demebook.problem.Rule;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -110,5 +111,45 @@ public final class Typed {
                     .forEach(untold::add);
         }
         return untold;
+    }
+
+    /** Before the word of a rule, the name of the field for the reason why a finding of it is left as it is. */
+    static final String LEAVING = "leaving.";
+
+    /**
+     * A finding that the form may leave as it is, with a reason.
+     *
+     * @param message what was found; empty where a reason was given before
+     * @param reason as it was typed
+     * @param told where the API tells what is wrong with the reason; empty where none was given
+     */
+    public record Leaf(Rule rule, String message, String reason, String told) {
+        public String field() {
+            return LEAVING + rule.word();
+        }
+    }
+
+    /** What was left with a reason before, and what blocks now and may be left: for the form that is shown again. */
+    public List<Leaf> leaves() {
+        var leaves = new ArrayList<Leaf>();
+        int place = 0;
+        for (var field : fields()) {
+            if (field.startsWith(LEAVING) && text(field) != null) {
+                var told = "leave[%d].reason".formatted(place++);
+                Rule.of(field.substring(LEAVING.length()))
+                        .ifPresent(rule -> leaves.add(new Leaf(rule, "", value(field), told)));
+            }
+        }
+        if (problem != null) {
+            for (var finding : problem.findings()) {
+                var rule = finding.rule();
+                if (rule != null
+                        && finding.level() == Finding.Level.BLOCK
+                        && leaves.stream().noneMatch(leaf -> leaf.rule() == rule)) {
+                    leaves.add(new Leaf(rule, finding.message(), "", ""));
+                }
+            }
+        }
+        return leaves;
     }
 }
