@@ -9,6 +9,8 @@ import jakarta.inject.Inject;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
 import java.util.UUID;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.stream.IntStream;
@@ -150,5 +152,45 @@ public class Ancestries {
                             NO_SUCH_ANIMAL,
                             "No animal of %s has the number %s.".formatted(by.populationCode(), number)));
         });
+    }
+
+    /** Where an animal comes from, with what a chart of it wants; told to the keepers of what is shown. */
+    public ChartedAncestry charted(Standing by, String number, int generations) {
+        var at = clock.instant();
+        var snapshot = seen(by, at);
+        int row = row(by, snapshot, number);
+        var listed = AncestryViews.ancestors(snapshot, row, generations).keySet();
+        disclosed(by, Purpose.PEDIGREE_VIEW, at, snapshot, listed.stream().mapToInt(Integer::intValue));
+        return ChartedAncestry.of(snapshot, row, generations, listed);
+    }
+
+    /**
+     * How an animal is related to others, the closest first; one that the asker may not see is left out. Told to the keepers of
+     * what is shown. O(ancestors) for each.
+     */
+    public List<RelationView> relations(Standing by, String number, Collection<String> others) {
+        var at = clock.instant();
+        var snapshot = seen(by, at);
+        int row = row(by, snapshot, number);
+        int[] rows = others.stream()
+                .flatMap(other -> snapshot.row(other).stream())
+                .mapToInt(Integer::intValue)
+                .filter(other -> other != row)
+                .distinct()
+                .toArray();
+        disclosed(by, Purpose.PEDIGREE_VIEW, at, snapshot, IntStream.concat(IntStream.of(row), IntStream.of(rows)));
+        return RelationView.of(snapshot, row, rows);
+    }
+
+    /** The young of an animal, as far as the asker sees them and whose they are, in the order of their numbers. O(population). */
+    public List<YoungView> young(Standing by, String number) {
+        var at = clock.instant();
+        var snapshot = seen(by, at);
+        int row = row(by, snapshot, number);
+        int[] young = YoungView.rows(snapshot, row);
+        disclosed(by, Purpose.PEDIGREE_VIEW, at, snapshot, IntStream.of(young));
+        return IntStream.of(young)
+                .mapToObj(one -> YoungView.of(snapshot, one, row))
+                .toList();
     }
 }

@@ -8,6 +8,7 @@ import jakarta.transaction.Transactional;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.UUID;
 import java.util.stream.Stream;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
@@ -67,8 +68,16 @@ public class AnimalFindings {
                     "%s is not in a collection of yours; only who holds or owns it sees its findings."
                             .formatted(animal.number));
         }
-        var subjects =
-                Stream.of(animal.id, animal.litterId).filter(Objects::nonNull).toList();
+        return new AnimalFindingsView(
+                standing(by, animal).stream().map(Breach::finding).distinct().toList(),
+                leftFindings.about(by, subjects(animal)));
+    }
+
+    /** What is strained now and was not left. */
+    @WholeRegister
+    @Transactional
+    List<Breach> standing(Standing by, Animal animal) {
+        var subjects = subjects(animal);
         var breaches = new ArrayList<>(leftFindings.unsettled(by.populationId(), subjects, ofItself(by, animal)));
         var withParents = family.withParents(by, animal, animal.kin(), animal.origin);
         breaches.addAll(withParents);
@@ -79,8 +88,11 @@ public class AnimalFindings {
                     localities.mixedFurtherUp(by, animal).stream().toList()));
         }
         breaches.addAll(family.withYoung(by, animal, animal.kin()));
-        return new AnimalFindingsView(
-                breaches.stream().map(Breach::finding).distinct().toList(), leftFindings.about(by, subjects));
+        return breaches;
+    }
+
+    private static List<UUID> subjects(Animal animal) {
+        return Stream.of(animal.id, animal.litterId).filter(Objects::nonNull).toList();
     }
 
     private List<Breach> ofItself(Standing by, Animal animal) {

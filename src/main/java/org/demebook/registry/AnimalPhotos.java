@@ -17,7 +17,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Photographs of animals; seen by those who hold the animal or own it, added by its holder. */
 @ApplicationScoped
-class AnimalPhotos {
+public class AnimalPhotos {
     @Inject
     Journal journal;
 
@@ -27,8 +27,10 @@ class AnimalPhotos {
     @Inject
     Photos photos;
 
+    /** Adds one, cleaned before by {@link Photos#clean}; by the holder. */
     @Transactional
-    PhotoView add(Standing by, String number, PhotoFile file, @Nullable String label, @Nullable LocalDate takenOn) {
+    public PhotoView add(
+            Standing by, String number, PhotoFile file, @Nullable String label, @Nullable LocalDate takenOn) {
         journal.open(by.populationId());
         var animal = animals.require(by, number);
         animals.requireInHand(by, animal);

@@ -2,6 +2,7 @@ package org.demebook.registry;
 
 import static org.demebook.problem.ProblemType.ANIMAL_DEAD;
 import static org.demebook.problem.ProblemType.DEAD_BEFORE_ITS_YOUNG;
+import static org.demebook.problem.ProblemType.INVALID_VALUES;
 import static org.demebook.problem.ProblemType.NO_SUCH_ANIMAL;
 import static org.demebook.problem.ProblemType.OWN_ANCESTOR;
 
@@ -36,6 +37,7 @@ import org.demebook.registry.AnimalFacts.IdentifierEnded;
 import org.demebook.registry.AnimalFacts.LocalityClaimed;
 import org.demebook.registry.AnimalFacts.ParentageStated;
 import org.demebook.registry.AnimalFacts.SexDetermined;
+import org.demebook.registry.AnimalFindings.AnimalFindingsView;
 import org.demebook.registry.Localities.StatedLocality;
 import org.demebook.rest.Revision;
 import org.jspecify.annotations.Nullable;
@@ -124,6 +126,9 @@ public class Corrections {
 
     @Inject
     LeftFindings leftFindings;
+
+    @Inject
+    AnimalFindings findings;
 
     @Inject
     AnimalSight sight;
@@ -334,6 +339,26 @@ public class Corrections {
                         "%s carries no %s \"%s\".".formatted(animal.number, stated.kind(), stated.value())));
         record(by, new IdentifierEnded(animal.id, present));
         return views.of(by, animal);
+    }
+
+    /**
+     * Leaves as it is what a rule speaks against, on the keeper's word; it is not raised again. Refuses with INVALID_VALUES
+     * where the rule finds nothing, or what is never left.
+     */
+    @Transactional
+    public AnimalFindingsView leave(Standing by, String number, LeftAsIs leaf) {
+        journal.open(by.populationId());
+        var animal = animals.require(by, number);
+        animals.requireInHand(by, animal);
+        var breaches = findings.standing(by, animal);
+        if (breaches.stream().noneMatch(breach -> breach.isLeftBy(List.of(leaf)))) {
+            throw new Refusal(
+                    INVALID_VALUES,
+                    "Nothing about %s is found by the rule \"%s\" that could be left as it is. Look at its findings again."
+                            .formatted(animal.number, leaf.rule()));
+        }
+        leftFindings.record(by, LeftFindings.ANIMAL, animal.id, breaches, List.of(leaf));
+        return findings.of(by, number);
     }
 
     private Animal open(Standing by, String number, @Nullable String ifMatch) {

@@ -9,6 +9,8 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
+import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Size;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.UUID;
@@ -49,6 +51,16 @@ public class SameAnimalClaims {
 
     @Inject
     EntityManager entities;
+
+    /**
+     * A claim that two records are one animal.
+     *
+     * @param other studbook number of the other record
+     * @param evidence in words: the same transponder, the same marks, …
+     */
+    public record NewClaim(
+            @NotNull @Size(max = 60) String other,
+            @Nullable @Size(max = 1000) String evidence) {}
 
     /**
      * @param state {@code claimed}, {@code confirmed} or {@code reversed}

@@ -12,7 +12,6 @@ import io.quarkus.security.Authenticated;
 import jakarta.inject.Inject;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
-import jakarta.validation.constraints.Size;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
@@ -22,6 +21,7 @@ import java.util.List;
 import java.util.UUID;
 import org.demebook.keeper.SignedIn;
 import org.demebook.registry.SameAnimalClaims.ClaimView;
+import org.demebook.registry.SameAnimalClaims.NewClaim;
 import org.demebook.rest.Once;
 import org.demebook.rest.Once.Answer;
 import org.demebook.rest.Refuses;
@@ -31,22 +31,11 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.responses.APIResponse;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
-import org.jspecify.annotations.Nullable;
 
 @Path("/api/v1/populations/{population}")
 @Authenticated
 @Tag(name = "Animals")
 class SameAnimalResource {
-    /**
-     * A claim that two records are one animal.
-     *
-     * @param other studbook number of the other record
-     * @param evidence in words: the same transponder, the same marks, …
-     */
-    record NewClaim(
-            @NotNull @Size(max = 60) String other,
-            @Nullable @Size(max = 1000) String evidence) {}
-
     @Inject
     SignedIn signedIn;
 

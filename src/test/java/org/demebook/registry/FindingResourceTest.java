@@ -131,6 +131,24 @@ class FindingResourceTest {
     }
 
     @Test
+    void a_finding_is_left_without_another_correction_and_what_was_not_found_is_not() {
+        var dam = colony.female(WREN);
+        var young = colony.register(WREN, youngOf(dam, "2021-12-01")); // 548 days
+        findings(young).body("findings.rule", hasItem("dam-young"));
+        var leaf = Map.of("rule", "dam-young", "reason", "she was large for her age");
+
+        colony.post(WREN, "/animals/" + young + "/findings/leaving", leaf)
+                .statusCode(200)
+                .body("findings.rule", not(hasItem("dam-young")))
+                .body("left.reason", hasItem("she was large for her age"));
+        colony.post(WREN, "/animals/" + young + "/findings/leaving", leaf)
+                .statusCode(422)
+                .body("type", equalTo("/problems/invalid-values"))
+                .body("detail", containsString("dam-young"));
+        colony.post(INES, "/animals/" + young + "/findings/leaving", leaf).statusCode(403);
+    }
+
+    @Test
     void findings_are_checked_anew_each_time_that_they_are_asked_for() {
         var dam = colony.female(WREN);
         var young = colony.register(WREN, youngOf(dam, "2021-12-01"));
