@@ -95,11 +95,12 @@ final class SvgChart {
                         number(TextWidth.FONT_SIZE)));
         for (int line = 0; line < lines.size(); line++) {
             var classes = figure.lines().isEmpty() ? "chart-words" : line == 0 ? "chart-name" : "chart-detail";
-            svg.append("<text class=\"%s\" y=\"%s\">%s</text>"
-                    .formatted(
-                            classes,
-                            number(line * Box.LINE_HEIGHT + TextWidth.FONT_SIZE - 1),
-                            escaped(lines.get(line))));
+            svg.append(
+                    "<text class=\"%s\" y=\"%s\">%s</text>\n" // read out, lines are words apart
+                            .formatted(
+                                    classes,
+                                    number(line * Box.LINE_HEIGHT + TextWidth.FONT_SIZE - 1),
+                                    escaped(lines.get(line))));
         }
         return svg.append("</svg>").toString();
     }

@@ -112,7 +112,9 @@ final class DrawnChart {
         var texts = new ArrayList<Rectangle2D>();
         var names = new ArrayList<String>();
         for (Node child = label.getFirstChild(); child != null; child = child.getNextSibling()) {
-            var text = (Element) child;
+            if (!(child instanceof Element text)) {
+                continue; // space between the lines
+            }
             names.add(text.getTextContent());
             texts.add(new Rectangle2D.Double(
                     number(label, "x"),
