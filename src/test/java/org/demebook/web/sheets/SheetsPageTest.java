@@ -72,7 +72,7 @@ class SheetsPageTest {
                     .header("Location");
         }
         awaitDone(location).body(containsString("2 animals are registered."));
-        assertThat(colony.get(WREN, "/animals").extract().<Integer>path("animals.size()"))
+        assertThat(colony.get(WREN, "/animals").extract().<Integer>path("items.size()"))
                 .isEqualTo(2);
         // nobody else hears of it
         Browsing.as(DOV).get(location).then().statusCode(404);
