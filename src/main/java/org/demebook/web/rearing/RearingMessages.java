@@ -102,9 +102,6 @@ public interface RearingMessages {
     @Message("Meals taken in a row")
     String meals();
 
-    @Message("{count} in a row")
-    String inARow(long count);
-
     @Message("Last meal")
     String lastMeal();
 
@@ -128,9 +125,6 @@ public interface RearingMessages {
 
     @Message("Photograph of {number}")
     String photoOf(String number);
-
-    @Message("Written down")
-    String wrote();
 
     @Message("{number}: {what}")
     String wroteOne(String number, String what);
@@ -182,6 +176,9 @@ public interface RearingMessages {
 
     @Message("Care records of {number}")
     String recordsOf(String number);
+
+    @Message("What it says")
+    String said();
 
     @Message("Care record")
     String recordOf();

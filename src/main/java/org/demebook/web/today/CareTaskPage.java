@@ -80,7 +80,7 @@ class CareTaskPage {
     @GET
     @Path("{key}")
     public Response task(@RestPath String population, @RestPath String key) {
-        return pages.show(page(visit.in(population), key, Typed.nothing()));
+        return pages.show(page(visit.in(population), key, Typed.nothing().with("on", visit.getToday())));
     }
 
     @POST

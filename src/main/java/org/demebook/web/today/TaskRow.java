@@ -78,7 +78,7 @@ public record TaskRow(CareTaskView task, String base, LocalDate day) {
         return task.kind() == CareKind.OWN;
     }
 
-    public LocalDate tomorrow() {
+    public LocalDate nextDay() {
         return day.plusDays(1);
     }
 

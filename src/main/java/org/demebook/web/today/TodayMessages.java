@@ -14,9 +14,6 @@ public interface TodayMessages {
     @Message("Nothing is to be done. Tasks come by themselves from what you write down of your animals, litters and grants; write down one of your own if you like.")
     String nothing();
 
-    @Message("Nothing more is due today.")
-    String nothingToday();
-
     @Message("{today} due today, {late} late")
     String summary(int today, int late);
 
@@ -269,7 +266,7 @@ public interface TodayMessages {
     @Message("Due {day}")
     String dueOnDay(String day);
 
-    @Message("The usual thing")
+    @Message("Now")
     String waits();
 
     @Message
