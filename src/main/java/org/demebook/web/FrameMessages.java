@@ -105,6 +105,9 @@ public interface FrameMessages {
     @Message("Write a number.")
     String notANumber();
 
+    @Message("This is missing.")
+    String missing();
+
     @Message("This cannot be read; look at the hint.")
     String notReadable();
 
@@ -167,4 +170,13 @@ public interface FrameMessages {
 
     @Message("Next")
     String next();
+
+    @Message("Leave it as it is")
+    String leaveAsItIs();
+
+    @Message("Correct what is wrong. What is right although a rule speaks against it is saved with your reason.")
+    String leaveHint();
+
+    @Message("How do you know?")
+    String leaveReason();
 }

@@ -9,6 +9,7 @@ import java.util.Objects;
 import java.util.Set;
 import org.demebook.problem.Finding;
 import org.demebook.problem.Problem;
+import org.demebook.problem.Rule;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -110,5 +111,41 @@ public final class Typed {
                     .forEach(untold::add);
         }
         return untold;
+    }
+
+    /**
+     * A finding that the form may leave as it is, with a reason.
+     *
+     * @param place in the list {@code leave} of the body
+     * @param message what was found; empty where a reason was given before
+     * @param reason as it was typed
+     */
+    public record Leaf(int place, Rule rule, String message, String reason) {
+        public String field() {
+            return "leave[%d].reason".formatted(place);
+        }
+    }
+
+    /** What was left with a reason before, and what blocks now and may be left: for the form that is shown again. */
+    public List<Leaf> leaves() {
+        var leaves = new ArrayList<Leaf>();
+        for (int place = 0; values.containsKey("leave[%d].rule".formatted(place)); place++) {
+            var reason = text("leave[%d].reason".formatted(place));
+            var rule = Rule.of(value("leave[%d].rule".formatted(place)));
+            if (reason != null && rule.isPresent()) {
+                leaves.add(new Leaf(leaves.size(), rule.get(), "", reason));
+            }
+        }
+        if (problem != null) {
+            for (var finding : problem.findings()) {
+                var rule = finding.rule();
+                if (rule != null
+                        && finding.level() == Finding.Level.BLOCK
+                        && leaves.stream().noneMatch(leaf -> leaf.rule() == rule)) {
+                    leaves.add(new Leaf(leaves.size(), rule, finding.message(), ""));
+                }
+            }
+        }
+        return leaves;
     }
 }
