@@ -310,30 +310,6 @@ public interface BreedingMessages {
     @Message("Calendar")
     String calendarTitle();
 
-    @Message("A calendar program reads your tasks and due days at a secret address. Whoever has it reads them too.")
-    String calendarLede();
-
-    @Message("Your calendar has an address since {day}. It is not kept here; make a new one if you lost it.")
-    String calendarSince(String day);
-
-    @Message("Your calendar has no address yet.")
-    String calendarNone();
-
-    @Message("Make an address")
-    String calendarMake();
-
-    @Message("Make a new one; the present one leads nowhere then")
-    String calendarRenew();
-
-    @Message("End the address")
-    String calendarClose();
-
-    @Message("Shown this once: copy it into your calendar program.")
-    String calendarOnce();
-
-    @Message("Address")
-    String calendarAddress();
-
     @Message
     String stage(CycleView.Stage stage);
 

@@ -237,11 +237,4 @@ class BreedingPagesTest {
                 .body(containsString("bear their young"))
                 .body(containsString("value=\"31\""));
     }
-
-    @Test
-    void the_address_of_a_calendar_is_shown_once() {
-        Browsing.as(WREN).post("/calendar").then().statusCode(200).body(containsString("/api/v1/calendars/"));
-        Browsing.as(WREN).get("/calendar").then().statusCode(200).body(not(containsString("/api/v1/calendars/")));
-        Browsing.as(WREN).post("/calendar/closure").then().statusCode(303);
-    }
 }
