@@ -85,7 +85,8 @@ public class Forms {
             if (problem.status() == NOT_FOUND || problem.status() == FORBIDDEN) {
                 throw refusal;
             }
-            boolean isTyped = problem.status() == BAD_REQUEST || !problem.findings().isEmpty();
+            boolean isTyped =
+                    problem.status() == BAD_REQUEST || !problem.findings().isEmpty();
             return pages.show(isTyped ? Pages.UNPROCESSABLE : OK, nothing.apply(typed.refused(problem)));
         }
     }

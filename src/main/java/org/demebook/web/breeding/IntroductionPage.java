@@ -117,8 +117,7 @@ class IntroductionPage {
                             by, id, "\"" + typed.value("revision") + "\"", days.fromOn(), days.untilOn(), days.notes());
                     return pages.goTo(address(id));
                 },
-                typed ->
-                        Templates.introduction(introductions.get(by, id), untilToday(), typed, Typed.nothing()));
+                typed -> Templates.introduction(introductions.get(by, id), untilToday(), typed, Typed.nothing()));
     }
 
     @POST
