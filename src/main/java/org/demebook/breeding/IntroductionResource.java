@@ -6,7 +6,6 @@ import io.quarkus.security.Authenticated;
 import jakarta.inject.Inject;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
-import jakarta.validation.constraints.Size;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.HeaderParam;
 import jakarta.ws.rs.POST;
@@ -17,7 +16,6 @@ import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.net.URI;
-import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import org.demebook.keeper.SignedIn;
@@ -43,15 +41,6 @@ class IntroductionResource {
     @ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
     record IntroductionPage(
             List<IntroductionView> items, @Nullable String next) {}
-
-    /** The end of an introduction. */
-    record Separation(@NotNull LocalDate untilOn) {}
-
-    /** The days of an introduction as they were. */
-    record IntroductionDays(
-            @NotNull LocalDate fromOn,
-            @Nullable LocalDate untilOn,
-            @Nullable @Size(max = 2000) String notes) {}
 
     @Inject
     SignedIn signedIn;

@@ -36,7 +36,7 @@ import org.jspecify.annotations.Nullable;
 
 /** What was recorded before a birth, held against it: which males the litter may come from, and whether the days agree. */
 @ApplicationScoped
-class Sires implements BreedingRecord {
+public class Sires implements BreedingRecord {
     /** A birth is seldom further from the shed than this; common practice, no source. */
     private static final int DAYS_FROM_SHED_AT_MOST = 150;
 
@@ -61,7 +61,7 @@ class Sires implements BreedingRecord {
      * @param note what the shares are
      */
     @ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
-    record CandidateSiresView(
+    public record CandidateSiresView(
             String dam,
             LocalDate bornOn,
             LocalDate conceivedOn,
@@ -78,7 +78,7 @@ class Sires implements BreedingRecord {
      * @param advice what follows from the grade; absent when nothing does
      * @param share in [0, 1]
      */
-    record CandidateSireView(
+    public record CandidateSireView(
             String male,
             LocalDate lastMetOn,
             int daysBeforeConception,
@@ -90,8 +90,13 @@ class Sires implements BreedingRecord {
     private static final String SHARES =
             "Shares are common practice, no source: a male who was with her at the conception weighs 1, an earlier one half as much for every 90 days that his sperm was stored, one seen to mate twice as much. Change them as you know better; a DNA test decides.";
 
+    /**
+     * The males that a litter of a dam in the asker's collections may come from.
+     *
+     * @param bornOn the day of the birth; null for today
+     */
     @Transactional
-    CandidateSiresView candidates(Standing by, String number, @Nullable LocalDate bornOn) {
+    public CandidateSiresView candidates(Standing by, String number, @Nullable LocalDate bornOn) {
         var dam = animals.held(by, number);
         var day = bornOn == null ? rules.today() : bornOn;
         var born = RoughDate.of(day);

@@ -4,4 +4,4 @@ import jakarta.validation.constraints.Size;
 import org.jspecify.annotations.Nullable;
 
 /** A record is taken back: it was not so. */
-record Withdrawal(@Nullable @Size(max = 1000) String reason) {}
+public record Withdrawal(@Nullable @Size(max = 1000) String reason) {}

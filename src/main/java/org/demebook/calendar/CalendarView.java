@@ -12,4 +12,5 @@ import org.jspecify.annotations.Nullable;
  * @param openedAt when the present address was made; absent when there is none
  */
 @ShownTo(ShownTo.Whom.MEMBERS)
-public record CalendarView(@Nullable String address, @Nullable Instant openedAt) {}
+public record CalendarView(
+        @Nullable String address, @Nullable Instant openedAt) {}

@@ -18,7 +18,7 @@ import org.jspecify.annotations.Nullable;
 
 /** Photographs of litters, before and after separation; seen by those who see the litter. */
 @ApplicationScoped
-class LitterPhotos {
+public class LitterPhotos {
     @Inject
     Journal journal;
 
@@ -30,7 +30,7 @@ class LitterPhotos {
 
     /** By those who act for the collection that it was born in. */
     @Transactional
-    PhotoView add(
+    public PhotoView add(
             Standing by,
             UUID litterId,
             Moment moment,
@@ -45,8 +45,9 @@ class LitterPhotos {
         return taken.view(moment);
     }
 
+    /** The oldest first; refuses with NO_SUCH_LITTER as the litter itself does. */
     @Transactional
-    List<PhotoView> of(Standing by, UUID litterId) {
+    public List<PhotoView> of(Standing by, UUID litterId) {
         return photos.ofLitter(by.populationId(), litters.require(by, litterId).id);
     }
 

@@ -20,7 +20,6 @@ import java.net.URI;
 import java.util.List;
 import java.util.UUID;
 import org.demebook.keeper.SignedIn;
-import org.demebook.registry.TwinKind;
 import org.demebook.rest.Once;
 import org.demebook.rest.Once.Answer;
 import org.demebook.rest.Page;
@@ -42,14 +41,6 @@ class LitterResource {
     /** A page of litters. */
     @ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
     record LitterPage(List<LitterView> items, @Nullable String next) {}
-
-    /**
-     * @param numbers the studbook numbers of the two
-     * @param kind {@code identical}: one genome; {@code unclear}: perhaps from two ova
-     */
-    record StatedTwins(
-            @NotNull @Size(min = 2, max = 2) List<@NotNull @Size(max = 60) String> numbers,
-            @NotNull TwinKind kind) {}
 
     /** The studbook numbers of two. */
     record TwinNumbers(@NotNull @Size(min = 2, max = 2) List<@NotNull @Size(max = 60) String> numbers) {}

@@ -29,12 +29,23 @@ class LitterRules {
     @Inject
     Offspring offspring;
 
-    /** @param damIds every record of the dam */
+    /**
+     * @param damIds every record of the dam
+     * @param litterId of the litter itself, which may be registered already
+     */
     List<Breach> check(
-            Standing by, Custody dam, Set<UUID> damIds, RoughDate born, Outcome outcome, TaxonProfile profile) {
+            Standing by,
+            UUID litterId,
+            Custody dam,
+            Set<UUID> damIds,
+            RoughDate born,
+            Outcome outcome,
+            TaxonProfile profile) {
         var breaches = new ArrayList<Breach>();
         for (var other : Litter.ofDam(by.populationId(), damIds)) {
-            checkDistance(dam, born, other, profile.breeding(), breaches);
+            if (!other.id.equals(litterId)) {
+                checkDistance(dam, born, other, profile.breeding(), breaches);
+            }
         }
         checkBornOutside(by, dam, damIds, born, outcome, profile, breaches);
         checkSize(outcome, profile.litter(), breaches);

@@ -1,47 +1,38 @@
 package org.demebook.litter;
 
 import static org.demebook.problem.ProblemType.LITTER_DOES_NOT_ADD_UP;
+import static org.demebook.problem.ProblemType.NO_SUCH_PARENT;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.enterprise.inject.Any;
-import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.OptionalInt;
 import java.util.UUID;
-import java.util.stream.Collectors;
-import org.demebook.gestation.Grade;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
-import org.demebook.litter.BirthReading.LitterAtBirth;
 import org.demebook.litter.LitterFacts.LitterOutcomeCorrected;
 import org.demebook.litter.LitterFacts.LitterRegistered;
 import org.demebook.notation.Origin;
-import org.demebook.notation.RoughDate;
 import org.demebook.notation.Words;
 import org.demebook.problem.Finding;
-import org.demebook.problem.Rule;
 import org.demebook.registry.AnimalRegistered;
 import org.demebook.registry.Animals;
 import org.demebook.registry.Breach;
-import org.demebook.registry.Custody;
 import org.demebook.registry.LeftFindings;
+import org.demebook.registry.LeftFindings.LeftView;
 import org.demebook.registry.Newborns;
 import org.demebook.registry.Newborns.Neonate;
-import org.demebook.registry.Newborns.Parentage;
-import org.demebook.registry.Populations;
 import org.demebook.registry.Sire;
-import org.demebook.registry.StatedSire;
 import org.demebook.registry.TwinKind;
 import org.demebook.registry.Twins;
 import org.demebook.rest.Page;
 import org.demebook.rest.Revision;
+import org.demebook.wall.WholeRegister;
 import org.jspecify.annotations.Nullable;
 
 /** The litters of the populations on this node. */
@@ -63,20 +54,13 @@ public class Litters {
     Twins twins;
 
     @Inject
-    Populations populations;
-
-    @Inject
     LeftFindings leftFindings;
 
     @Inject
     BreedingRecords breeding;
 
     @Inject
-    LitterRules rules;
-
-    @Inject
-    @Any
-    Instance<BirthReading> readings;
+    LitterChecks checks;
 
     @Inject
     SeenLitters seen;
@@ -95,19 +79,19 @@ public class Litters {
         var id = Journal.newId();
         var outcome = litter.outcome();
         var breaches = outcome.breaches();
-        var sire = sire(by, dam, litter, breaches);
+        var sire = checks.sire(by, dam, litter, breaches);
         var origin = Objects.requireNonNullElse(litter.origin(), Origin.CAPTIVE_BRED);
-        var parentage = lastMet(
+        var parentage = checks.lastMet(
                 by,
                 dam,
                 sire,
                 litter.born(),
                 newborns.parentage(by, dam, sire, origin, litter.born(), id, breaches),
                 breaches);
-        checkLitter(by, held, dam, litter.born(), outcome, breaches);
+        checks.check(by, id, held, dam, litter.born(), outcome, breaches);
         var neonates = ToldYoung.neonates(litter, outcome, breaches);
         if (!(parentage.sire() instanceof Sire.None)) {
-            breaches.addAll(read(by, id, dam, litter.born(), outcome, neonates));
+            breaches.addAll(checks.read(by, id, dam, litter.born(), outcome, neonates));
         }
         var young = newborns.facts(by, parentage, litter.born(), id, collectionId, neonates, breaches);
         var warnings = Breach.refuse(breaches, litter.leave());
@@ -133,74 +117,6 @@ public class Litters {
         }
         leftFindings.record(by, LeftFindings.LITTER, id, breaches, litter.leave());
         return registered(by, id, young, warnings);
-    }
-
-    /** The sire as it is stated, or as the males that she met tell it. */
-    private @Nullable StatedSire sire(Standing by, Custody dam, NewLitter litter, List<Breach> breaches) {
-        var stated = litter.sire();
-        if (stated == null || !stated.kind().equals(WorkedOutSire.KIND)) {
-            return stated;
-        }
-        var mates = breeding.mates(by.populationId(), dam.id(), litter.born());
-        var numbers = animals.numbers(
-                by.populationId(), mates.stream().map(Mate::maleId).collect(Collectors.toSet()));
-        var workedOut = WorkedOutSire.of(dam.number(), mates, numbers, Boolean.TRUE.equals(stated.wholeLitter()));
-        breaches.addAll(workedOut.findings());
-        return workedOut.sire();
-    }
-
-    /** A named sire that she met last so long before that it is rare is warned of, and doubtful unless it is said not. */
-    private Parentage lastMet(
-            Standing by,
-            Custody dam,
-            @Nullable StatedSire stated,
-            RoughDate born,
-            Parentage parentage,
-            List<Breach> breaches) {
-        if (stated == null
-                || !(parentage.sire() instanceof Sire.Known known)
-                || breaches.stream().anyMatch(breach -> breach.finding().rule() == Rule.STORED_SPERM)) {
-            return parentage;
-        }
-        var longAgo = breeding.mates(by.populationId(), dam.id(), born).stream()
-                .filter(mate -> mate.maleId().equals(known.sireId()))
-                .filter(mate -> mate.grade() == Grade.RARE || mate.grade() == Grade.BEYOND)
-                .findFirst();
-        if (longAgo.isEmpty()) {
-            return parentage;
-        }
-        var sire = animals.custody(by.populationId(), known.sireId()).number();
-        breaches.add(LitterRules.lastMetLongAgo(sire, dam.number(), longAgo.get()));
-        return stated.doubtful() == null ? parentage.doubting() : parentage;
-    }
-
-    /** What its counts and sexes tell, beside the males that she met. */
-    private List<Breach> read(
-            Standing by, UUID id, Custody dam, RoughDate born, Outcome outcome, List<Neonate> neonates) {
-        var lastMetOn = breeding.mates(by.populationId(), dam.id(), born).stream()
-                .map(Mate::lastMetOn)
-                .max(Comparator.naturalOrder())
-                .orElse(null);
-        var sexes = neonates.stream().map(Neonate::sex).toList();
-        var atBirth = new LitterAtBirth(id, outcome, sexes, born.earliest(), lastMetOn);
-        return readings.stream()
-                .flatMap(room -> room.check(by, atBirth).stream())
-                .toList();
-    }
-
-    private void checkLitter(
-            Standing by, Custody held, Custody dam, RoughDate born, Outcome outcome, List<Breach> breaches) {
-        if (held.merged()) {
-            breaches.add(Notice.of(
-                    "dam",
-                    held.number(),
-                    "%s stands for %s; the litter is written down for %s."
-                            .formatted(dam.number(), held.number(), dam.number())));
-        }
-        var damIds = animals.recordsOf(by.populationId(), dam.id());
-        breaches.addAll(
-                rules.check(by, dam, damIds, born, outcome, populations.get(by).profile()));
-        breaches.addAll(breeding.check(by, dam, born));
     }
 
     /**
@@ -290,6 +206,40 @@ public class Litters {
     @Transactional
     public List<LitterView> bornSince(Standing by, LocalDate day) {
         return seen.bornSince(by, day);
+    }
+
+    /** Whether the asker acts for the collection that a litter was born in, and so may correct it. */
+    @Transactional
+    public boolean isOwn(Standing by, UUID litterId) {
+        return seen.isOwn(by, seen.require(by, litterId));
+    }
+
+    /**
+     * What is strained about a litter now and was not left as it is, checked anew each time; for who registered it.
+     * What its counts and sexes tell is left to the rooms that read them.
+     */
+    @WholeRegister
+    @Transactional
+    public List<Finding> findings(Standing by, UUID litterId) {
+        var litter = seen.requireOwn(by, litterId);
+        var dam = animals.standsFor(by.populationId(), litter.damId);
+        var sire = seen.view(by, litter).sire();
+        var breaches = new ArrayList<Breach>();
+        var parentage = newborns.parentage(by, dam, sire, litter.origin, litter.born, litter.id, breaches);
+        checks.lastMet(by, dam, sire, litter.born, parentage, breaches);
+        checks.check(by, litter.id, dam, dam, litter.born, litter.outcome, breaches);
+        // a parent whose keeper has taken back what they shared is a parent still
+        breaches.removeIf(breach -> breach.type() == NO_SUCH_PARENT);
+        return leftFindings.unsettled(by.populationId(), List.of(litter.id), breaches).stream()
+                .map(Breach::finding)
+                .distinct()
+                .toList();
+    }
+
+    /** What was left as it is about a litter, with the reasons; for who registered it. */
+    @Transactional
+    public List<LeftView> left(Standing by, UUID litterId) {
+        return leftFindings.about(by, List.of(seen.requireOwn(by, litterId).id));
     }
 
     /** What was stated of its outcome, each time anew, the first first. */

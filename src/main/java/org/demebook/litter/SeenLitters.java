@@ -70,7 +70,7 @@ class SeenLitters {
     /** The same of those who act for the collection that it was born in; refuses the others with NOT_ALLOWED. */
     Litter requireOwn(Standing by, UUID litterId) {
         var litter = require(by, litterId);
-        if (!bornAtHomeOf(by, litter)) {
+        if (!isOwn(by, litter)) {
             throw new Refusal(NOT_ALLOWED, "Only who registered the litter does this; tell them what you know.");
         }
         return litter;
@@ -110,7 +110,7 @@ class SeenLitters {
 
     List<LitterVersionView> versions(Standing by, Litter litter) {
         var versions = LitterVersion.of(by.populationId(), litter.id);
-        Map<UUID, String> names = bornAtHomeOf(by, litter)
+        Map<UUID, String> names = isOwn(by, litter)
                 ? keepers.names(
                         versions.stream().map(version -> version.statedBy).collect(Collectors.toSet()))
                 : Map.of();
@@ -144,7 +144,8 @@ class SeenLitters {
                 || lens.may(subject, FieldGroup.BREEDING_RESULTS, Action.READ);
     }
 
-    private boolean bornAtHomeOf(Standing by, Litter litter) {
+    /** Whether the asker acts for the collection that it was born in. */
+    boolean isOwn(Standing by, Litter litter) {
         return keepers.actsFor(by.populationId(), by.keeperId(), litter.collectionId);
     }
 

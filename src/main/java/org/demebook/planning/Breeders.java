@@ -62,7 +62,8 @@ public class Breeders {
     private static int[] compared(int[] own, List<Breeder> animals) {
         return IntStream.range(0, own.length)
                 .boxed()
-                .sorted(Comparator.comparing((Integer place) -> !animals.get(place).isPairable()))
+                .sorted(Comparator.comparing(
+                        (Integer place) -> !animals.get(place).isPairable()))
                 .limit(MOST_COMPARED)
                 .sorted()
                 .mapToInt(place -> own[place])

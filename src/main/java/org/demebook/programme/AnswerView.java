@@ -13,4 +13,5 @@ import org.jspecify.annotations.Nullable;
  * @param state what both keepers answered, together
  */
 @ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
-public record AnswerView(UUID litter, Answer answer, @Nullable AnswerReason reason, LocalDate answeredOn, LitterState state) {}
+public record AnswerView(
+        UUID litter, Answer answer, @Nullable AnswerReason reason, LocalDate answeredOn, LitterState state) {}

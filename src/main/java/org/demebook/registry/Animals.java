@@ -125,6 +125,20 @@ public class Animals {
         return Page.of(views.of(by, read), limit, AnimalView::number);
     }
 
+    /** Studbook numbers of the living animals of a sex in the asker's collections, in order; no more than that is read. */
+    @Transactional
+    public List<String> heldNumbers(Standing by, Sex sex) {
+        return entities.createQuery(
+                        "select a.number from Animal a where a.populationId = :population and a.collectionId in :own"
+                                + " and a.sex = :sex and a.died is null and a.sameAsId is null"
+                                + " order by a.nodeCode, a.serial",
+                        String.class)
+                .setParameter("population", by.populationId())
+                .setParameter("own", keepers.collectionIds(by))
+                .setParameter("sex", sex)
+                .getResultList();
+    }
+
     /**
      * Every animal that the asker sees in the order of the numbers, as they were at one moment; a thousand at a time are
      * in memory.

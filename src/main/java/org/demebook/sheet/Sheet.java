@@ -64,7 +64,9 @@ public record Sheet(List<String> header, List<Line> lines) {
         for (int place = 0; place < header.size(); place++) {
             var headed = header.get(place).strip();
             if (headed.equals(column)
-                    || Column.of(headed).filter(known -> known.header().equals(column)).isPresent()) {
+                    || Column.of(headed)
+                            .filter(known -> known.header().equals(column))
+                            .isPresent()) {
                 return place;
             }
         }

@@ -3,6 +3,7 @@ package org.demebook.web;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.DeserializationContext;
 import com.fasterxml.jackson.databind.JsonMappingException;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.deser.DeserializationProblemHandler;
 import com.fasterxml.jackson.databind.node.ArrayNode;
@@ -11,6 +12,7 @@ import io.quarkus.qute.TemplateInstance;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.validation.Validator;
+import jakarta.validation.constraints.NotNull;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.time.LocalDate;
@@ -19,6 +21,7 @@ import java.util.List;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.function.Supplier;
+import java.util.regex.Pattern;
 import org.demebook.problem.Finding;
 import org.demebook.problem.ProblemType;
 import org.demebook.problem.Refusal;
@@ -36,6 +39,7 @@ public class Forms {
     private static final int BAD_REQUEST = 400;
     private static final int FORBIDDEN = 403;
     private static final int NOT_FOUND = 404;
+    private static final Pattern LEFT = Pattern.compile("leave\\[\\d+]\\.rule");
 
     @Inject
     ObjectMapper json;
@@ -81,7 +85,8 @@ public class Forms {
             if (problem.status() == NOT_FOUND || problem.status() == FORBIDDEN) {
                 throw refusal;
             }
-            boolean isTyped = problem.status() == BAD_REQUEST || !problem.findings().isEmpty();
+            boolean isTyped =
+                    problem.status() == BAD_REQUEST || !problem.findings().isEmpty();
             return pages.show(isTyped ? Pages.UNPROCESSABLE : OK, nothing.apply(typed.refused(problem)));
         }
     }
@@ -118,7 +123,10 @@ public class Forms {
             var field = violation.getPropertyPath().toString();
             // what could not be read is missing because of that
             if (findings.stream().noneMatch(found -> field.equals(found.field()))) {
-                findings.add(Finding.error(field, violation.getInvalidValue(), violation.getMessage()));
+                var message = violation.getConstraintDescriptor().getAnnotation() instanceof NotNull
+                        ? words().missing()
+                        : violation.getMessage();
+                findings.add(Finding.error(field, violation.getInvalidValue(), message));
             }
         }
     }
@@ -153,19 +161,19 @@ public class Forms {
     private ObjectNode tree(Typed typed, List<String> except) {
         var root = json.createObjectNode();
         for (var name : typed.fields()) {
-            if (except.contains(name) || typed.text(name) == null) {
-                continue;
-            }
-            if (name.startsWith(Typed.LEAVING)) {
-                root.withArray("leave")
-                        .addObject()
-                        .put("rule", name.substring(Typed.LEAVING.length()))
-                        .put("reason", typed.text(name));
-            } else {
+            if (!except.contains(name) && typed.text(name) != null && !isLeftUnsaid(name, typed)) {
                 put(root, name, typed);
             }
         }
+        if (root.get("leave") instanceof ArrayNode leaves) {
+            leaves.removeIf(JsonNode::isEmpty);
+        }
         return root;
+    }
+
+    /** A finding that was offered to be left as it is, and for which no reason was given. */
+    private static boolean isLeftUnsaid(String name, Typed typed) {
+        return LEFT.matcher(name).matches() && typed.text(name.replace(".rule", ".reason")) == null;
     }
 
     /** Puts one field in its place: {@code young[2].sex} into the object that is third in the list {@code young}. */

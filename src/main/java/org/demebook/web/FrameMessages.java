@@ -105,6 +105,9 @@ public interface FrameMessages {
     @Message("Write a number.")
     String notANumber();
 
+    @Message("This is missing.")
+    String missing();
+
     @Message("This cannot be read; look at the hint.")
     String notReadable();
 

@@ -113,31 +113,27 @@ public final class Typed {
         return untold;
     }
 
-    /** Before the word of a rule, the name of the field for the reason why a finding of it is left as it is. */
-    static final String LEAVING = "leaving.";
-
     /**
      * A finding that the form may leave as it is, with a reason.
      *
+     * @param place in the list {@code leave} of the body
      * @param message what was found; empty where a reason was given before
      * @param reason as it was typed
-     * @param told where the API tells what is wrong with the reason; empty where none was given
      */
-    public record Leaf(Rule rule, String message, String reason, String told) {
+    public record Leaf(int place, Rule rule, String message, String reason) {
         public String field() {
-            return LEAVING + rule.word();
+            return "leave[%d].reason".formatted(place);
         }
     }
 
     /** What was left with a reason before, and what blocks now and may be left: for the form that is shown again. */
     public List<Leaf> leaves() {
         var leaves = new ArrayList<Leaf>();
-        int place = 0;
-        for (var field : fields()) {
-            if (field.startsWith(LEAVING) && text(field) != null) {
-                var told = "leave[%d].reason".formatted(place++);
-                Rule.of(field.substring(LEAVING.length()))
-                        .ifPresent(rule -> leaves.add(new Leaf(rule, "", value(field), told)));
+        for (int place = 0; values.containsKey("leave[%d].rule".formatted(place)); place++) {
+            var reason = text("leave[%d].reason".formatted(place));
+            var rule = Rule.of(value("leave[%d].rule".formatted(place)));
+            if (reason != null && rule.isPresent()) {
+                leaves.add(new Leaf(leaves.size(), rule.get(), "", reason));
             }
         }
         if (problem != null) {
@@ -146,7 +142,7 @@ public final class Typed {
                 if (rule != null
                         && finding.level() == Finding.Level.BLOCK
                         && leaves.stream().noneMatch(leaf -> leaf.rule() == rule)) {
-                    leaves.add(new Leaf(rule, finding.message(), "", ""));
+                    leaves.add(new Leaf(leaves.size(), rule, finding.message(), ""));
                 }
             }
         }

@@ -82,6 +82,16 @@ public class Visit {
         return asker == null ? "" : asker.name();
     }
 
+    /** By which a device tells one keeper's drafts from another's; null when nobody is signed in. */
+    public @Nullable UUID getKeeper() {
+        return asker == null ? null : asker.keeperId();
+    }
+
+    /** When the page was made, so that a copy that a device kept can say how old it is. */
+    public Instant getNow() {
+        return clock.instant();
+    }
+
     public boolean isAdministrator() {
         return asker != null && asker.administrator();
     }
@@ -170,6 +180,18 @@ public class Visit {
 
     public String day(@Nullable Instant moment) {
         return moment == null ? "" : day(LocalDate.ofInstant(moment, ZoneId.systemDefault()));
+    }
+
+    /** The zone that days begin and end in. */
+    public ZoneId zone() {
+        return clock.getZone();
+    }
+
+    /** A day with the time of day. */
+    public String moment(@Nullable Instant moment) {
+        return moment == null
+                ? ""
+                : "%s, %tR".formatted(day(LocalDate.ofInstant(moment, zone())), moment.atZone(zone()));
     }
 
     /** A mass in the keeper's unit, with the unit. */

@@ -45,7 +45,8 @@ class CoordinationIT {
                 request = wren.where();
             }
             var asked = OTHERS.stream()
-                    .filter(keeper -> server.as(keeper).get("/api/v1/" + request).statusCode() == 200)
+                    .filter(keeper ->
+                            server.as(keeper).get("/api/v1/" + request).statusCode() == 200)
                     .toList();
             assertThat(asked).hasSize(1);
             try (var other = Visitor.keeper(server, asked.get(0), look)) {
@@ -92,7 +93,8 @@ class CoordinationIT {
                 assertThat(wren.page.locator("#recommendations")).containsText("oyelaran");
                 wren.page.locator("#recommendations details summary").first().click();
                 wren.page.locator("#recommendations select").first().selectOption("no-room");
-                wren.press(wren.page.getByRole(AriaRole.BUTTON, named("Answer so")).first());
+                wren.press(
+                        wren.page.getByRole(AriaRole.BUTTON, named("Answer so")).first());
                 assertThat(wren.page.locator("#recommendations")).not().containsText("oyelaran");
             }
         }

@@ -21,7 +21,8 @@ class RearingIT {
     @MethodSource("looks")
     void a_young_of_a_litter_ate_and_did_not(Look look) {
         try (var wren = Visitor.keeper("wren", look)) {
-            String litter = wren.server.as("wren").get("/api/v1" + PAGES + "/litters").path("items[0].id");
+            String litter =
+                    wren.server.as("wren").get("/api/v1" + PAGES + "/litters").path("items[0].id");
             wren.open(PAGES + "/litters/" + litter + "/rearing");
             var card = wren.page.locator(".young:has([value=ate])").first();
             var number = card.locator("h2").innerText();
@@ -42,14 +43,17 @@ class RearingIT {
     void all_that_are_due_a_meal_were_fed_and_were_not(Look look) {
         try (var wren = Visitor.keeper("wren", look)) {
             wren.open(PAGES + "/today");
-            Locator meals = wren.page.locator("li.task.together:has([value=ate])").first();
+            Locator meals =
+                    wren.page.locator("li.task.together:has([value=ate])").first();
             var many = meals.locator(".badge").innerText();
 
             wren.press(meals.locator("> form button"));
             assertThat(wren.page.getByText(many + ": Meal")).isVisible();
 
             wren.pressButton("Take back");
-            assertThat(wren.page.locator("li.task.together:has([value=ate]) .badge").first())
+            assertThat(wren.page
+                            .locator("li.task.together:has([value=ate]) .badge")
+                            .first())
                     .hasText(many);
         }
     }

@@ -38,9 +38,9 @@ class SheetsIT {
         var sheet = "id,sex,born\r\nThrift %s,f,2019\r\nSedge %s,mail,2019-06-31\r\n".formatted(mark, mark);
         try (var dov = Visitor.keeper(server, "dov", look).expecting("422")) {
             dov.open(MC + "/sheets");
-            dov.page.locator("[name=file]")
-                    .setInputFiles(
-                            new FilePayload("list.csv", "text/csv", sheet.getBytes(StandardCharsets.UTF_8)));
+            dov.page
+                    .locator("[name=file]")
+                    .setInputFiles(new FilePayload("list.csv", "text/csv", sheet.getBytes(StandardCharsets.UTF_8)));
             dov.pressButton("Check");
 
             assertThat(dov.page.locator("[name='cell.3.1']")).hasValue("mail");

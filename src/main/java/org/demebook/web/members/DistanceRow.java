@@ -26,9 +26,7 @@ public record DistanceRow(
 
     /** What stands in the row: what was typed when that is shown again, else what is known. */
     public String shown(Typed typed) {
-        return typed.isRefused()
-                ? typed.value(field("kilometres"))
-                : kilometres == null ? "" : kilometres.toString();
+        return typed.isRefused() ? typed.value(field("kilometres")) : kilometres == null ? "" : kilometres.toString();
     }
 
     public boolean ticked(Typed typed) {

@@ -78,8 +78,7 @@ class FoundPage {
                 .toList();
         var profiles = new ArrayList<>(List.of(Option.none(words.usualProfile())));
         visit.getPopulations()
-                .forEach(population -> profiles.add(
-                        new Option(population.code(), words.profileOf(population.name()))));
+                .forEach(population -> profiles.add(new Option(population.code(), words.profileOf(population.name()))));
         return Templates.found(modes, profiles, typed);
     }
 }

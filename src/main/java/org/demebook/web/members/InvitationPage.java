@@ -40,8 +40,7 @@ import org.jspecify.annotations.Nullable;
 class InvitationPage {
     @CheckedTemplate(basePath = "members", defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME)
     static class Templates {
-        static native TemplateInstance invited(
-                String secret, @Nullable PopulationView into, Role role, Typed typed);
+        static native TemplateInstance invited(String secret, @Nullable PopulationView into, Role role, Typed typed);
     }
 
     @Inject

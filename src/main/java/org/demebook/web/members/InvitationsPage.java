@@ -38,8 +38,7 @@ class InvitationsPage {
     static class Templates {
         static native TemplateInstance invite(Typed typed);
 
-        static native TemplateInstance invitation(
-                InvitationView invitation, String link, QrCode qr, String back);
+        static native TemplateInstance invitation(InvitationView invitation, String link, QrCode qr, String back);
     }
 
     /** @param role member or coordinator; a member when nothing is said */
@@ -85,8 +84,7 @@ class InvitationsPage {
             return Answer.ok(null, made[0]).shownOnce();
         });
         var link = address(uri, made[0].secret());
-        return InvitationPage.guarded(
-                pages.show(Templates.invitation(made[0], link, QrCode.of(link), back)));
+        return InvitationPage.guarded(pages.show(Templates.invitation(made[0], link, QrCode.of(link), back)));
     }
 
     private String address(UriInfo uri, String secret) {

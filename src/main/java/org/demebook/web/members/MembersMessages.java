@@ -166,7 +166,8 @@ public interface MembersMessages {
     @Message("How far apart they are")
     String distances();
 
-    @Message("From the middle of one to the middle of the other. Leave empty what nobody knows. Animals may need a permit to cross a border.")
+    @Message(
+            "From the middle of one to the middle of the other. Leave empty what nobody knows. Animals may need a permit to cross a border.")
     String distancesHow();
 
     @Message("From and to")

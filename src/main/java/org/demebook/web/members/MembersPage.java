@@ -105,8 +105,7 @@ class MembersPage {
 
     @POST
     @Path("invitations")
-    public Response invite(
-            @RestPath String population, MultivaluedMap<String, String> form, @Context UriInfo uri) {
+    public Response invite(@RestPath String population, MultivaluedMap<String, String> form, @Context UriInfo uri) {
         var into = visit.in(population);
         return invitations.made(visit.asker(), into, Typed.of(form), uri, visit.getBase() + "/members");
     }
@@ -143,8 +142,7 @@ class MembersPage {
 
     @POST
     @Path("collections/{collection}/region")
-    public Response state(
-            @RestPath String population, @RestPath UUID collection, MultivaluedMap<String, String> form) {
+    public Response state(@RestPath String population, @RestPath UUID collection, MultivaluedMap<String, String> form) {
         var by = visit.in(population);
         var typed = Typed.of(form);
         return forms.attempt(

@@ -77,7 +77,9 @@ class ApproachesPage {
         return forms.once(
                 by.keeperId(),
                 Typed.of(form),
-                () -> address(approaches.propose(by, forms.read(Typed.of(form), NewApproach.class)).id()),
+                () -> address(approaches
+                        .propose(by, forms.read(Typed.of(form), NewApproach.class))
+                        .id()),
                 refused -> again(by, refused));
     }
 

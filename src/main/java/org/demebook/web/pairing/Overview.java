@@ -37,8 +37,8 @@ public record Overview(
         private static final int MOST = 40;
 
         static Some of(Stream<Breeder> all) {
-            var sorted = all.sorted(Comparator.comparing(
-                            Breeder::meanKinship, Comparator.nullsLast(Comparator.naturalOrder())))
+            var sorted = all.sorted(
+                            Comparator.comparing(Breeder::meanKinship, Comparator.nullsLast(Comparator.naturalOrder())))
                     .toList();
             return new Some(sorted.stream().limit(MOST).toList(), sorted.size());
         }

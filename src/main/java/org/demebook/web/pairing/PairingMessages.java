@@ -11,7 +11,8 @@ public interface PairingMessages {
     @Message("Pairing")
     String title();
 
-    @Message("Which of your animals could breed, with whom, and what it would do to the genes of the population and to the young.")
+    @Message(
+            "Which of your animals could breed, with whom, and what it would do to the genes of the population and to the young.")
     String lede();
 
     @Message("Pages of pairing")
@@ -68,19 +69,23 @@ public interface PairingMessages {
     @Message("Not on this day: {count}")
     String unable(int count);
 
-    @Message("{#if count == 1}One animal has no known sex: once it is determined, partners can be looked for.{#else}{count} animals have no known sex: once it is determined, partners can be looked for.{/if}")
+    @Message(
+            "{#if count == 1}One animal has no known sex: once it is determined, partners can be looked for.{#else}{count} animals have no known sex: once it is determined, partners can be looked for.{/if}")
     String unsexed(int count);
 
     @Message("Pairs worth a look")
     String suggested();
 
-    @Message("With one animal of yours and one of another collection. Each pair is looked at by itself; what is best for a whole season is planned as one.")
+    @Message(
+            "With one animal of yours and one of another collection. Each pair is looked at by itself; what is best for a whole season is planned as one.")
     String suggestedYours();
 
-    @Message("Of all animals that you may see. Each pair is looked at by itself; what is best for a whole season is planned as one.")
+    @Message(
+            "Of all animals that you may see. Each pair is looked at by itself; what is best for a whole season is planned as one.")
     String suggestedAll();
 
-    @Message("No pair is to be had on this day, of what you may see. Choose a later day, or look at a single animal to read why.")
+    @Message(
+            "No pair is to be had on this day, of what you may see. Choose a later day, or look at a single animal to read why.")
     String noneSuggested();
 
     @Message("Dam × sire")
@@ -110,7 +115,8 @@ public interface PairingMessages {
     @Message("Kinship, each with each")
     String map();
 
-    @Message("Each of your living animals with each other; the stronger the colour, the more closely related. 1/4 is what full siblings, or parent and young, have; 1/8 half siblings.")
+    @Message(
+            "Each of your living animals with each other; the stronger the colour, the more closely related. 1/4 is what full siblings, or parent and young, have; 1/8 half siblings.")
     String mapShows();
 
     @Message("There are no animals to compare.")
@@ -134,7 +140,8 @@ public interface PairingMessages {
     @Message("Partners for {number}")
     String partnersFor(String number);
 
-    @Message("Two figures, never one score: how inbred the young would be, and how much gene diversity the population has afterwards.")
+    @Message(
+            "Two figures, never one score: how inbred the young would be, and how much gene diversity the population has afterwards.")
     String partnersLede();
 
     @Message("No young more inbred than")
@@ -161,13 +168,15 @@ public interface PairingMessages {
     @Message("Whichever of the two travels arrives by {day}: {quarantine} days of quarantine before {pairOn}.")
     String arriveBy(String day, int quarantine, String pairOn);
 
-    @Message("An animal that arrives today would still be in quarantine ({quarantine} days) on {pairOn}. Pair animals that live together, or choose a later day.")
+    @Message(
+            "An animal that arrives today would still be in quarantine ({quarantine} days) on {pairOn}. Pair animals that live together, or choose a later day.")
     String tooLate(int quarantine, String pairOn);
 
     @Message("{#if count == 1}One partner{#else}{count} partners{/if}, the best first")
     String found(int count);
 
-    @Message("No partner is to be had, of the animals that you may see. Below stands why not; a later day or a higher limit may help, and so may partners that their keepers do not show.")
+    @Message(
+            "No partner is to be had, of the animals that you may see. Below stands why not; a later day or a higher limit may help, and so may partners that their keepers do not show.")
     String noneFound();
 
     @Message("yours")
@@ -227,7 +236,8 @@ public interface PairingMessages {
     @Message("Partners that their keepers do not show")
     String unnamed();
 
-    @Message("Some keepers let their animals be computed with and not be seen. At most five that would suit are told, by names that mean nothing; through the house you can ask their keepers, and neither of you learns who the other is until both want it.")
+    @Message(
+            "Some keepers let their animals be computed with and not be seen. At most five that would suit are told, by names that mean nothing; through the house you can ask their keepers, and neither of you learns who the other is until both want it.")
     String unnamedLede();
 
     @Message("Look for them")
@@ -248,16 +258,19 @@ public interface PairingMessages {
     @Message("Your words to its keeper")
     String words();
 
-    @Message("They learn which animal of theirs is wanted and read this, and nothing else of you: write only what they may know before they agree.")
+    @Message(
+            "They learn which animal of theirs is wanted and read this, and nothing else of you: write only what they may know before they agree.")
     String wordsHint();
 
-    @Message("By asking you consent: if they agree, both sides may read number, collection and keepers of the other animal for twelve months. You can take it back at any time. In thirty days two requests for an animal may be made, and five by a household.")
+    @Message(
+            "By asking you consent: if they agree, both sides may read number, collection and keepers of the other animal for twelve months. You can take it back at any time. In thirty days two requests for an animal may be made, and five by a household.")
     String consentAsk();
 
     @Message("Ask its keeper")
     String ask();
 
-    @Message("Keepers who do not know of each other ask through the house. Nobody learns who the other is until both agree.")
+    @Message(
+            "Keepers who do not know of each other ask through the house. Nobody learns who the other is until both agree.")
     String requestsLede();
 
     @Message("Waiting for your answer")
@@ -266,7 +279,8 @@ public interface PairingMessages {
     @Message("The others, the latest first")
     String others();
 
-    @Message("Nobody has asked you, and you have asked nobody. Look for partners of one of your animals; at the end of that page stands the way to those that nobody shows.")
+    @Message(
+            "Nobody has asked you, and you have asked nobody. Look for partners of one of your animals; at the end of that page stands the way to those that nobody shows.")
     String noRequests();
 
     @Message("{number} is wanted as a partner")
@@ -323,7 +337,8 @@ public interface PairingMessages {
     @Message("Known ancestry of the young")
     String knownShare();
 
-    @Message("By agreeing you consent: for twelve months both sides may read number, collection and keepers of the other animal, and the kinship of the pair. You find it among what you share, and can take it back at any time.")
+    @Message(
+            "By agreeing you consent: for twelve months both sides may read number, collection and keepers of the other animal, and the kinship of the pair. You find it among what you share, and can take it back at any time.")
     String consentAgree();
 
     @Message("Agree")
@@ -344,7 +359,8 @@ public interface PairingMessages {
     @Message("What the agreement let both sides read is withdrawn on both sides.")
     String withdrawHint();
 
-    @Message("Now you know whose the other animal is: write to them, agree on who travels, on tests and on quarantine. Ask your authority before an animal crosses a border, and a reptile veterinarian if one of the two is not well.")
+    @Message(
+            "Now you know whose the other animal is: write to them, agree on who travels, on tests and on quarantine. Ask your authority before an animal crosses a border, and a reptile veterinarian if one of the two is not well.")
     String nextSteps();
 
     @Message("Partners for {number}")
@@ -425,7 +441,8 @@ public interface PairingMessages {
     @Message("For those who act for this collection.")
     String notesHint();
 
-    @Message("By stating this you consent that plans count the animals of this collection as living together. You may withdraw it at any time.")
+    @Message(
+            "By stating this you consent that plans count the animals of this collection as living together. You may withdraw it at any time.")
     String consentTerms();
 
     @Message("Withdraw what is stated")

@@ -80,8 +80,7 @@ class PairingTermsPage {
 
     @POST
     @Path("collections/{collection}/pairing-terms")
-    public Response state(
-            @RestPath String population, @RestPath UUID collection, MultivaluedMap<String, String> form) {
+    public Response state(@RestPath String population, @RestPath UUID collection, MultivaluedMap<String, String> form) {
         var by = visit.in(population);
         var typed = Typed.of(form);
         return forms.attempt(
@@ -117,10 +116,7 @@ class PairingTermsPage {
         var frame = pages.words(FrameMessages.class);
         return Templates.collectionTerms(
                 new CollectionTerms(keepers.collection(by, view.collection()), view),
-                List.of(
-                        Option.none(words.notSaid()),
-                        new Option("true", frame.yes()),
-                        new Option("false", frame.no())),
+                List.of(Option.none(words.notSaid()), new Option("true", frame.yes()), new Option("false", frame.no())),
                 List.of(new Option(ANY, words.anyRegion()), new Option(ONLY, words.onlyThese())),
                 regions.fixed(by.populationId()).names().stream()
                         .map(name -> new Option(name, name))

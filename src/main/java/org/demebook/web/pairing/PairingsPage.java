@@ -110,9 +110,7 @@ class PairingsPage {
         int limit = typed.text("all") == null ? PARTNERS : ALL_PARTNERS;
         return Partners.of(
                 planner.partners(
-                        by,
-                        animal,
-                        Question.of(asked.maximumInbreeding(), asked.young(), limit, asked.pairOn())),
+                        by, animal, Question.of(asked.maximumInbreeding(), asked.young(), limit, asked.pairOn())),
                 limit,
                 visit.getToday());
     }
@@ -133,8 +131,8 @@ class PairingsPage {
 
     private Overview overview(Standing by, Asked asked) {
         var own = breeders.of(by, asked.pairOn());
-        var pairs = planner.pairings(
-                by, Question.of(asked.maximumInbreeding(), asked.young(), SUGGESTED, asked.pairOn()));
+        var pairs =
+                planner.pairings(by, Question.of(asked.maximumInbreeding(), asked.young(), SUGGESTED, asked.pairOn()));
         return new Overview(
                 own.pairOn(),
                 own.meanKinship(),
@@ -158,7 +156,9 @@ class PairingsPage {
         return new Overview.Suggestion(
                 pair.dam().number(),
                 pair.sire().number(),
-                yours(pair.dam()) ? pair.dam().number() : yours(pair.sire()) ? pair.sire().number() : null,
+                yours(pair.dam())
+                        ? pair.dam().number()
+                        : yours(pair.sire()) ? pair.sire().number() : null,
                 pair.inbreedingOfYoung(),
                 Fractions.of(pair.inbreedingOfYoung()),
                 pair.keep(),

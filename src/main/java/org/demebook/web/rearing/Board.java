@@ -12,7 +12,8 @@ import org.jspecify.annotations.Nullable;
  * @param daysOld null where the birth is not known to the day
  * @param cards by need
  */
-public record Board(LitterBoard litter, String address, @Nullable Integer daysOld, List<YoungCard> cards) {
+public record Board(
+        LitterBoard litter, String address, @Nullable Integer daysOld, List<YoungCard> cards) {
     /** Those that the asker writes of. */
     public List<YoungCard> inHand() {
         return cards.stream().filter(YoungCard::isInHand).toList();

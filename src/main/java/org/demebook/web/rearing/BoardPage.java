@@ -74,9 +74,7 @@ class BoardPage {
         if (visit.isFragment() && card.isPresent()) {
             var here = board.address() + "?young=" + young;
             return pages.show(Templates.young(
-                    card.get(),
-                    board.address(),
-                    rack.written(by, written, here).orElse(null)));
+                    card.get(), board.address(), rack.written(by, written, here).orElse(null)));
         }
         return pages.show(Templates.board(
                 board, rack.written(by, written, board.address()).orElse(null)));

@@ -24,7 +24,8 @@ public interface RearingMessages {
     @Message("{count} may leave")
     String readyCount(long count);
 
-    @Message("No young of this litter are shown to you. Young stand here once the litter is entered and as long as they live with you.")
+    @Message(
+            "No young of this litter are shown to you. Young stand here once the litter is entered and as long as they live with you.")
     String noYoung();
 
     @Message("All ate")
@@ -255,7 +256,8 @@ public interface RearingMessages {
     @Message("What you saw")
     String text();
 
-    @Message("A note is no diagnosis: with any sign of illness see a reptile veterinarian. Reptiles can carry Salmonella: wash your hands.")
+    @Message(
+            "A note is no diagnosis: with any sign of illness see a reptile veterinarian. Reptiles can carry Salmonella: wash your hands.")
     String textHint();
 
     @Message("Over since")

@@ -34,7 +34,9 @@ class RecordForm {
                 .with("on", today)
                 .with("sampledOn", today)
                 .with("from", today);
-        return typed.with("preyMass.unit", massUnit()).with("mass.unit", massUnit()).with("length.unit", lengthUnit());
+        return typed.with("preyMass.unit", massUnit())
+                .with("mass.unit", massUnit())
+                .with("length.unit", lengthUnit());
     }
 
     private String massUnit() {

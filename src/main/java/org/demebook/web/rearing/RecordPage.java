@@ -124,8 +124,7 @@ class RecordPage {
             @RestQuery @Nullable String corrected) {
         var by = visit.in(population);
         var wanted = RecordKind.of(kind).orElse(null);
-        var page = careRecords.page(
-                by, number, wanted == null ? null : wanted.word(), Page.after(after), Page.USUAL);
+        var page = careRecords.page(by, number, wanted == null ? null : wanted.word(), Page.after(after), Page.USUAL);
         var here = "%s/animals/%s/care-records".formatted(visit.getBase(), number);
         return pages.show(Templates.records(
                 number,
@@ -146,8 +145,7 @@ class RecordPage {
 
     @POST
     @Path("care-records/{record}")
-    public Response correct(
-            @RestPath String population, @RestPath UUID record, MultivaluedMap<String, String> sent) {
+    public Response correct(@RestPath String population, @RestPath UUID record, MultivaluedMap<String, String> sent) {
         var by = visit.in(population);
         var typed = Typed.of(sent);
         return forms.once(
@@ -165,8 +163,7 @@ class RecordPage {
 
     @POST
     @Path("care-records/{record}/withdrawal")
-    public Response withdraw(
-            @RestPath String population, @RestPath UUID record, MultivaluedMap<String, String> sent) {
+    public Response withdraw(@RestPath String population, @RestPath UUID record, MultivaluedMap<String, String> sent) {
         var by = visit.in(population);
         return forms.once(
                 by.keeperId(),

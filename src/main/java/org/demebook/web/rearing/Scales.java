@@ -61,7 +61,9 @@ class Scales {
         try {
             return careRecords.recordAll(by, records).records();
         } catch (Refusal refusal) {
-            var told = refusal.findings().stream().map(finding -> at(finding, places)).toList();
+            var told = refusal.findings().stream()
+                    .map(finding -> at(finding, places))
+                    .toList();
             throw new Refusal(refusal.type(), refusal.detail(), told);
         }
     }
@@ -83,8 +85,7 @@ class Scales {
         if (field == null || !record.find()) {
             return finding;
         }
-        var there = Matcher.quoteReplacement(
-                "records[%d]".formatted(places.get(Integer.parseInt(record.group(1)))));
+        var there = Matcher.quoteReplacement("records[%d]".formatted(places.get(Integer.parseInt(record.group(1)))));
         var moved = record.replaceFirst(there);
         return new Finding(
                 finding.level(),

@@ -19,7 +19,11 @@ import org.jspecify.annotations.Nullable;
  * @param today whether one was offered today
  */
 public record YoungCard(
-        BoardRow row, @Nullable Sex sex, @Nullable UUID photo, @Nullable Integer daysSinceMeal, boolean today) {
+        BoardRow row,
+        @Nullable Sex sex,
+        @Nullable UUID photo,
+        @Nullable Integer daysSinceMeal,
+        boolean today) {
     static YoungCard of(BoardRow row, @Nullable Sex sex, @Nullable UUID photo, LocalDate on) {
         var last = row.lastMealOn();
         var days = last == null ? null : (int) ChronoUnit.DAYS.between(last, on);

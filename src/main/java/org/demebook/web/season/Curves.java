@@ -50,8 +50,8 @@ class Curves {
                         Kind.POSSIBLE));
             }
         }
-        choices.add(new Choice(
-                Name.of(words.thisPlan()), plan.geneDiversityAfter(), plan.meanInbreeding(), Kind.CHOSEN));
+        choices.add(
+                new Choice(Name.of(words.thisPlan()), plan.geneDiversityAfter(), plan.meanInbreeding(), Kind.CHOSEN));
         choices.add(new Choice(Name.of(words.bound()), plan.geneDiversityAtBest(), Double.NaN, Kind.BOUND));
         return Tradeoff.of(
                 new Caption("curve", words.curveTitle(), words.curveShows(), words.asTable(), words.nothingToDraw()),

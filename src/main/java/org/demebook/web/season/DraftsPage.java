@@ -130,7 +130,8 @@ class DraftsPage {
         return forms.once(
                 by.keeperId(),
                 typed,
-                () -> address(drafts.start(by, forms.read(DraftForm.body(typed, form), NewDraft.class)).id()),
+                () -> address(drafts.start(by, forms.read(DraftForm.body(typed, form), NewDraft.class))
+                        .id()),
                 refused -> form(by, refused));
     }
 

@@ -16,11 +16,11 @@ import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.UUID;
 import java.util.function.Function;
+import org.demebook.plot.Trend;
 import org.demebook.programme.Drafts;
 import org.demebook.programme.OutlookQuestion;
 import org.demebook.programme.OutlookView;
 import org.demebook.programme.Outlooks;
-import org.demebook.plot.Trend;
 import org.demebook.web.Forms;
 import org.demebook.web.Pages;
 import org.demebook.web.Typed;
@@ -86,8 +86,7 @@ class OutlookPage {
         return answer("/season-drafts/" + draft, true, uri, question -> outlooks.ofDraft(by, draft, question));
     }
 
-    private Response answer(
-            String back, boolean ofDraft, UriInfo uri, Function<OutlookQuestion, OutlookView> outlook) {
+    private Response answer(String back, boolean ofDraft, UriInfo uri, Function<OutlookQuestion, OutlookView> outlook) {
         var standing = visit.getBase() + back;
         if (uri.getQueryParameters().isEmpty()) {
             return pages.show(Templates.outlook(

@@ -9,7 +9,8 @@ import org.jspecify.annotations.Nullable;
  *
  * @param percentBelowBest how far its mean kinship may be above the least possible, rounded up; null where nothing is left to gain
  */
-public record PlanShown(SeasonPlanView plan, Tradeoff curve, @Nullable Double percentBelowBest) {
+public record PlanShown(
+        SeasonPlanView plan, Tradeoff curve, @Nullable Double percentBelowBest) {
     private static final double SAME = 1e-12;
     private static final double THOUSANDTHS = 1e3;
 

@@ -17,7 +17,6 @@ public record Recommended(
         PlanHeadingView plan, List<RecommendationView> asked, List<RecommendationView> others, long more, long wanted) {
     private static final int MOST_OTHERS = 40;
 
-
     static Recommended of(PlanHeadingView plan, List<RecommendationView> all) {
         var others = all.stream().filter(animal -> !hasLitters(animal)).toList();
         return new Recommended(

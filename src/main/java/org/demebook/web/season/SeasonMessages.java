@@ -62,7 +62,8 @@ public interface SeasonMessages {
     @Message("To the plan in force")
     String toPlanInForce();
 
-    @Message("No plan has been issued yet. A coordinator has one computed and issues it; then it says here what it recommends for your animals. You can already say what your collections can bear.")
+    @Message(
+            "No plan has been issued yet. A coordinator has one computed and issues it; then it says here what it recommends for your animals. You can already say what your collections can bear.")
     String noPlan();
 
     @Message("No plan has been issued yet. Have a draft computed, look at it, and issue it.")
@@ -86,7 +87,8 @@ public interface SeasonMessages {
     @Message("Everything of yours is answered. You may change an answer as long as the plan is in force.")
     String allAnswered();
 
-    @Message("To accept is to consent: when the other side accepts too, both may read number, collection and keepers of the other animal for twelve months. You find it among what you share. Your reason and your note are for coordinators alone.")
+    @Message(
+            "To accept is to consent: when the other side accepts too, both may read number, collection and keepers of the other animal for twelve months. You find it among what you share. Your reason and your note are for coordinators alone.")
     String consent();
 
     @Message("Partner")
@@ -131,7 +133,8 @@ public interface SeasonMessages {
     @Message("Kept by")
     String keptBy();
 
-    @Message("Both sides accepted. Write to each other: who travels, which tests, which quarantine. Ask your authority before an animal crosses a border.")
+    @Message(
+            "Both sides accepted. Write to each other: who travels, which tests, which quarantine. Ask your authority before an animal crosses a border.")
     String agreedNext();
 
     @Message("Accept")
@@ -221,10 +224,12 @@ public interface SeasonMessages {
     @Message("It is proven that no plan under these constraints keeps more gene diversity.")
     String bestInWords();
 
-    @Message("Mean kinship is at most {percent} % above the least that is possible: it is proven that no plan under these constraints keeps more gene diversity than {best}.")
+    @Message(
+            "Mean kinship is at most {percent} % above the least that is possible: it is proven that no plan under these constraints keeps more gene diversity than {best}.")
     String gapInWords(String percent, String best);
 
-    @Message("The plan looks ahead: animals that will soon be too old count for less. With every living animal counted as one, gene diversity goes from {before} to {after}.")
+    @Message(
+            "The plan looks ahead: animals that will soon be too old count for less. With every living animal counted as one, gene diversity goes from {before} to {after}.")
     String living(String before, String after);
 
     @Message("The search was stopped before its time; a longer one may find a better plan.")
@@ -275,7 +280,8 @@ public interface SeasonMessages {
     @Message("not yet")
     String notYetKnown();
 
-    @Message("Adds: gene diversity that would be missing without this litter. Cost: gene diversity that is lost at most when the season is planned anew around the refusal; below 0 it would gain.")
+    @Message(
+            "Adds: gene diversity that would be missing without this litter. Cost: gene diversity that is lost at most when the season is planned anew around the refusal; below 0 it would gain.")
     String costsMean();
 
     @Message("There is no litter in it whose animals you may see.")
@@ -284,7 +290,8 @@ public interface SeasonMessages {
     @Message("What less inbreeding would cost")
     String curve();
 
-    @Message("Each point is a plan: from most gene diversity to the least inbred young. No plan lies to the right of the line.")
+    @Message(
+            "Each point is a plan: from most gene diversity to the least inbred young. No plan lies to the right of the line.")
     String curveShows();
 
     @Message("Plans by both figures")
@@ -326,7 +333,8 @@ public interface SeasonMessages {
     @Message("Anyone can compute it again")
     String again();
 
-    @Message("What the plan was computed with is kept beside the journal and named by its SHA-256; computing again compares every litter and every figure to the last bit. It takes as long as it took the first time.")
+    @Message(
+            "What the plan was computed with is kept beside the journal and named by its SHA-256; computing again compares every litter and every figure to the last bit. It takes as long as it took the first time.")
     String againLede();
 
     @Message("Computed from")
@@ -419,7 +427,8 @@ public interface SeasonMessages {
     @Message("with imagined founders")
     String imagined();
 
-    @Message("Which pairs should have a litter, so that most gene diversity is kept? What keepers state of their animals and collections holds besides; nothing happens until you issue it.")
+    @Message(
+            "Which pairs should have a litter, so that most gene diversity is kept? What keepers state of their animals and collections holds besides; nothing happens until you issue it.")
     String newDraftLede();
 
     @Message("The season")
@@ -515,7 +524,8 @@ public interface SeasonMessages {
     @Message("Young wanted in all")
     String youngInAll();
 
-    @Message("Spread over the litters as does most good; say the exact number of litters too. Each litter counts as certain then.")
+    @Message(
+            "Spread over the litters as does most good; say the exact number of litters too. Each litter counts as certain then.")
     String youngInAllHint();
 
     @Message("Chance of a litter")
@@ -587,7 +597,8 @@ public interface SeasonMessages {
     @Message("Issue this plan")
     String issue();
 
-    @Message("From then on it is in force, and keepers are asked for their answers. It is never changed; another one that follows it takes its place.")
+    @Message(
+            "From then on it is in force, and keepers are asked for their answers. It is never changed; another one that follows it takes its place.")
     String issueHint();
 
     @Message("It has founders that do not exist, and cannot be issued. Change it, and have it computed without them.")
@@ -626,7 +637,8 @@ public interface SeasonMessages {
     @Message("Years ahead")
     String outlookTitle();
 
-    @Message("What the years to come may bring if this is followed, and the seasons after it go on like it. A reckoning, and no promise.")
+    @Message(
+            "What the years to come may bring if this is followed, and the seasons after it go on like it. A reckoning, and no promise.")
     String outlookLede();
 
     @Message("Seasons")
@@ -677,7 +689,8 @@ public interface SeasonMessages {
     @Message("Gene diversity in the years ahead")
     String ahead();
 
-    @Message("If as many young come as are expected; and with litters drawn by lot that may fail, with the range of nine courses in ten.")
+    @Message(
+            "If as many young come as are expected; and with litters drawn by lot that may fail, with the range of nine courses in ten.")
     String aheadShows();
 
     @Message("as expected")

@@ -177,7 +177,9 @@ public record CheckView(
 
     private static String label(Sheet sheet, List<String> texts) {
         var reference = text(texts, sheet.place(Column.REFERENCE.header())).strip();
-        return reference.isEmpty() ? text(texts, sheet.place(Column.NUMBER.header())).strip() : reference;
+        return reference.isEmpty()
+                ? text(texts, sheet.place(Column.NUMBER.header())).strip()
+                : reference;
     }
 
     private static String text(List<String> texts, int place) {

@@ -153,8 +153,7 @@ class ImportPage {
         var sheet = SheetForm.sheet(typed);
         // a reason that is missing is told at its field, and the rule is not left so far
         var left = SheetForm.givenReasons(typed);
-        return Templates.check(
-                CheckView.of(sheet, imports.check(by, sheet, left), SheetForm.rules(typed)), typed);
+        return Templates.check(CheckView.of(sheet, imports.check(by, sheet, left), SheetForm.rules(typed)), typed);
     }
 
     private String address(ImportView started) {
@@ -179,8 +178,7 @@ class ImportPage {
         }
         if (pasted == null || pasted.isBlank()) {
             var message = words().nothingSent();
-            throw new Refusal(
-                    ProblemType.INVALID_VALUES, message, List.of(Finding.error(FILE, null, message)));
+            throw new Refusal(ProblemType.INVALID_VALUES, message, List.of(Finding.error(FILE, null, message)));
         }
         return pasted.getBytes(StandardCharsets.UTF_8);
     }

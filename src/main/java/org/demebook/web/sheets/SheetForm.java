@@ -78,7 +78,8 @@ final class SheetForm {
     /** The same where a reason is there. */
     static List<LeftAsIs> givenReasons(Typed typed) {
         return rules(typed).stream()
-                .map(rule -> new LeftAsIs(rule.word(), typed.value(reason(rule.word())).strip()))
+                .map(rule -> new LeftAsIs(
+                        rule.word(), typed.value(reason(rule.word())).strip()))
                 .filter(left -> isReason(left.reason()))
                 .toList();
     }

@@ -42,7 +42,8 @@ public interface SheetsMessages {
     @Message("A sheet to begin with")
     String template();
 
-    @Message("It has the names of all columns and nothing below. Only a reference or a number is needed; leave out what you do not know.")
+    @Message(
+            "It has the names of all columns and nothing below. Only a reference or a number is needed; leave out what you do not know.")
     String templateHow();
 
     @Message("Empty sheet, CSV")
@@ -188,8 +189,7 @@ public interface SheetsMessages {
     @Message("There is something to mend first; nothing was imported.")
     String mendFirst();
 
-    @Message(
-            "This sheet is too large to be mended in the page. Mend it in your spreadsheet and choose the file again.")
+    @Message("This sheet is too large to be mended in the page. Mend it in your spreadsheet and choose the file again.")
     String tooLarge();
 
     @Message("This sheet is too large to travel through the page: choose the same file again to import it.")
@@ -228,5 +228,4 @@ public interface SheetsMessages {
 
     @Message
     String level(Level level);
-
 }

@@ -31,10 +31,8 @@ public record Agenda(List<Line> waiting, List<Line> late, List<Line> today, List
         return new Agenda(
                 single(rows, row -> row.way().othersWait()),
                 lines(mine, TaskRow::isLate, row -> row.task().kind()),
-                lines(
-                        mine,
-                        due.and(row -> !row.task().dueOn().isAfter(today)),
-                        row -> row.task().kind()),
+                lines(mine, due.and(row -> !row.task().dueOn().isAfter(today)), row -> row.task()
+                        .kind()),
                 lines(
                         mine,
                         due.and(row -> row.task().dueOn().isAfter(today)

@@ -67,8 +67,7 @@ class CareTaskPage {
             @RestPath String population, @RestQuery @Nullable String state, @RestQuery @Nullable String after) {
         var by = visit.in(population);
         if ("done".equals(state)) {
-            return pages.show(Templates.done(
-                    tasks.page(by, TaskState.DONE, null, Page.after(after), Page.USUAL)));
+            return pages.show(Templates.done(tasks.page(by, TaskState.DONE, null, Page.after(after), Page.USUAL)));
         }
         if ("silenced".equals(state)) {
             return pages.show(Templates.silenced(tasks.page(
@@ -87,24 +86,34 @@ class CareTaskPage {
     @Path("{key}/completion")
     public Response complete(@RestPath String population, @RestPath String key, MultivaluedMap<String, String> form) {
         var typed = Typed.of(form);
-        return change(population, key, typed, by -> tasks.complete(
-                by, List.of(key), forms.read(typed, Completed.class).on()));
+        return change(
+                population,
+                key,
+                typed,
+                by -> tasks.complete(
+                        by, List.of(key), forms.read(typed, Completed.class).on()));
     }
 
     @POST
     @Path("{key}/postponement")
     public Response postpone(@RestPath String population, @RestPath String key, MultivaluedMap<String, String> form) {
         var typed = Typed.of(form);
-        return change(population, key, typed, by -> tasks.postpone(
-                by, key, forms.read(typed, Postponed.class).to()));
+        return change(
+                population,
+                key,
+                typed,
+                by -> tasks.postpone(by, key, forms.read(typed, Postponed.class).to()));
     }
 
     @POST
     @Path("{key}/silence")
     public Response silence(@RestPath String population, @RestPath String key, MultivaluedMap<String, String> form) {
         var typed = Typed.of(form);
-        return change(population, key, typed, by -> tasks.silence(
-                by, key, forms.read(typed, Silenced.class).scope()));
+        return change(
+                population,
+                key,
+                typed,
+                by -> tasks.silence(by, key, forms.read(typed, Silenced.class).scope()));
     }
 
     private Response change(String population, String key, Typed typed, Consumer<Standing> work) {
@@ -134,7 +143,9 @@ class CareTaskPage {
                     return today()
                             + (keys.isEmpty() || keys.size() > Change.MOST
                                     ? ""
-                                    : keys.stream().map(key -> "changed=" + key).collect(Collectors.joining("&", "?", "")));
+                                    : keys.stream()
+                                            .map(key -> "changed=" + key)
+                                            .collect(Collectors.joining("&", "?", "")));
                 },
                 refused -> done(by));
     }

@@ -73,8 +73,7 @@ class OwnTaskPage {
         var collections = Stream.concat(
                         Stream.of(Option.none(pages.words(TodayMessages.class).chooseNone())),
                         keepers.collections(by).stream()
-                                .map(collection ->
-                                        new Option(collection.id().toString(), collection.label())))
+                                .map(collection -> new Option(collection.id().toString(), collection.label())))
                 .toList();
         return Templates.own(collections, typed);
     }

@@ -37,7 +37,8 @@ public record TaskRow(CareTaskView task, String base, LocalDate day) {
             case PHOTOGRAPH -> base + "/animals/" + task.animal() + "/photos";
             case QUARANTINE -> base + "/animals/" + task.animal() + "/care-records?kind=quarantine";
             case SEASON -> base + "/season";
-            case APPROACH -> base + "/approaches/" + task.key().substring(task.key().indexOf(':') + 1);
+            case APPROACH ->
+                base + "/approaches/" + task.key().substring(task.key().indexOf(':') + 1);
             case SHARING -> base + "/sharing";
             case MEAL, SHED, DONE -> null;
         };

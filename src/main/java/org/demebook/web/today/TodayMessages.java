@@ -11,7 +11,8 @@ public interface TodayMessages {
     @Message("What is to be done")
     String title();
 
-    @Message("Nothing is to be done. Tasks come by themselves from what you write down of your animals, litters and grants; write down one of your own if you like.")
+    @Message(
+            "Nothing is to be done. Tasks come by themselves from what you write down of your animals, litters and grants; write down one of your own if you like.")
     String nothing();
 
     @Message("{today} due today, {late} late")
@@ -134,7 +135,8 @@ public interface TodayMessages {
     @Message("Of the last 60 days, the latest first.")
     String doneLede();
 
-    @Message("Nothing was ticked off in the last 60 days. Meals and sheds that you write down are among the care records of their animals.")
+    @Message(
+            "Nothing was ticked off in the last 60 days. Meals and sheds that you write down are among the care records of their animals.")
     String doneNothing();
 
     @Message("{day}, by {who}")
@@ -161,7 +163,8 @@ public interface TodayMessages {
     @Message("Calendar")
     String calendar();
 
-    @Message("A calendar on your phone or computer can read what is to be done, in all your populations. Whoever has the address reads it too.")
+    @Message(
+            "A calendar on your phone or computer can read what is to be done, in all your populations. Whoever has the address reads it too.")
     String calendarLede();
 
     @Message("Make the address")

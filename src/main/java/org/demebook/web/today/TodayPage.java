@@ -76,8 +76,10 @@ class TodayPage {
             return part(by, task, changed, written);
         }
         return pages.show(Templates.today(
-                agenda(by), waiting(by), change(by, changed), rack.written(by, written, here)
-                        .orElse(null)));
+                agenda(by),
+                waiting(by),
+                change(by, changed),
+                rack.written(by, written, here).orElse(null)));
     }
 
     private Agenda agenda(Standing by) {
@@ -106,13 +108,16 @@ class TodayPage {
         var open = task == null ? Optional.<CareTaskView>empty() : find(by, task);
         return open.filter(view -> view.doneOn() == null && view.silenced() == null)
                 .map(view -> pages.show(Templates.row(new TaskRow(view, visit.getBase(), visit.getToday()))))
-                .orElseGet(() -> Response.noContent().header("HX-Refresh", "true").build());
+                .orElseGet(
+                        () -> Response.noContent().header("HX-Refresh", "true").build());
     }
 
     private @Nullable Change change(Standing by, List<String> changed) {
         return changed.isEmpty()
                 ? null
-                : find(by, changed.get(0)).map(first -> new Change(first, changed)).orElse(null);
+                : find(by, changed.get(0))
+                        .map(first -> new Change(first, changed))
+                        .orElse(null);
     }
 
     private Optional<CareTaskView> find(Standing by, String key) {

@@ -117,13 +117,21 @@ class MembersPageTest {
     @Test
     void a_link_is_shown_once_and_made_once() {
         var once = UUID.randomUUID().toString();
-        Browsing.as(WREN).formParam("role", "member").post(path("/invitations?once=" + once)).then().statusCode(200);
+        Browsing.as(WREN)
+                .formParam("role", "member")
+                .post(path("/invitations?once=" + once))
+                .then()
+                .statusCode(200);
         Browsing.as(WREN)
                 .formParam("role", "member")
                 .post(path("/invitations?once=" + once))
                 .then()
                 .body(not(containsString("id=\"link\"")));
-        Browsing.as(INES).formParam("role", "member").post(path("/invitations?once=" + UUID.randomUUID())).then().statusCode(403);
+        Browsing.as(INES)
+                .formParam("role", "member")
+                .post(path("/invitations?once=" + UUID.randomUUID()))
+                .then()
+                .statusCode(403);
     }
 
     @Test

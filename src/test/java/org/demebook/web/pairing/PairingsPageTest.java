@@ -5,7 +5,6 @@ import static org.demebook.Colony.DOV;
 import static org.demebook.Colony.INES;
 import static org.demebook.Colony.WREN;
 import static org.demebook.Marrowfin.OYELARAN;
-import static org.hamcrest.Matchers.allOf;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.endsWith;
 import static org.hamcrest.Matchers.equalTo;
@@ -53,7 +52,8 @@ class PairingsPageTest {
                 .body(containsString("/pairings?for=" + own.number(13)))
                 .body(containsString("/pairings?for=" + own.number(23)))
                 .body(not(containsString("/pairings?for=" + own.number(14))))
-                // 013 is the sister of 012, whose daughter by 010 is 020; 023 is of 011 and 010: unrelated to 013 (worked pedigree)
+                // 013 is the sister of 012, whose daughter by 010 is 020; 023 is of 011 and 010: unrelated to 013
+                // (worked pedigree)
                 .body(containsString("<svg"));
     }
 
@@ -61,7 +61,9 @@ class PairingsPageTest {
     void an_animal_that_cannot_be_paired_says_why_in_place_of_partners() {
         var colony = Colony.found();
         var young = colony.register(
-                WREN, Colony.animal("female", LocalDate.now(ZoneOffset.UTC).minusMonths(6).toString()));
+                WREN,
+                Colony.animal(
+                        "female", LocalDate.now(ZoneOffset.UTC).minusMonths(6).toString()));
         see(WREN, colony, "/pairings?for=" + young)
                 .statusCode(200)
                 .body(containsString("too young to breed before"), containsString("name=\"pairOn\""));
@@ -98,14 +100,18 @@ class PairingsPageTest {
         assertThat(partners).hasSize(4);
 
         var once = UUID.randomUUID().toString();
-        var first = ask(colony, once, own.number(13), partners.get(0)).statusCode(303).extract().header("Location");
+        var first = ask(colony, once, own.number(13), partners.get(0))
+                .statusCode(303)
+                .extract()
+                .header("Location");
         ask(colony, once, own.number(13), partners.get(0)).statusCode(303).header("Location", equalTo(first));
         colony.get(WREN, "/approaches").body("items", hasSize(1));
         var id = first.substring(first.lastIndexOf('/') + 1);
         see(WREN, colony, "/approaches/" + id).statusCode(200).body(containsString("She has bred twice."));
 
         var asked = List.of(INES, DOV, OYELARAN).stream()
-                .filter(keeper -> see(keeper, colony, "/approaches/" + id).extract().statusCode() == 200)
+                .filter(keeper ->
+                        see(keeper, colony, "/approaches/" + id).extract().statusCode() == 200)
                 .toList();
         assertThat(asked).hasSize(1);
         see(asked.get(0), colony, "/approaches/" + id)
@@ -137,9 +143,14 @@ class PairingsPageTest {
         var colony = Colony.found();
         var collection = colony.get(WREN, "/collections").extract().<String>path("[0].id");
         var address = "/collections/" + collection + "/pairing-terms";
-        state(colony, address, "many").statusCode(422).body(containsString("value=\"many\""), containsString("e-littersAtMost"));
+        state(colony, address, "many")
+                .statusCode(422)
+                .body(containsString("value=\"many\""), containsString("e-littersAtMost"));
         state(colony, address, "2").statusCode(303).header("Location", endsWith("/pairing-terms"));
-        colony.get(WREN, address).body("stated", equalTo(true)).body("littersAtMost", equalTo(2)).body("exchangeWith", nullValue());
+        colony.get(WREN, address)
+                .body("stated", equalTo(true))
+                .body("littersAtMost", equalTo(2))
+                .body("exchangeWith", nullValue());
         see(WREN, colony, "/pairing-terms").statusCode(200).body(containsString("Room for two."));
         see(INES, colony, address).statusCode(422).body(not(containsString("Room for two.")));
         send(WREN, colony, address + "/withdrawal").statusCode(303);

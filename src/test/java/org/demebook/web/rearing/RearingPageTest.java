@@ -52,7 +52,15 @@ class RearingPageTest {
 
     @Test
     void a_tap_writes_down_what_one_young_did_and_its_card_comes_back_alone() {
-        var after = post("/care-records/taps", Map.of("animal[]", young.get(1), "tap", "shed", "back", base() + board + "?young=" + young.get(1)))
+        var after = post(
+                        "/care-records/taps",
+                        Map.of(
+                                "animal[]",
+                                young.get(1),
+                                "tap",
+                                "shed",
+                                "back",
+                                base() + board + "?young=" + young.get(1)))
                 .statusCode(303)
                 .extract()
                 .header("Location");
@@ -85,17 +93,28 @@ class RearingPageTest {
     @Test
     void a_litter_is_weighed_with_those_left_out_that_were_not_on_the_scales() {
         var form = Map.of(
-                "on", TODAY.toString(),
-                "unit", "g",
-                "records[0].animal", young.get(0),
-                "records[0].mass.value", "",
-                "records[1].animal", young.get(1),
-                "records[1].mass.value", "24,5",
-                "records[2].animal", young.get(2),
-                "records[2].mass.value", "heavy");
+                "on",
+                TODAY.toString(),
+                "unit",
+                "g",
+                "records[0].animal",
+                young.get(0),
+                "records[0].mass.value",
+                "",
+                "records[1].animal",
+                young.get(1),
+                "records[1].mass.value",
+                "24,5",
+                "records[2].animal",
+                young.get(2),
+                "records[2].mass.value",
+                "heavy");
         post(board + "/weighing", form)
                 .statusCode(422)
-                .body(containsString("value=\"heavy\""), containsString("id=\"e-m-2\""), not(containsString("id=\"e-m-1\"")));
+                .body(
+                        containsString("value=\"heavy\""),
+                        containsString("id=\"e-m-2\""),
+                        not(containsString("id=\"e-m-1\"")));
         records(young.get(1)).body("items", hasSize(0));
 
         var right = new HashMap<>(form);
@@ -109,7 +128,8 @@ class RearingPageTest {
     @Test
     void the_form_of_every_kind_says_at_its_fields_what_is_missing() {
         for (var kind : RecordKind.all()) {
-            get("/care-records/new?animal=" + young.get(0) + "&kind=" + kind.word()).statusCode(200);
+            get("/care-records/new?animal=" + young.get(0) + "&kind=" + kind.word())
+                    .statusCode(200);
             var needed = kind == RecordKind.TEST ? "agent" : kind == RecordKind.QUARANTINE ? "from" : "on";
             post("/care-records", Map.of("kind", kind.word(), "animal", young.get(0)))
                     .statusCode(422)
@@ -121,7 +141,21 @@ class RearingPageTest {
     void a_record_is_written_corrected_on_what_was_read_and_withdrawn() {
         post(
                         "/care-records",
-                        Map.of("animal", young.get(0), "kind", "measures", "on", TODAY, "mass.value", "1,1", "mass.unit", "oz", "length.unit", "cm", "lengthKind", "total"))
+                        Map.of(
+                                "animal",
+                                young.get(0),
+                                "kind",
+                                "measures",
+                                "on",
+                                TODAY,
+                                "mass.value",
+                                "1,1",
+                                "mass.unit",
+                                "oz",
+                                "length.unit",
+                                "cm",
+                                "lengthKind",
+                                "total"))
                 .statusCode(303);
         String id = records(young.get(0))
                 .body("items[0].mass.written", equalTo("1.1 oz"))
@@ -143,10 +177,28 @@ class RearingPageTest {
 
     @Test
     void what_is_worth_a_second_look_is_told_after_it_was_saved() {
-        write(young.get(0), Map.of("kind", "measures", "on", TODAY.minusDays(7).toString(), "mass", Map.of("value", 30, "unit", "g")));
+        write(
+                young.get(0),
+                Map.of(
+                        "kind",
+                        "measures",
+                        "on",
+                        TODAY.minusDays(7).toString(),
+                        "mass",
+                        Map.of("value", 30, "unit", "g")));
         var after = post(
                         "/care-records",
-                        Map.of("animal", young.get(0), "kind", "measures", "on", TODAY, "mass.value", "20", "mass.unit", "g"))
+                        Map.of(
+                                "animal",
+                                young.get(0),
+                                "kind",
+                                "measures",
+                                "on",
+                                TODAY,
+                                "mass.value",
+                                "20",
+                                "mass.unit",
+                                "g"))
                 .statusCode(303)
                 .extract()
                 .header("Location");

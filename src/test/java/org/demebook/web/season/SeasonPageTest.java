@@ -7,7 +7,6 @@ import static org.demebook.Marrowfin.OYELARAN;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.endsWith;
 import static org.hamcrest.Matchers.equalTo;
-import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.stringContainsInOrder;
 
@@ -121,7 +120,10 @@ class SeasonPageTest {
     @Test
     void a_draft_that_was_asked_for_twice_is_computed_once_is_held_against_the_plan_and_issued() {
         var once = UUID.randomUUID().toString();
-        var first = ask(once, own.number(13) + " " + own.number(14)).statusCode(303).extract().header("Location");
+        var first = ask(once, own.number(13) + " " + own.number(14))
+                .statusCode(303)
+                .extract()
+                .header("Location");
         ask(once, own.number(13) + " " + own.number(14)).statusCode(303).header("Location", equalTo(first));
         var draft = first.substring(first.lastIndexOf('/') + 1);
         seasons.over(draft).body("state", equalTo("ready"));
@@ -131,7 +133,9 @@ class SeasonPageTest {
                 .body(containsString("/season-plans?once="));
         see(WREN, "/season-drafts/new?from=" + draft)
                 .statusCode(200)
-                .body(containsString(own.number(13) + " " + own.number(14)), containsString("value=\"" + PAIR_ON + "\""));
+                .body(
+                        containsString(own.number(13) + " " + own.number(14)),
+                        containsString("value=\"" + PAIR_ON + "\""));
         var key = UUID.randomUUID().toString();
         for (int sent = 0; sent < 2; sent++) {
             Browsing.as(WREN)

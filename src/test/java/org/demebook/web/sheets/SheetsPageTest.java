@@ -26,7 +26,8 @@ import org.junit.jupiter.api.Test;
 @QuarkusTest
 @QuarkusTestResource(TestServer.class)
 class SheetsPageTest {
-    private static final String WRONG = "id,sex,born,notes\r\nFern,f,2020-05-01,calm\r\n\r\nMoss,x,2020-05-03,\"big, shy\"";
+    private static final String WRONG =
+            "id,sex,born,notes\r\nFern,f,2020-05-01,calm\r\n\r\nMoss,x,2020-05-03,\"big, shy\"";
 
     Colony colony;
 
@@ -145,14 +146,12 @@ class SheetsPageTest {
         for (int i = 0; i < 2000; i++) {
             sheet.append("A%d,%s,a note of some length for each\r\n".formatted(i, i % 50 == 7 ? "x" : "f"));
         }
-        var again = browser().formParam("sheet", travelling(upload(sheet.toString()).statusCode(200)));
+        var again =
+                browser().formParam("sheet", travelling(upload(sheet.toString()).statusCode(200)));
         for (int i = 7; i < 2000; i += 50) {
             again.formParam("cell." + (i + 2) + ".1", "m");
         }
-        again.post(path("/import-checks"))
-                .then()
-                .statusCode(200)
-                .body(containsString("Import 2000 animals"));
+        again.post(path("/import-checks")).then().statusCode(200).body(containsString("Import 2000 animals"));
     }
 
     @Test
@@ -170,10 +169,7 @@ class SheetsPageTest {
                 .get(path("/export"))
                 .then()
                 .body(allOf(containsString(others), not(containsString("shy of the lamp"))));
-        Browsing.as(WREN)
-                .get(path("/sheets/template"))
-                .then()
-                .body(startsWith("number,reference,dam,sire"));
+        Browsing.as(WREN).get(path("/sheets/template")).then().body(startsWith("number,reference,dam,sire"));
     }
 
     private ValidatableResponse upload(String sheet) {

@@ -67,7 +67,8 @@ class TodayPageTest {
         GivenTasks.give(colony, CareKind.NEXT_MEAL, animal, TODAY);
         var once = UUID.randomUUID();
         var tap = Map.of("animal[]", animal, "tap", "ate", "back", base() + "/today");
-        var written = post("/care-records/taps", once, tap).statusCode(303).extract().header("Location");
+        var written =
+                post("/care-records/taps", once, tap).statusCode(303).extract().header("Location");
         // sent again, it is one meal
         post("/care-records/taps", once, tap).statusCode(303);
         records().body("items", hasSize(1)).body("items[0].outcome", equalTo("taken"));
@@ -154,7 +155,8 @@ class TodayPageTest {
                         containsString("value=\"Order &lt;mice&gt;\""),
                         containsString("id=\"e-dueOn\""),
                         containsString("id=\"e-everyDays\""));
-        post("/care-tasks", UUID.randomUUID(), Map.of("what", "Order mice", "dueOn", TODAY)).statusCode(303);
+        post("/care-tasks", UUID.randomUUID(), Map.of("what", "Order mice", "dueOn", TODAY))
+                .statusCode(303);
         get(WREN, "/today").body(containsString("Order mice"));
     }
 
