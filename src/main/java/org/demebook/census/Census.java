@@ -104,12 +104,7 @@ public class Census {
      * DATE_IN_FUTURE and COUNTS_NOT_SAFE; a day that was counted already is refused by {@link #release}.
      */
     public Counts count(Standing by, NewCountRelease release) {
-        Keepers.requireCoordinator(by);
-        var day = Objects.requireNonNullElseGet(release.countedOn(), () -> LocalDate.now(clock));
-        if (day.isAfter(LocalDate.now(clock))) {
-            throw new Refusal(
-                    DATE_IN_FUTURE, "%s lies in the future; animals are counted when it has come.".formatted(day));
-        }
+        var day = day(by, release);
         var at = clock.instant();
         var snapshot = ancestries.published(by, at);
         var lens = consents.lens(Audience.PUBLIC(by.populationId()), Purpose.PUBLIC_COUNTS, at);
@@ -161,6 +156,32 @@ public class Census {
                         headcount.animals()));
     }
 
+    /** The day that is asked for, if a coordinator asks and it has come. */
+    private LocalDate day(Standing by, NewCountRelease release) {
+        Keepers.requireCoordinator(by);
+        var today = LocalDate.now(clock);
+        var day = Objects.requireNonNullElse(release.countedOn(), today);
+        if (day.isAfter(today)) {
+            throw new Refusal(
+                    DATE_IN_FUTURE, "%s lies in the future; animals are counted when it has come.".formatted(day));
+        }
+        return day;
+    }
+
+    /** The day that is to be counted. Refuses what {@link #count} and {@link #release} would refuse without counting. */
+    @Transactional
+    LocalDate countable(Standing by, NewCountRelease release) {
+        var day = day(by, release);
+        if (CountRelease.exists(by.populationId(), day)) {
+            throw new Refusal(DAY_COUNTED_ALREADY, countedAlready(day));
+        }
+        return day;
+    }
+
+    private static String countedAlready(LocalDate day) {
+        return "The counts of %s are released and stay as they are; count on another day.".formatted(day);
+    }
+
     @WholeRegister
     Known known(UUID populationId, Snapshot snapshot, int daysOfAgeToBreed) {
         var earlier = CountRelease.of(populationId).stream()
@@ -182,10 +203,7 @@ public class Census {
         Keepers.requireCoordinator(by);
         journal.open(by.populationId());
         if (counts.released == null || CountRelease.exists(by.populationId(), counts.countedOn)) {
-            throw new Refusal(
-                    DAY_COUNTED_ALREADY,
-                    "The counts of %s are released and stay as they are; count on another day."
-                            .formatted(counts.countedOn));
+            throw new Refusal(DAY_COUNTED_ALREADY, countedAlready(counts.countedOn));
         }
         requireNothingReleasedMeanwhile(by, counts);
         return counts.released.view(journal.record(by.populationId(), by.keeperId(), counts.released));
@@ -210,6 +228,12 @@ public class Census {
                 .map(CountRelease::view)
                 .toList();
         return Page.of(read, limit, release -> release.countedOn().toString());
+    }
+
+    /** The latest release of each population that released any, by the populations' codes; needs no sign-in. */
+    @Transactional
+    public List<CountReleaseView> latestOfEach(int most) {
+        return CountRelease.latestOfEach(most).stream().map(CountRelease::view).toList();
     }
 
     /** One release; refuses with NO_SUCH_RELEASE alike for a population that does not exist. */

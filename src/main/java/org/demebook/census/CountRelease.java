@@ -82,6 +82,15 @@ class CountRelease extends PanacheEntityBase {
                 .list();
     }
 
+    /** One of each population, the latest day that was counted. */
+    static List<CountRelease> latestOfEach(int most) {
+        return CountRelease.<CountRelease>find("select r from CountRelease r join Population p on p.populationId = r.populationId"
+                        + " where r.countedOn = (select max(o.countedOn) from CountRelease o where o.populationId = r.populationId)"
+                        + " order by p.code")
+                .page(0, most)
+                .list();
+    }
+
     /** All of a population in the order in which they were released. */
     static List<CountReleaseView> of(UUID populationId) {
         return CountRelease.<CountRelease>list("populationId = ?1 order by releasedAt, countedOn", populationId)

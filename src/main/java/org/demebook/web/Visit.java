@@ -130,6 +130,13 @@ public class Visit {
         return new RawString(here ? " aria-current=\"page\"" : "");
     }
 
+    /** The same of the way to the population, to which its description and its counts belong. */
+    public RawString getCurrentPopulation() {
+        var below = getPath().startsWith(getBase()) ? getPath().substring(getBase().length()) : "/";
+        var here = below.isEmpty() || below.matches("/(figures|counts|count-.*|description)(/.*)?");
+        return new RawString(here ? " aria-current=\"page\"" : "");
+    }
+
     /** Whether a part of a page is wanted in place of all of it. */
     public boolean isFragment() {
         return headers.getHeaderString("HX-Request") != null;

@@ -8,6 +8,8 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
+import org.demebook.census.Census;
+import org.demebook.census.CountReleaseView;
 import org.demebook.keeper.SignedIn;
 import org.demebook.registry.PopulationView;
 
@@ -15,9 +17,11 @@ import org.demebook.registry.PopulationView;
 @Path("/")
 @Produces(Pages.HTML)
 class WelcomePage {
+    private static final int MOST_COUNTS = 100;
+
     @CheckedTemplate(basePath = "web", defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME)
     static class Templates {
-        static native TemplateInstance welcome();
+        static native TemplateInstance welcome(List<CountReleaseView> counts);
 
         static native TemplateInstance populations(List<PopulationView> populations);
     }
@@ -31,10 +35,13 @@ class WelcomePage {
     @Inject
     SignedIn signedIn;
 
+    @Inject
+    Census census;
+
     @GET
     public Response welcome() {
         if (signedIn.askerIfAny().isEmpty()) {
-            return pages.show(Templates.welcome());
+            return pages.show(Templates.welcome(census.latestOfEach(MOST_COUNTS)));
         }
         visit.asker();
         var mine = visit.getPopulations();
