@@ -22,7 +22,7 @@ final class DraftForm {
     static final String LOST = "lostLines";
     static final String CAPACITY = "capacityLines";
 
-    private static final Pattern BETWEEN = Pattern.compile("[\\s,;×+]+");
+    private static final Pattern BETWEEN = Pattern.compile("\\s+[xX]\\s+|[\\s,;×+]+");
     private static final Pattern LINES = Pattern.compile("\\R");
 
     private DraftForm() {}

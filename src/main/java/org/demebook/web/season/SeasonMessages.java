@@ -259,13 +259,13 @@ public interface SeasonMessages {
     @Message("Adds")
     String adds();
 
-    @Message("Cost: not this pair")
+    @Message("Costs if off: the pair")
     String costPair();
 
-    @Message("no litter of hers")
+    @Message("all of hers")
     String costHers();
 
-    @Message("no litter of his")
+    @Message("all of his")
     String costHis();
 
     @Message("What if")
@@ -280,8 +280,7 @@ public interface SeasonMessages {
     @Message("not yet")
     String notYetKnown();
 
-    @Message(
-            "Adds: gene diversity that would be missing without this litter. Cost: gene diversity that is lost at most when the season is planned anew around the refusal; below 0 it would gain.")
+    @Message("Adds: gene diversity that would be missing without this litter. Costs: gene diversity that is lost at most when the season is planned anew around the refusal; below 0 it would gain.")
     String costsMean();
 
     @Message("There is no litter in it whose animals you may see.")
