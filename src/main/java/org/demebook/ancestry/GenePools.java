@@ -37,7 +37,6 @@ public class GenePools {
         var today = LocalDate.now(clock);
         return kept.get(
                 new Question(snapshot.identity(), today),
-                question ->
-                        new GenePoolFigures(AncestryViews.genePool(snapshot), OverTime.of(snapshot, today)));
+                question -> new GenePoolFigures(AncestryViews.genePool(snapshot), OverTime.of(snapshot, today)));
     }
 }

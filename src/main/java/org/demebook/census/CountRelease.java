@@ -84,9 +84,10 @@ class CountRelease extends PanacheEntityBase {
 
     /** One of each population, the latest day that was counted. */
     static List<CountRelease> latestOfEach(int most) {
-        return CountRelease.<CountRelease>find("select r from CountRelease r join Population p on p.populationId = r.populationId"
-                        + " where r.countedOn = (select max(o.countedOn) from CountRelease o where o.populationId = r.populationId)"
-                        + " order by p.code")
+        return CountRelease.<CountRelease>find(
+                        "select r from CountRelease r join Population p on p.populationId = r.populationId"
+                                + " where r.countedOn = (select max(o.countedOn) from CountRelease o where o.populationId = r.populationId)"
+                                + " order by p.code")
                 .page(0, most)
                 .list();
     }

@@ -132,7 +132,8 @@ public class Visit {
 
     /** The same of the way to the population, to which its description and its counts belong. */
     public RawString getCurrentPopulation() {
-        var below = getPath().startsWith(getBase()) ? getPath().substring(getBase().length()) : "/";
+        var below =
+                getPath().startsWith(getBase()) ? getPath().substring(getBase().length()) : "/";
         var here = below.isEmpty() || below.matches("/(figures|counts|count-.*|description)(/.*)?");
         return new RawString(here ? " aria-current=\"page\"" : "");
     }

@@ -71,7 +71,8 @@ class OverTimeTest {
     // one dam and one sire bred: Ne = 4·1·1/2 = 2, and ¾ of gene diversity is left after a generation of five years
     @Test
     void what_drift_leaves_is_reckoned_from_who_bred_within_a_generation() {
-        var drift = OverTime.of(SnapshotOf.whole(family()), LocalDate.of(2024, 6, 1)).drift();
+        var drift = OverTime.of(SnapshotOf.whole(family()), LocalDate.of(2024, 6, 1))
+                .drift();
         assertThat(drift.generationYears()).isCloseTo(5, within(.01));
         assertThat(List.of(drift.dams(), drift.sires())).containsExactly(1, 1);
         assertThat(drift.effectiveSize()).isEqualTo(2);
@@ -94,7 +95,8 @@ class OverTimeTest {
         var records = family();
         records.set(3, female(records.get(3)));
         records.add(record(4, LocalDate.of(2025, 6, 1), 0, true, null, records.get(3), records.get(2)));
-        var drift = OverTime.of(SnapshotOf.whole(records), LocalDate.of(2025, 6, 2)).drift();
+        var drift =
+                OverTime.of(SnapshotOf.whole(records), LocalDate.of(2025, 6, 2)).drift();
         assertThat(drift.effectiveSizeByInbreeding()).isCloseTo(2, within(1e-12));
     }
 
@@ -156,7 +158,9 @@ class OverTimeTest {
                 .toList();
         boolean begun = animal.bornLatest() != null
                 ? !animal.bornLatest().isAfter(day)
-                : young.stream().anyMatch(one -> one.bornLatest() != null && !one.bornLatest().isAfter(day));
+                : young.stream()
+                        .anyMatch(one ->
+                                one.bornLatest() != null && !one.bornLatest().isAfter(day));
         boolean goesOn = animal.alive()
                 || (animal.diedEarliest() != null
                         ? animal.diedEarliest().isAfter(day)
@@ -198,8 +202,7 @@ class OverTimeTest {
         records.add(record(0, LocalDate.of(2015, 6, 1), 0, false, LocalDate.of(2022, 3, 4), null, null));
         records.add(record(1, LocalDate.of(2015, 6, 1), 0, true, null, null, null));
         for (int row = 2; row < 4; row++) {
-            records.add(
-                    record(row, LocalDate.of(2020, 6, 1), 0, true, null, records.get(1), records.get(0)));
+            records.add(record(row, LocalDate.of(2020, 6, 1), 0, true, null, records.get(1), records.get(0)));
         }
         return records;
     }

@@ -36,8 +36,7 @@ class PublishedCountsIT {
 
             wren.press(wren.page.locator("label:has([name=understood])"));
             wren.pressButton("Count and publish");
-            link(wren.page, "The published counts")
-                    .waitFor(new Locator.WaitForOptions().setTimeout(PATIENCE_MILLIS));
+            link(wren.page, "The published counts").waitFor(new Locator.WaitForOptions().setTimeout(PATIENCE_MILLIS));
             wren.follow("The published counts");
             address = "/populations/MC/counts/" + day;
             assertThat(wren.where()).isEqualTo(address.substring(1));

@@ -21,8 +21,8 @@ import org.demebook.keeper.Keepers;
 import org.demebook.problem.Finding;
 import org.demebook.problem.ProblemType;
 import org.demebook.problem.Refusal;
-import org.demebook.web.FrameMessages;
 import org.demebook.web.Forms;
+import org.demebook.web.FrameMessages;
 import org.demebook.web.Option;
 import org.demebook.web.Pages;
 import org.demebook.web.Typed;
@@ -109,9 +109,7 @@ class CountReleasePage {
         }
         if (!findings.isEmpty()) {
             throw new Refusal(
-                    ProblemType.INVALID_VALUES,
-                    pages.words(FrameMessages.class).lookAtFields(),
-                    findings);
+                    ProblemType.INVALID_VALUES, pages.words(FrameMessages.class).lookAtFields(), findings);
         }
         return asked;
     }

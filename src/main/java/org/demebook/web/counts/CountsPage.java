@@ -55,10 +55,7 @@ class CountsPage {
                 .map(release -> new Release(release, words, visit))
                 .toList();
         return pages.show(Templates.counts(
-                population,
-                releases.isEmpty() ? population : releases.get(0).getName(),
-                releases,
-                page.next()));
+                population, releases.isEmpty() ? population : releases.get(0).getName(), releases, page.next()));
     }
 
     @GET
@@ -73,8 +70,7 @@ class CountsPage {
     private void look(String population) {
         if (signedIn.askerIfAny().isPresent()) {
             visit.asker();
-            if (visit.getPopulations().stream()
-                    .anyMatch(mine -> mine.code().equals(population))) {
+            if (visit.getPopulations().stream().anyMatch(mine -> mine.code().equals(population))) {
                 visit.in(population);
             }
         }

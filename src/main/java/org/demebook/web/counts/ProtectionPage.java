@@ -78,8 +78,7 @@ class ProtectionPage {
     @Path("count-waiver")
     public Response waiver(@RestPath String population, @QueryParam("kept") @Nullable String kept) {
         var waiver = protection.waiver(visit.in(population));
-        return pages.show(
-                Templates.waiver(choices(), Typed.nothing().with("waived", waiver.waived()), kept != null));
+        return pages.show(Templates.waiver(choices(), Typed.nothing().with("waived", waiver.waived()), kept != null));
     }
 
     @POST

@@ -117,8 +117,11 @@ public final class Release {
                 .map(age -> new CountTable.Row(
                         age(age),
                         sexes.stream()
-                                .map(sex -> find(sex(sex), cells, cell -> cell.sex().equals(sex)
-                                        && cell.age().equals(age)))
+                                .map(sex -> find(
+                                        sex(sex),
+                                        cells,
+                                        cell -> cell.sex().equals(sex)
+                                                && cell.age().equals(age)))
                                 .toList()))
                 .toList();
         return new CountTable(
@@ -146,9 +149,7 @@ public final class Release {
         }
         int lowest = Objects.requireNonNullElse(cell.lowest(), 0);
         return new CountTable.Cell(
-                column,
-                "",
-                cell.highest() == null ? words.atLeast(lowest) : words.between(lowest, cell.highest()));
+                column, "", cell.highest() == null ? words.atLeast(lowest) : words.between(lowest, cell.highest()));
     }
 
     /** In the order in which they were published, the total last. */

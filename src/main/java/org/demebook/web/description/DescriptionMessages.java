@@ -56,7 +56,8 @@ public interface DescriptionMessages {
     @Message("Biology in figures")
     String profile();
 
-    @Message("Checks, predictions and tasks reckon with these. Where no source stands they are common practice for small island boas, and no veterinary advice.")
+    @Message(
+            "Checks, predictions and tasks reckon with these. Where no source stands they are common practice for small island boas, and no veterinary advice.")
     String profileLede();
 
     @Message("Figure")

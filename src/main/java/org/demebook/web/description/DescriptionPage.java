@@ -93,7 +93,9 @@ class DescriptionPage {
                 .with(REVISION, view.revision());
         var profile = json.valueToTree(view.profile());
         for (var figure : ProfileFigure.values()) {
-            typed.with(figure.field(), profile.at("/" + figure.path().replace('.', '/')).asText())
+            typed.with(
+                            figure.field(),
+                            profile.at("/" + figure.path().replace('.', '/')).asText())
                     .with(figure.sourceField(), view.profile().sources().get(figure.path()));
         }
         return pages.show(form(by, typed));
@@ -112,7 +114,8 @@ class DescriptionPage {
                     var body = forms.read(
                             Typed.of(asBody(by, form)),
                             NewPopulation.class,
-                            Stream.concat(Stream.of(REVISION, TESTS), sourceFields()).toArray(String[]::new));
+                            Stream.concat(Stream.of(REVISION, TESTS), sourceFields())
+                                    .toArray(String[]::new));
                     populations.describe(
                             by, "\"" + typed.value(REVISION) + "\"", withSources(body, sources(typed, present)));
                     return pages.goTo(visit.getBase() + "?kept=yes");
@@ -131,7 +134,10 @@ class DescriptionPage {
         body.putSingle("code", by.populationCode());
         body.put(
                 TESTS + "[]",
-                Objects.requireNonNullElse(form.getFirst(TESTS), "").lines().map(String::strip).toList());
+                Objects.requireNonNullElse(form.getFirst(TESTS), "")
+                        .lines()
+                        .map(String::strip)
+                        .toList());
         return body;
     }
 
@@ -172,9 +178,7 @@ class DescriptionPage {
         }
         if (!findings.isEmpty()) {
             throw new Refusal(
-                    ProblemType.INVALID_VALUES,
-                    pages.words(FrameMessages.class).lookAtFields(),
-                    findings);
+                    ProblemType.INVALID_VALUES, pages.words(FrameMessages.class).lookAtFields(), findings);
         }
         return sources;
     }
@@ -207,8 +211,10 @@ class DescriptionPage {
                                 .filter(figure -> figure.group() == group)
                                 .map(figure -> new ProfileGroup.Line(
                                         figure,
-                                        written(figure, tree.at("/" + figure.path().replace('.', '/'))
-                                                .asInt()),
+                                        written(
+                                                figure,
+                                                tree.at("/" + figure.path().replace('.', '/'))
+                                                        .asInt()),
                                         Objects.requireNonNullElse(
                                                 profile.sources().get(figure.path()), "")))
                                 .toList()))

@@ -9,7 +9,8 @@ public interface FiguresMessages {
     @Message("Figures of {name}")
     String title(String name);
 
-    @Message("Of all animals that you may see or have computed with: somebody to whom others share more reads other figures.")
+    @Message(
+            "Of all animals that you may see or have computed with: somebody to whom others share more reads other figures.")
     String lede();
 
     @Message("About the population")
@@ -27,7 +28,8 @@ public interface FiguresMessages {
     @Message("Today")
     String today();
 
-    @Message("No living animal is shown to you, or granted to be computed with. Register animals, or ask keepers to share theirs.")
+    @Message(
+            "No living animal is shown to you, or granted to be computed with. Register animals, or ask keepers to share theirs.")
     String nobody();
 
     @Message("Add animals")
@@ -39,7 +41,8 @@ public interface FiguresMessages {
     @Message("Some figures rest on animals or parentages that you may have computed with and do not see.")
     String restsOnUnseen();
 
-    @Message("{animals} of the living animals count in the figures of today and in no picture below: they are not shown to you, and their days would follow from it.")
+    @Message(
+            "{animals} of the living animals count in the figures of today and in no picture below: they are not shown to you, and their days would follow from it.")
     String notShown(int animals);
 
     @Message("{animals} of those who live today are missing in earlier years: nobody knows since when they live.")
@@ -77,37 +80,43 @@ public interface FiguresMessages {
     @Message("Gene diversity")
     String geneDiversity();
 
-    @Message("How much of the founders' genetic variety the living still have: the chance that two genes drawn from them at random are no copies of one founder's gene. From 0, where all are copies of one, to 1, where nothing is lost. A parent that nobody knows counts as unrelated to all, which flatters; the lower end takes all unknown parents for full siblings.")
+    @Message(
+            "How much of the founders' genetic variety the living still have: the chance that two genes drawn from them at random are no copies of one founder's gene. From 0, where all are copies of one, to 1, where nothing is lost. A parent that nobody knows counts as unrelated to all, which flatters; the lower end takes all unknown parents for full siblings.")
     String geneDiversityMeans();
 
     @Message("Mean kinship")
     String meanKinship();
 
-    @Message("How related the living are on the mean, each with each and with itself: 1 less gene diversity. From 0 to 1; half-siblings have 0.125, full siblings 0.25.")
+    @Message(
+            "How related the living are on the mean, each with each and with itself: 1 less gene diversity. From 0 to 1; half-siblings have 0.125, full siblings 0.25.")
     String meanKinshipMeans();
 
     @Message("Founder genome equivalents")
     String genomeEquivalents();
 
-    @Message("How many unrelated founders would have the same gene diversity: 1 divided by twice the mean kinship. In founders. By coancestry; by the retention of alleles it is another quantity.")
+    @Message(
+            "How many unrelated founders would have the same gene diversity: 1 divided by twice the mean kinship. In founders. By coancestry; by the retention of alleles it is another quantity.")
     String genomeEquivalentsMeans();
 
     @Message("Effective founders")
     String effectiveFounders();
 
-    @Message("How many founders would give the same evenness if each had an equal share. In founders; well below their number where a few have most of it.")
+    @Message(
+            "How many founders would give the same evenness if each had an equal share. In founders; well below their number where a few have most of it.")
     String effectiveFoundersMeans();
 
     @Message("Known ancestry")
     String knownAncestry();
 
-    @Message("The share of all genes of the living that is traced to stated founders; the rest was lost at parents that nobody knows. From 0 to 100 %. The lower it is, the less the other figures say.")
+    @Message(
+            "The share of all genes of the living that is traced to stated founders; the rest was lost at parents that nobody knows. From 0 to 100 %. The lower it is, the less the other figures say.")
     String knownAncestryMeans();
 
     @Message("Effective size")
     String effectiveSize();
 
-    @Message("How many animals of an ideal population would lose variety as fast as this one. Below the number of animals, since few breed. From the dams and sires of the young born within the last generation: 4 × dams × sires ÷ (dams + sires). Beside it, where inbreeding rose from the generation before, what follows from that. In animals.")
+    @Message(
+            "How many animals of an ideal population would lose variety as fast as this one. Below the number of animals, since few breed. From the dams and sires of the young born within the last generation: 4 × dams × sires ÷ (dams + sires). Beside it, where inbreeding rose from the generation before, what follows from that. In animals.")
     String effectiveSizeMeans();
 
     @Message("Generation")
@@ -133,13 +142,16 @@ public interface FiguresMessages {
     @Message("Gene diversity, past and expected")
     String diversityOverTime();
 
-    @Message("Gene diversity of those known to have lived at the end of each year, and what drift alone is expected to leave of it. The band reaches down to what it would be if all unknown parents were siblings; ahead of today it lies between the two effective sizes.")
+    @Message(
+            "Gene diversity of those known to have lived at the end of each year, and what drift alone is expected to leave of it. The band reaches down to what it would be if all unknown parents were siblings; ahead of today it lies between the two effective sizes.")
     String diversityOverTimeSays();
 
-    @Message("Ahead: drift alone, at an effective size of {size} and {years} years to a generation; no newcomers, no choice of pairs. What a plan would do to it stands with the season.")
+    @Message(
+            "Ahead: drift alone, at an effective size of {size} and {years} years to a generation; no newcomers, no choice of pairs. What a plan would do to it stands with the season.")
     String drift(String size, String years);
 
-    @Message("Nothing is said of the years ahead: no young of known parents was born within the last generation, as far as you see.")
+    @Message(
+            "Nothing is said of the years ahead: no young of known parents was born within the last generation, as far as you see.")
     String noDrift();
 
     @Message("To the season")
@@ -166,7 +178,8 @@ public interface FiguresMessages {
     @Message("How much of the ancestry is known")
     String knownOverTime();
 
-    @Message("The share of the genes of those known to have lived at the end of each year that is traced to stated founders.")
+    @Message(
+            "The share of the genes of those known to have lived at the end of each year that is traced to stated founders.")
     String knownOverTimeSays();
 
     @Message("The figures as a table")

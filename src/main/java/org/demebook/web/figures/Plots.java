@@ -48,17 +48,17 @@ final class Plots {
         var points = new ArrayList<Point>();
         time.course().forEach(end -> points.add(diversity(end)));
         if (time.drift() != null) {
-            time.drift().ahead().forEach(ahead -> points.add(between(
-                    ahead.year(), ahead.geneDiversity(), ahead.low(), ahead.high())));
+            time.drift()
+                    .ahead()
+                    .forEach(ahead ->
+                            points.add(between(ahead.year(), ahead.geneDiversity(), ahead.low(), ahead.high())));
         }
         return Trend.of(
                 caption("diversity-over-time", words.diversityOverTime(), words.diversityOverTimeSays()),
                 years(),
                 new Measure(words.geneDiversity(), Numbers.of(locale), 3, false),
                 List.of(new Series(words.geneDiversity(), points)),
-                time.drift() == null
-                        ? null
-                        : new Trend.Now(last().on().getYear(), words.now()),
+                time.drift() == null ? null : new Trend.Now(last().on().getYear(), words.now()),
                 trendWords());
     }
 
@@ -70,9 +70,7 @@ final class Plots {
         int year = end.on().getYear();
         var value = end.geneDiversity();
         var low = end.geneDiversityIfUnknownAreSiblings();
-        return value == null || low == null
-                ? Point.missing(year)
-                : between(year, value, Math.min(low, value), value);
+        return value == null || low == null ? Point.missing(year) : between(year, value, Math.min(low, value), value);
     }
 
     /** Without an interval where it has no width. */

@@ -35,8 +35,7 @@ public interface MembersMessages {
     @Message("Make {name} a member")
     String makeMember(String name);
 
-    @Message(
-            "{name} sees nothing of this population any more. The animals stay in the register.")
+    @Message("{name} sees nothing of this population any more. The animals stay in the register.")
     String dismissHow(String name);
 
     @Message("End the membership of {name}")

@@ -280,7 +280,8 @@ public interface SeasonMessages {
     @Message("not yet")
     String notYetKnown();
 
-    @Message("Adds: gene diversity that would be missing without this litter. Costs: gene diversity that is lost at most when the season is planned anew around the refusal; below 0 it would gain.")
+    @Message(
+            "Adds: gene diversity that would be missing without this litter. Costs: gene diversity that is lost at most when the season is planned anew around the refusal; below 0 it would gain.")
     String costsMean();
 
     @Message("There is no litter in it whose animals you may see.")

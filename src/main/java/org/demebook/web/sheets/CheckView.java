@@ -142,7 +142,8 @@ public record CheckView(
         Map<Integer, List<SheetFinding>> byPlace = new TreeMap<>();
         var ofRow = new ArrayList<SheetFinding>();
         for (var finding : findings) {
-            int place = row == 1 ? headed(sheet, finding) : finding.column() == null ? -1 : sheet.place(finding.column());
+            int place =
+                    row == 1 ? headed(sheet, finding) : finding.column() == null ? -1 : sheet.place(finding.column());
             if (place < 0) {
                 ofRow.add(finding);
             } else {

@@ -239,9 +239,7 @@ class AnimalPageTest {
         form.put("revision", revision(colony, WREN, below));
         send(colony, WREN, below, form)
                 .statusCode(422)
-                .body(
-                        containsString("name=\"leaving.dam-too-young\""),
-                        containsString("value=\"" + dam + "\""));
+                .body(containsString("name=\"leaving.dam-too-young\""), containsString("value=\"" + dam + "\""));
         form.put("leaving.dam-too-young", "");
         send(colony, WREN, below, form).statusCode(422);
         form.put("leaving.dam-too-young", "the dates were read from the permits");

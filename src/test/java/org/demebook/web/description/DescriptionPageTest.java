@@ -52,7 +52,9 @@ class DescriptionPageTest {
         form.put("source gestation.daysFromShedToBirth", "twelve litters of our own");
         form.put("source breeding.daysOfSpermStorage", "");
         form.put("profile.breeding.testsBeforePairing", "Cryptosporidium\r\n\r\n nidovirus ");
-        send(colony, WREN, form).statusCode(303).header("Location", endsWith("/populations/" + colony.code + "?kept=yes"));
+        send(colony, WREN, form)
+                .statusCode(303)
+                .header("Location", endsWith("/populations/" + colony.code + "?kept=yes"));
         colony.get(WREN, "")
                 .body("profile.gestation.daysFromShedToBirth", equalTo(107))
                 .body("profile.gestation.daysFromShedToBirthAtLeast", equalTo(100))

@@ -41,7 +41,10 @@ class MembersPageTest {
                 .get(path("/members"))
                 .then()
                 .statusCode(200)
-                .body(not(containsString(">" + DOV)), not(containsString("/members/" + DOV)), not(containsString(path("/invitations"))));
+                .body(
+                        not(containsString(">" + DOV)),
+                        not(containsString("/members/" + DOV)),
+                        not(containsString(path("/invitations"))));
     }
 
     @Test
