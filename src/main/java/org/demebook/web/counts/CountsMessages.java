@@ -171,7 +171,7 @@ public interface CountsMessages {
     @Message("Counts that would tell what one keeper has are withheld, and so are the fewest others from which they would follow, also together with earlier releases. If nothing can be told safely, nothing is published.")
     String published2();
 
-    @Message("There is no look beforehand: who could look at the counts of many days would learn what is withheld.")
+    @Message("There is no look beforehand: whoever could look at the counts of many days would learn what is withheld.")
     String published3();
 
     @Message("A release stays for good: it cannot be changed or taken back, and later releases tell less where little has changed. Once a year is usual.")
@@ -215,7 +215,7 @@ public interface CountsMessages {
     @Message("How published counts are protected")
     String rulesTitle();
 
-    @Message("For coordinators alone: who knows these numbers can undo some of the protection. They hold from the next release on.")
+    @Message("For coordinators alone: whoever knows these numbers can undo some of the protection. They hold from the next release on.")
     String rulesLede();
 
     @Message("Fewest keepers behind a count")
