@@ -298,7 +298,7 @@ public interface AnimalMessages {
     @Message("Findings")
     String findings();
 
-    @Message("Nothing about it is strained.")
+    @Message("Nothing about it stands out.")
     String findingsNone();
 
     @Message("Likelier wrong:")
@@ -441,7 +441,7 @@ public interface AnimalMessages {
     @Message("Nothing is written down of it that you may see.")
     String lifeNothing();
 
-    @Message("Meals, sheds and masses are shown to who holds it, or wrote of it.")
+    @Message("Meals, sheds and masses are shown to whoever holds it or wrote of it.")
     String lifeNotYours();
 
     @Message("{#when count}{#is 1}once{#else}{count} times{/when}")

@@ -103,7 +103,7 @@ public interface BreedingMessages {
     @Message("Take it back")
     String takeBack();
 
-    @Message("Put no animal in quarantine, and none with signs of illness, to another.")
+    @Message("Do not put an animal that is in quarantine, or shows signs of illness, to another.")
     String quarantineCare();
 
     @Message("Choose")
@@ -259,7 +259,7 @@ public interface BreedingMessages {
     @Message("mating seen")
     String copulationSeen();
 
-    @Message("Her cycle is told to who keeps her.")
+    @Message("Her cycle is told to whoever keeps her.")
     String notHeld();
 
     @Message("A male has no cycle; here is with whom he was.")

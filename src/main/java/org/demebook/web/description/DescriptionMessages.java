@@ -81,7 +81,7 @@ public interface DescriptionMessages {
     @Message("Kept.")
     String kept();
 
-    @Message("The source is {length} signs long; there is room for 500.")
+    @Message("The source is {length} characters long; there is room for 500.")
     String longSource(int length);
 
     @Message

@@ -296,7 +296,7 @@ public interface LitterMessages {
     @Message("Worth a second look")
     String findings();
 
-    @Message("Nothing is strained.")
+    @Message("Nothing stands out.")
     String noFindings();
 
     @Message("Left as it is")

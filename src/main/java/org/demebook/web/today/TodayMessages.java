@@ -242,7 +242,7 @@ public interface TodayMessages {
     @Message("This follows from what was recorded of the dam and cannot be moved. Correct that, or silence it.")
     String fixed();
 
-    @Message("Do not want to hear of it")
+    @Message("Hear no more of it")
     String silence();
 
     @Message("This one")
