@@ -38,6 +38,7 @@ final class SlowPhone {
     SlowPhone(Visitor visitor) {
         this.visitor = visitor;
         this.session = visitor.context.newCDPSession(visitor.page);
+        visitor.bypassWorker(); // what it fetches is not slowed down, and what it keeps is not fetched
         session.send("Network.enable");
         session.on(
                 "Network.loadingFinished",

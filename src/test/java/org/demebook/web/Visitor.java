@@ -2,6 +2,7 @@ package org.demebook.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.google.gson.JsonObject;
 import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
@@ -131,6 +132,15 @@ public final class Visitor implements AutoCloseable {
 
     Watch watch() {
         return watch;
+    }
+
+    /** From now on every request goes to the server: nothing is answered out of what the device keeps. */
+    void bypassWorker() {
+        var session = context.newCDPSession(page);
+        var bypass = new JsonObject();
+        bypass.addProperty("bypass", true);
+        session.send("Network.enable");
+        session.send("Network.setBypassServiceWorker", bypass);
     }
 
     /** No reception: nothing reaches the server until it is back. */
