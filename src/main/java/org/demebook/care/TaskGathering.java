@@ -16,6 +16,7 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.registry.Animals;
@@ -32,6 +33,7 @@ class TaskGathering {
     private static final String LIVING = """
             select a.id, a.number, a.collectionId, a.litterId from Animal a
             where a.populationId = :population and a.collectionId in :own and a.died is null and a.sameAsId is null
+            and (a.id in :animals or a.litterId in :litters)
             order by a.number
             """;
 
@@ -60,11 +62,13 @@ class TaskGathering {
         if (own.isEmpty()) {
             return List.of();
         }
+        var given = new ArrayList<CareTask>();
+        sources.forEach(source -> given.addAll(source.tasks(by, today)));
+        var written = read(OwnTask.in(by.populationId(), own));
+        var living = living(by, own, given, written);
         var tasks = new LinkedHashMap<String, KnownTask>();
-        var living = living(by, own);
-        placed(by, own, living, today)
-                .forEach(task -> tasks.putIfAbsent(task.task().key(), task));
-        ownTasks(by, own, living).forEach(task -> tasks.putIfAbsent(task.task().key(), task));
+        placed(given, own, living).forEach(task -> tasks.putIfAbsent(task.task().key(), task));
+        ownTasks(written, living).forEach(task -> tasks.putIfAbsent(task.task().key(), task));
         return withState(by, own, List.copyOf(tasks.values()));
     }
 
@@ -107,38 +111,44 @@ class TaskGathering {
                 .toList();
     }
 
-    private Map<UUID, Living> living(Standing by, Set<UUID> own) {
+    /** The animals that tasks are about, and the young of the litters that they are about. */
+    private Map<UUID, Living> living(Standing by, Set<UUID> own, List<CareTask> given, List<OwnTask> written) {
+        var about = Stream.concat(
+                        given.stream().map(CareTask::animalId), written.stream().map(task -> task.animalId))
+                .filter(Objects::nonNull)
+                .collect(Collectors.toSet());
+        var litters =
+                given.stream().map(CareTask::litterId).filter(Objects::nonNull).collect(Collectors.toSet());
         return entities.createQuery(LIVING, Living.class)
                 .setParameter("population", by.populationId())
                 .setParameter("own", own)
+                .setParameter("animals", about)
+                .setParameter("litters", litters)
                 .getResultStream()
                 .collect(Collectors.toMap(Living::id, animal -> animal, (one, same) -> one, LinkedHashMap::new));
     }
 
     /** The tasks of the sources whose animals, or young, live in the asker's collections. */
-    private List<KnownTask> placed(Standing by, Set<UUID> own, Map<UUID, Living> living, LocalDate today) {
+    private static List<KnownTask> placed(List<CareTask> given, Set<UUID> own, Map<UUID, Living> living) {
         var collectionOfLitter = new HashMap<UUID, UUID>();
         living.values().forEach(animal -> collectionOfLitter.putIfAbsent(animal.litterId(), animal.collectionId()));
         var anywhere = own.stream().min(UUID::compareTo).orElseThrow();
         var placed = new ArrayList<KnownTask>();
-        for (var source : sources) {
-            for (var task : source.tasks(by, today)) {
-                var animal = task.animalId() == null ? null : living.get(task.animalId());
-                var collectionId = task.animalId() != null
-                        ? animal == null ? null : animal.collectionId()
-                        : task.litterId() != null ? collectionOfLitter.get(task.litterId()) : anywhere;
-                if (collectionId != null) {
-                    placed.add(known(task, collectionId, animal));
-                }
+        for (var task : given) {
+            var animal = task.animalId() == null ? null : living.get(task.animalId());
+            var collectionId = task.animalId() != null
+                    ? animal == null ? null : animal.collectionId()
+                    : task.litterId() != null ? collectionOfLitter.get(task.litterId()) : anywhere;
+            if (collectionId != null) {
+                placed.add(known(task, collectionId, animal));
             }
         }
         return placed;
     }
 
-    private static List<KnownTask> ownTasks(Standing by, Set<UUID> own, Map<UUID, Living> living) {
+    private static List<KnownTask> ownTasks(List<OwnTask> written, Map<UUID, Living> living) {
         var tasks = new ArrayList<KnownTask>();
-        for (var task : OwnTask.in(by.populationId(), own)) {
-            OwnTask.getEntityManager().detach(task);
+        for (var task : written) {
             var animal = task.animalId == null ? null : living.get(task.animalId);
             if (task.animalId == null || animal != null && animal.collectionId().equals(task.collectionId)) {
                 tasks.add(known(task.task(), task.collectionId, animal));

@@ -142,6 +142,17 @@ class CareRecordRow extends PanacheEntityBase {
                 .list();
     }
 
+    static Set<UUID> animalsWith(UUID populationId, Set<UUID> own, List<String> kinds) {
+        var query = getEntityManager()
+                .createQuery(
+                        "select distinct animalId from CareRecordRow where kind in :kinds and not withdrawn and "
+                                + SEEN,
+                        UUID.class)
+                .setParameter("kinds", kinds);
+        parameters(populationId, own).forEach(query::setParameter);
+        return Set.copyOf(query.getResultList());
+    }
+
     /** The tests of a population, in the order in which the samples were taken. */
     static List<CareRecordRow> tests(UUID populationId) {
         return list("populationId = ?1 and kind = 'test' and not withdrawn order by happenedOn, id", populationId);

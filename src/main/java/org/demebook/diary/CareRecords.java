@@ -267,6 +267,12 @@ public class CareRecords {
         return checks.diaries(by, keepers.collectionIds(by), animalIds);
     }
 
+    /** The animals of which the asker sees a record of one of these kinds. */
+    @Transactional
+    public Set<UUID> animalsWith(Standing by, List<String> kinds) {
+        return CareRecordRow.animalsWith(by.populationId(), keepers.collectionIds(by), kinds);
+    }
+
     /**
      * A test, and who has a say in it.
      *

@@ -138,7 +138,7 @@ class TodayPageTest {
         post("/care-tasks/" + key + "/postponement", UUID.randomUUID(), Map.of("to", "the day after"))
                 .statusCode(422)
                 .body(containsString("value=\"the day after\""), containsString("id=\"e-to\""));
-        post("/care-tasks/" + key + "/postponement", UUID.randomUUID(), Map.of("to", TODAY.plusDays(3)))
+        post("/care-tasks/" + key + "/postponement", UUID.randomUUID(), Map.of("to", TODAY.plusDays(3).toString()))
                 .statusCode(303);
         get(WREN, "/today").body(containsString("moved from"));
         post("/care-tasks/" + key + "/silence", UUID.randomUUID(), Map.of("scope", "kind"))
@@ -155,7 +155,7 @@ class TodayPageTest {
                         containsString("value=\"Order &lt;mice&gt;\""),
                         containsString("id=\"e-dueOn\""),
                         containsString("id=\"e-everyDays\""));
-        post("/care-tasks", UUID.randomUUID(), Map.of("what", "Order mice", "dueOn", TODAY))
+        post("/care-tasks", UUID.randomUUID(), Map.of("what", "Order mice", "dueOn", TODAY.toString()))
                 .statusCode(303);
         get(WREN, "/today").body(containsString("Order mice"));
     }
