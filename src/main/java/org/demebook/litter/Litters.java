@@ -181,6 +181,12 @@ public class Litters {
 
     // ── reading ──────────────────────────────────────────────────────────────────────────────────────────────────────
 
+    /** Whether the asker sees a litter. */
+    @Transactional
+    public boolean sees(Standing by, UUID litterId) {
+        return seen.find(by, litterId).isPresent();
+    }
+
     /** One litter; refuses with NO_SUCH_LITTER alike when there is none and when it is not for the asker to see. */
     @Transactional
     public LitterView get(Standing by, UUID litterId) {

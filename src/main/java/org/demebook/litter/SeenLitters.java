@@ -10,6 +10,7 @@ import java.time.LocalDate;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
@@ -58,11 +59,15 @@ class SeenLitters {
     Twins twins;
 
     /** Refuses with NO_SUCH_LITTER alike when there is none and when it is not for the asker to see. */
-    Litter require(Standing by, UUID litterId) {
+    Optional<Litter> find(Standing by, UUID litterId) {
         var parameters = sight.parameters(by);
         parameters.put("id", litterId);
         return Litter.<Litter>find("populationId = :population and id = :id and " + SEEN, parameters)
-                .firstResultOptional()
+                .firstResultOptional();
+    }
+
+    Litter require(Standing by, UUID litterId) {
+        return find(by, litterId)
                 .orElseThrow(() -> new Refusal(
                         NO_SUCH_LITTER, "There is no litter %s among those that you may see.".formatted(litterId)));
     }

@@ -17,6 +17,7 @@ import org.jspecify.annotations.Nullable;
  * @param name what they call it; empty where they have no name for it
  * @param mine whether they hold or own it
  * @param inHand whether they hold it
+ * @param readsLitter whether they may read of the litter that it was born in
  * @param age in words; empty where it is not known
  * @param collection where it lives, in words; empty where that is not shown
  * @param findings null where they are not for them
@@ -29,6 +30,7 @@ public record Portrait(
         String name,
         boolean mine,
         boolean inHand,
+        boolean readsLitter,
         String age,
         String collection,
         Descent descent,

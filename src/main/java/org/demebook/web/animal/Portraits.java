@@ -14,6 +14,7 @@ import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.planning.BreedingHolds;
 import org.demebook.plot.Lifeline;
+import org.demebook.litter.Litters;
 import org.demebook.rearing.Rearing;
 import org.demebook.registry.AnimalFindings;
 import org.demebook.registry.AnimalView;
@@ -64,6 +65,9 @@ class Portraits {
     Rearing rearing;
 
     @Inject
+    Litters litters;
+
+    @Inject
     CareRecords diaries;
 
     @Inject
@@ -86,6 +90,7 @@ class Portraits {
                 Listed.name(animal),
                 mine,
                 inHand,
+                animal.litter() != null && litters.sees(by, animal.litter()),
                 Age.of(animal.born(), lastDay(animal), words),
                 where(animal, own, words),
                 descent,

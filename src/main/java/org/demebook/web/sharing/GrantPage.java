@@ -66,7 +66,7 @@ class GrantPage {
     /**
      * What the form of a grant offers.
      *
-     * @param collections with none in front when there are several
+     * @param members empty for who may not list them, and types a name
      */
     public record GrantForm(
             List<Option> collections,
@@ -204,6 +204,14 @@ class GrantPage {
                 again -> Templates.grant(grants.get(by, grant), again));
     }
 
+    private List<Option> others(Standing by, SharingMessages words) {
+        var others = new ArrayList<>(List.of(none(words.noKeeper())));
+        keepers.members(by).stream()
+                .filter(member -> !member.name().equals(visit.getName()))
+                .forEach(member -> others.add(new Option(member.name(), member.name())));
+        return others;
+    }
+
     private String address(UUID grant) {
         return visit.getBase() + "/grants/" + grant;
     }
@@ -213,10 +221,6 @@ class GrantPage {
         var collections = keepers.collections(by).stream()
                 .map(collection -> new Option(collection.id().toString(), collection.label()))
                 .toList();
-        var members = new ArrayList<>(List.of(none(words.noKeeper())));
-        keepers.members(by).stream()
-                .filter(member -> !member.name().equals(visit.getName()))
-                .forEach(member -> members.add(new Option(member.name(), member.name())));
         var form = new GrantForm(
                 collections,
                 // of a node nobody can be told yet: other nodes are not known here
@@ -224,7 +228,7 @@ class GrantPage {
                         .filter(kind -> kind != Recipient.Kind.NODE)
                         .map(kind -> new Option(kind.word(), words.recipient(kind)))
                         .toList(),
-                members,
+                by.isCoordinator() ? others(by, words) : List.of(),
                 Arrays.stream(FieldGroup.values())
                         .map(group -> new Option(group.word(), words.fieldGroup(group)))
                         .toList(),

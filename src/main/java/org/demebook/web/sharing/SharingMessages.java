@@ -135,6 +135,9 @@ public interface SharingMessages {
     @Message("nobody chosen")
     String noKeeper();
 
+    @Message("Their sign-in name, when you chose one keeper above.")
+    String nameHint();
+
     @Message("Only when you chose one keeper above.")
     String memberHint();
 
