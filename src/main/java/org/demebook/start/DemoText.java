@@ -12,7 +12,11 @@ final class DemoText {
 
               Who may sign in (password of all four: %4$s)
             %5$s
-              The main job in three lines: Ines takes over the young that Wren offers her, looks up its ancestry,
+              In a browser: open http://127.0.0.1:%1$d and sign in as ines. Today shows the young that Wren offers her: accept it,
+              open it, look at its ancestry, then ask under Pairing for its partners. Wren plans the season; her year with young is
+              http://127.0.0.1:%1$d/populations/%9$s/today.
+
+              The same by program. The main job in three lines: Ines takes over the young that Wren offers her, looks up its ancestry,
               and asks which pairs across the collections would be best. Sign in first:
 
             INES=$(curl -s http://127.0.0.1:%1$d/api/v1/tokens -H 'Content-Type: application/json' -H 'Accept: text/plain' -d '{"name":"ines","password":"%4$s"}')
@@ -37,7 +41,7 @@ final class DemoText {
 
             curl -s http://127.0.0.1:%1$d/api/v1/populations/%6$s/season-plans/%10$s/recommendations -H "Authorization: Bearer $WREN"
 
-              The published counts need no sign-in: http://127.0.0.1:%1$d/api/v1/populations/%6$s/count-releases
+              The published counts need no sign-in: http://127.0.0.1:%1$d/populations/%6$s/counts
 
             """;
 
