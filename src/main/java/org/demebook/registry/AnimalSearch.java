@@ -119,11 +119,11 @@ public class AnimalSearch {
     private List<Animal> numbered(Standing by, Text text) {
         return read(
                 "select a from Animal a where a.populationId = :population and a.serial > 0"
-                        + " and (lower(a.number) like :part or a.serial = :serial)",
+                        + " and (lower(a.number) like :part or a.number = :number or a.serial = :serial)",
                 by,
                 text,
                 FieldGroup.IDENTITY,
-                Map.of("serial", text.serial()),
+                Map.of("serial", text.serial(), "number", text.number() == null ? "" : text.number()),
                 " order by case when a.serial = :serial then 0 else 1 end, a.nodeCode, a.serial");
     }
 
