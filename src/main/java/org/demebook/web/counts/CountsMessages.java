@@ -10,10 +10,12 @@ public interface CountsMessages {
     @Message("Published counts of {name}")
     String title(String name);
 
-    @Message("How many animals are kept, for everybody to read. Nobody needs to sign in, and nothing here tells what one keeper has.")
+    @Message(
+            "How many animals are kept, for everybody to read. Nobody needs to sign in, and nothing here tells what one keeper has.")
     String lede();
 
-    @Message("No counts have been published under {population}. Counts appear here when a coordinator of a population publishes them.")
+    @Message(
+            "No counts have been published under {population}. Counts appear here when a coordinator of a population publishes them.")
     String none(String population);
 
     @Message("Count and publish")
@@ -165,16 +167,19 @@ public interface CountsMessages {
     @Message("What is published")
     String whatIsPublished();
 
-    @Message("How many animals live, by sex and age, by decade of birth and by region; gene diversity and founder genome equivalents, if three keepers contribute. Only animals whose keepers granted to be counted.")
+    @Message(
+            "How many animals live, by sex and age, by decade of birth and by region; gene diversity and founder genome equivalents, if three keepers contribute. Only animals whose keepers granted to be counted.")
     String published1();
 
-    @Message("Counts that would tell what one keeper has are withheld, and so are the fewest others from which they would follow, also together with earlier releases. If nothing can be told safely, nothing is published.")
+    @Message(
+            "Counts that would tell what one keeper has are withheld, and so are the fewest others from which they would follow, also together with earlier releases. If nothing can be told safely, nothing is published.")
     String published2();
 
     @Message("There is no look beforehand: whoever could look at the counts of many days would learn what is withheld.")
     String published3();
 
-    @Message("A release stays for good: it cannot be changed or taken back, and later releases tell less where little has changed. Once a year is usual.")
+    @Message(
+            "A release stays for good: it cannot be changed or taken back, and later releases tell less where little has changed. Once a year is usual.")
     String published4();
 
     @Message("Day on which the animals are counted")
@@ -198,7 +203,8 @@ public interface CountsMessages {
     @Message
     String stage(CountPreparation.Stage stage);
 
-    @Message("{seconds} seconds so far. It mostly takes some seconds, and up to a minute where much has to be withheld. You may leave this page: it goes on.")
+    @Message(
+            "{seconds} seconds so far. It mostly takes some seconds, and up to a minute where much has to be withheld. You may leave this page: it goes on.")
     String sofar(long seconds);
 
     @Message("Look again")
@@ -215,7 +221,8 @@ public interface CountsMessages {
     @Message("How published counts are protected")
     String rulesTitle();
 
-    @Message("For coordinators alone: whoever knows these numbers can undo some of the protection. They hold from the next release on.")
+    @Message(
+            "For coordinators alone: whoever knows these numbers can undo some of the protection. They hold from the next release on.")
     String rulesLede();
 
     @Message("Fewest keepers behind a count")
@@ -227,7 +234,8 @@ public interface CountsMessages {
     @Message("Closest estimate, in per cent")
     String percent();
 
-    @Message("1 to 100; 20 is usual. Nobody may be able to work out another keeper's part of a count more closely than this.")
+    @Message(
+            "1 to 100; 20 is usual. Nobody may be able to work out another keeper's part of a count more closely than this.")
     String percentHint();
 
     @Message("Kept.")
@@ -239,7 +247,8 @@ public interface CountsMessages {
     @Message("My protection in published counts")
     String waiverTitle();
 
-    @Message("Counts that would tell what you have are withheld. You can do without that: then more can be told, and everybody may learn how many animals you have. Of a household, all have to.")
+    @Message(
+            "Counts that would tell what you have are withheld. You can do without that: then more can be told, and everybody may learn how many animals you have. Of a household, all have to.")
     String waiverLede();
 
     @Message("Your numbers in published counts")
@@ -251,7 +260,8 @@ public interface CountsMessages {
     @Message("They may be told")
     String mayBeTold();
 
-    @Message("It holds from the next release on; what is published stays. Whether your animals are counted at all is a matter of sharing.")
+    @Message(
+            "It holds from the next release on; what is published stays. Whether your animals are counted at all is a matter of sharing.")
     String waiverHint();
 
     @Message("To sharing")

@@ -175,7 +175,8 @@ class AnimalPageTest {
         var colony = Colony.found();
         var number = tagged(colony, WREN, "Sea grape", "941000024680302");
         tagged(colony, WREN, "Sea lavender", "941000024680310");
-        for (var asked : List.of(number, number.toLowerCase(), number.replace('-', ' '), "941 000 024 680 302", "sea grape")) {
+        for (var asked :
+                List.of(number, number.toLowerCase(), number.replace('-', ' '), "941 000 024 680 302", "sea grape")) {
             search(colony, WREN, asked).statusCode(303).header("Location", endsWith("/animals/" + number));
         }
         search(colony, WREN, "sea")

@@ -165,7 +165,8 @@ class RearingPageTest {
         assertThat(page).contains("value=\"1.1\"", "value=\"oz\" selected");
         var revision = page.replaceAll("(?s).*name=\"revision\" value=\"(\\d+)\".*", "$1");
 
-        var anew = Map.of("kind", "measures", "on", TODAY.toString(), "mass.value", "30", "mass.unit", "g", "revision", revision);
+        var anew = Map.of(
+                "kind", "measures", "on", TODAY.toString(), "mass.value", "30", "mass.unit", "g", "revision", revision);
         post("/care-records/" + id, anew).statusCode(303);
         records(young.get(0)).body("items[0].mass.written", equalTo("30 g"));
         // somebody who read it before that is told

@@ -138,7 +138,10 @@ class TodayPageTest {
         post("/care-tasks/" + key + "/postponement", UUID.randomUUID(), Map.of("to", "the day after"))
                 .statusCode(422)
                 .body(containsString("value=\"the day after\""), containsString("id=\"e-to\""));
-        post("/care-tasks/" + key + "/postponement", UUID.randomUUID(), Map.of("to", TODAY.plusDays(3).toString()))
+        post(
+                        "/care-tasks/" + key + "/postponement",
+                        UUID.randomUUID(),
+                        Map.of("to", TODAY.plusDays(3).toString()))
                 .statusCode(303);
         get(WREN, "/today").body(containsString("moved from"));
         post("/care-tasks/" + key + "/silence", UUID.randomUUID(), Map.of("scope", "kind"))
