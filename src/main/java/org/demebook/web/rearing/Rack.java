@@ -103,7 +103,7 @@ public class Rack {
     /** Where a form says that one goes on, if it is a page of the population; else the page of today. */
     String back(@Nullable String address) {
         var base = visit.getBase() + "/";
-        return address != null && address.startsWith(base) && address.matches("[\\w/.:?&=%~-]+")
+        return address != null && address.startsWith(base) && address.matches("[\\w/.:?&=%~*-]+")
                 ? address
                 : base + "today";
     }
