@@ -55,6 +55,7 @@ class SheetsIT {
             dov.pressButton("Check again");
 
             dov.pressButton("Import 2 animals");
+            dov.page.waitForURL("**/imports/*");
             for (int i = 0; i < 50 && dov.page.locator("[hx-trigger]").count() > 0; i++) {
                 dov.page.waitForTimeout(200);
                 if (!look.script()) {
