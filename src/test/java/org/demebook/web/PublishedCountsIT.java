@@ -26,12 +26,12 @@ class PublishedCountsIT {
             wren.open("/populations/MC/counts");
             var day = dayNotCounted(wren.page);
             wren.follow("Count and publish");
-            assertThat(wren.page.content()).contains("cannot be changed or taken back");
+            wren.page.getByText("cannot be changed or taken back").waitFor();
 
             // not ticked: nothing happens, and the day stays as it was typed
             wren.page.locator("[name=countedOn]").fill(day.toString());
             wren.pressButton("Count and publish");
-            assertThat(wren.page.locator("#e-understood").isVisible()).isTrue();
+            wren.page.locator("#e-understood").waitFor();
             assertThat(wren.page.locator("[name=countedOn]").inputValue()).isEqualTo(day.toString());
 
             wren.press(wren.page.locator("label:has([name=understood])"));
@@ -39,13 +39,14 @@ class PublishedCountsIT {
             link(wren.page, "The published counts").waitFor(new Locator.WaitForOptions().setTimeout(PATIENCE_MILLIS));
             wren.follow("The published counts");
             address = "/populations/MC/counts/" + day;
-            assertThat(wren.where()).isEqualTo(address.substring(1));
+            wren.page.waitForURL("**" + address);
         }
         try (var anybody = Visitor.stranger(look)) {
             anybody.open("/");
             anybody.follow("Marrowfin Cay");
             anybody.follow("All published counts");
             anybody.press(anybody.page.locator("a[href='" + address + "']"));
+            anybody.page.waitForURL("**" + address);
             assertThat(anybody.page.locator("h1").innerText()).contains("Marrowfin Cay");
             assertThat(anybody.page.locator(".figure").first().innerText()).contains("20");
         }
