@@ -27,7 +27,7 @@ class BoughtAnimalIT {
             ines.press(ines.page.locator("nav.local a[href$='/ancestry']"));
 
             ines.page.waitForURL("**/animals/MC-H-25-O/ancestry");
-            var chart = ines.page.locator(".chart-box svg.chart");
+            var chart = ines.page.locator(".scroll > svg.chart");
             assertThat(chart.count()).isEqualTo(1);
             assertThat(chart.locator("a").count()).isGreaterThanOrEqualTo(6);
             assertThat(ines.page.locator(".outline").innerText()).contains("MC-H-13-W", "MC-H-14-U", "MC-H-3-Y");
