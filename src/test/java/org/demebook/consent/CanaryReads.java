@@ -59,7 +59,7 @@ final class CanaryReads {
     }
 
     static String kindOfId(String path) {
-        for (var kind : List.of("introduction", "breeding-sign", "incubation", "import")) {
+        for (var kind : List.of("introduction", "breeding-sign", "incubation", "import", "preparation")) {
             if (path.contains("/" + kind + "s/{id}")) {
                 return kind;
             }
