@@ -35,7 +35,9 @@ final class EmptyForms {
                     else e.value = '';
                 }
                 form.noValidate = true;
-                button < 0 ? form.requestSubmit() : form.requestSubmit(form.elements[button]);
+                // an earlier form of this page may have changed what this one asks for
+                const by = form.elements[button];
+                form.requestSubmit(by?.type === 'submit' ? by : null);
             }""";
 
     private final Visitor visitor;
