@@ -20,7 +20,7 @@ import java.util.stream.Stream;
  * another animal, …) are the same page with other contents: of each shape as many are visited as the walk is told.
  */
 final class Walk {
-    private static final int MOST_PAGES = 150;
+    static final int MOST_PAGES = 300;
     private static final String LINKS = """
             all => all.filter(a => a.getAttribute('href') || a.href)
                 .map(a => new URL(a.getAttribute('href') || a.href.baseVal, document.baseURI).href)""";
@@ -30,7 +30,7 @@ final class Walk {
     // an address with these parts taken for one another is of one shape
     private static final List<Pattern> VARIABLE = List.of(
             Pattern.compile("[0-9a-f]{8}(-[0-9a-f]{4}){3}-[0-9a-f]{12}"), // an id
-            Pattern.compile("[A-Z]{2,5}-[A-Z]+-[0-9]+-[0-9A-Z]"), // a studbook number
+            Pattern.compile("[A-Z]{2,5}-[A-Z]+-[0-9]+-[0-9A-Z*]"), // a studbook number
             Pattern.compile("(?<=/)[0-9]{4}-[0-9]{2}(-[0-9]{2})?(?=/|$)"), // a day
             Pattern.compile("(?<=/)[0-9]+(?=/|$)"),
             Pattern.compile("(?<=/)[A-Z]{2,5}(?=/|$)")); // a population
