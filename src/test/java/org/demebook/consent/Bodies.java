@@ -134,6 +134,7 @@ final class Bodies {
             case "endCareRecord" -> Map.of("on", "2024-08-01");
             case "reportDeath" -> Map.of("on", "2025-01-03");
             case "describeAnimal" -> Map.of("born", "2020-06-02", "origin", "unknown", "notes", "calm");
+            case "leaveFinding" -> Map.of("rule", "dam-young", "reason", "seen by two keepers");
             case "disputeAnimal" -> Map.of("seenOn", Questions.today());
             case "issueHandoverSheet" -> Map.of("kind", "sale");
             case "addIdentifier" -> Map.of("kind", "mark", "value", "white chin");

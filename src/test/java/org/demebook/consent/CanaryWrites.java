@@ -242,6 +242,7 @@ final class CanaryWrites {
             case "/animals/{number}/death" -> List.of(of("on", "2024-08-01", "cause", said()));
             case "/animals/{number}/description" ->
                 List.of(of("origin", "unknown", "born", "2018-05-05", "malformed", true, "notes", said()));
+            case "/animals/{number}/findings/leaving" -> List.of(of("rule", "dam-young", "reason", said()));
             case "/animals/{number}/disputes" ->
                 List.of(
                         of("seenOn", "2025-09-05", "note", said()),
