@@ -240,10 +240,11 @@ class AnimalPageTest {
         form.put("revision", revision(colony, WREN, below));
         send(colony, WREN, below, form)
                 .statusCode(422)
-                .body(containsString("name=\"leaving.dam-too-young\""), containsString("value=\"" + dam + "\""));
-        form.put("leaving.dam-too-young", "");
+                .body(containsString("value=\"dam-too-young\""), containsString("value=\"" + dam + "\""));
+        form.put("leave[0].rule", "dam-too-young");
+        form.put("leave[0].reason", "");
         send(colony, WREN, below, form).statusCode(422);
-        form.put("leaving.dam-too-young", "the dates were read from the permits");
+        form.put("leave[0].reason", "the dates were read from the permits");
         send(colony, WREN, below, form).statusCode(303).header("Location", endsWith("/animals/" + young));
         page(colony, WREN, "/animals/" + young + "/findings")
                 .body(containsString("the dates were read from the permits"));
