@@ -22,8 +22,8 @@ import java.util.stream.Stream;
 final class Walk {
     static final int MOST_PAGES = 300;
     private static final String LINKS = """
-            all => all.filter(a => a.getAttribute('href') || a.href)
-                .map(a => new URL(a.getAttribute('href') || a.href.baseVal, document.baseURI).href)""";
+            all => all.map(a => a.getAttribute('href')).filter(address => address)
+                .map(address => new URL(address, document.baseURI).href)""";
     private static final String MISSING_TARGETS = """
             all => all.map(a => a.getAttribute('href').slice(1)).filter(id => id && !document.getElementById(id))""";
 
