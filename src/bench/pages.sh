@@ -38,7 +38,7 @@ while [ "$asked" -lt "$(wc -l < "$waiting")" ] && [ "$asked" -lt 120 ]; do
     done
 done
 
-times() { # times ADDRESS: milliseconds until the first byte, one a line
+timed() { # timed ADDRESS: milliseconds until the first byte, one a line
     config="$BENCH_FOLDER/config"
     : > "$config"
     for _ in $(seq 40); do printf 'url = "%s"\noutput = "/dev/null"\n' "$server$1" >> "$config"; done
@@ -47,7 +47,7 @@ times() { # times ADDRESS: milliseconds until the first byte, one a line
 }
 printf '%9s %9s %9s  %s\n' 'median ms' 'slowest' bytes page
 for page in /api/v1/node $(cat "$waiting"); do
-    times "$page" | sort -k2 -n | awk -v page="$page" '
+    timed "$page" | sort -k2 -n | awk -v page="$page" '
         { status = $1; ms[NR] = $2 * 1000; size = $3 }
         END { printf "%9.1f %9.1f %9d  %s%s\n", ms[int((NR + 1) / 2)], ms[NR], size, page, status == 200 ? "" : " (" status ")" }'
 done
