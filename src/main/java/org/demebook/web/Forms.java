@@ -1,6 +1,5 @@
 package org.demebook.web;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.DeserializationContext;
 import com.fasterxml.jackson.databind.JsonMappingException;
 import com.fasterxml.jackson.databind.JsonNode;
@@ -14,6 +13,7 @@ import jakarta.inject.Inject;
 import jakarta.validation.Validator;
 import jakarta.validation.constraints.NotNull;
 import jakarta.ws.rs.core.Response;
+import java.io.IOException;
 import java.net.URI;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -102,11 +102,12 @@ public class Forms {
         var tree = tree(typed, List.of(except));
         T body;
         try {
-            body = json.copy().addHandler(new Unreadable(unreadable)).treeToValue(tree, type);
+            // a reader of its own, and not a copy of the mapper, which would find out anew how every record is read
+            body = json.readerFor(type).withHandler(new Unreadable(unreadable)).readValue(tree);
         } catch (JsonMappingException failed) {
             unreadable.add(Finding.error(path(failed.getPath()), null, sentence(failed)));
             body = null;
-        } catch (JsonProcessingException failed) {
+        } catch (IOException failed) {
             throw new IllegalStateException(failed); // a tree has no syntax
         }
         if (body != null) {

@@ -75,6 +75,11 @@ public final class Typed {
         return text.isEmpty() ? null : text;
     }
 
+    /** The revision that the form was opened on ({@code revision}), as a door takes it: an ETag with its quotes. */
+    public String ifMatch() {
+        return "\"" + value("revision") + "\"";
+    }
+
     /** Whether a box is ticked, or a choice taken. */
     public boolean has(String field, Object value) {
         return values(field).contains(value.toString());

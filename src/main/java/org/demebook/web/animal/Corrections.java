@@ -68,7 +68,7 @@ class Corrections {
         return forms.attempt(
                 typed,
                 () -> {
-                    change.make(by, typed, "\"" + typed.value(REVISION) + "\"");
+                    change.make(by, typed, typed.ifMatch());
                     return pages.goTo(back);
                 },
                 again -> form.of(held(by, number), again));

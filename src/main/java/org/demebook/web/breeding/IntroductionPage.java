@@ -113,8 +113,7 @@ class IntroductionPage {
                 () -> {
                     var typed = Typed.of(form);
                     var days = forms.read(typed, IntroductionDays.class, "revision");
-                    introductions.correct(
-                            by, id, "\"" + typed.value("revision") + "\"", days.fromOn(), days.untilOn(), days.notes());
+                    introductions.correct(by, id, typed.ifMatch(), days.fromOn(), days.untilOn(), days.notes());
                     return pages.goTo(address(id));
                 },
                 typed -> Templates.introduction(introductions.get(by, id), untilToday(), typed, Typed.nothing()));

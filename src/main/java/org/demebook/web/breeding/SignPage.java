@@ -74,7 +74,7 @@ class SignPage {
                 () -> {
                     var typed = Typed.of(SignForm.body(form, visit.zone()));
                     var told = forms.read(typed, NewBreedingSign.class, SignForm.TIME, "revision");
-                    signs.correct(by, id, "\"" + typed.value("revision") + "\"", told);
+                    signs.correct(by, id, typed.ifMatch(), told);
                     return pages.goTo(address(by, id));
                 },
                 typed -> page(by, id, typed, Typed.nothing()));

@@ -68,7 +68,7 @@ class ProtectionPage {
                 typed,
                 () -> {
                     var rules = forms.read(typed, NewCountRules.class, REVISION);
-                    protection.set(by, "\"" + typed.value(REVISION) + "\"", rules);
+                    protection.set(by, typed.ifMatch(), rules);
                     return pages.goTo(visit.getBase() + "/count-rules?kept=yes");
                 },
                 refused -> Templates.rules(refused, false));

@@ -116,8 +116,7 @@ class DescriptionPage {
                             NewPopulation.class,
                             Stream.concat(Stream.of(REVISION, TESTS), sourceFields())
                                     .toArray(String[]::new));
-                    populations.describe(
-                            by, "\"" + typed.value(REVISION) + "\"", withSources(body, sources(typed, present)));
+                    populations.describe(by, typed.ifMatch(), withSources(body, sources(typed, present)));
                     return pages.goTo(visit.getBase() + "?kept=yes");
                 },
                 refused -> form(by, refused));

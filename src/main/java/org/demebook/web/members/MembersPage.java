@@ -165,7 +165,7 @@ class MembersPage {
                     var names = typed.text("names") == null
                             ? new NewRegions(List.of())
                             : forms.read(listed(typed, "names", "\\R+"), NewRegions.class, "revision");
-                    regions.fix(by, ifMatch(typed), names);
+                    regions.fix(by, typed.ifMatch(), names);
                     return pages.goTo(visit.getBase() + "/members");
                 },
                 again -> page(by, "regions", again));
@@ -179,7 +179,7 @@ class MembersPage {
         return forms.attempt(
                 typed,
                 () -> {
-                    regions.state(by, ifMatch(typed), DistanceRow.stated(typed, pages.words(MembersMessages.class)));
+                    regions.state(by, typed.ifMatch(), DistanceRow.stated(typed, pages.words(MembersMessages.class)));
                     return pages.goTo(visit.getBase() + "/members");
                 },
                 again -> page(by, "distances", again));
@@ -217,10 +217,6 @@ class MembersPage {
         return Arrays.stream(Role.values())
                 .map(role -> new Option(role.name().toLowerCase(Locale.ROOT), words.roleOf(role)))
                 .toList();
-    }
-
-    private static String ifMatch(Typed typed) {
-        return "\"" + typed.value("revision") + "\"";
     }
 
     /** The same with one field as the list of what stands in it. */
