@@ -30,10 +30,14 @@ public final class Participant {
      *
      * @throws Refused if one of them is not the node's to make now, or the node is fenced
      */
-    public List<Entry> write(List<Saying> sayings) { return List.of(); }
+    public List<Entry> write(List<Saying> sayings) {
+        return List.of();
+    }
 
     /** Offers an animal that the node holds, with what its receiver is handed. */
-    public UUID offer(AnimalId animal, String to, Instant expiresAt, ObjectNode record) { return UUID.randomUUID(); }
+    public UUID offer(AnimalId animal, String to, Instant expiresAt, ObjectNode record) {
+        return UUID.randomUUID();
+    }
 
     /** Takes an offer back. @throws Refused after the animal was released */
     public void withdraw(UUID transfer) {}
@@ -50,22 +54,30 @@ public final class Participant {
     public void settle() {}
 
     /** Signs that a node is gone for good, for whoever adopts its animals. */
-    public Statement.Endorsement endorse(String gone) { throw new UnsupportedOperationException(); }
+    public Statement.Endorsement endorse(String gone) {
+        throw new UnsupportedOperationException();
+    }
 
     // ── the others ───────────────────────────────────────────────────────────────────────────────────────────────────
 
     /** The other nodes of the charter, but for those set aside, whose journals this one follows. */
-    public SortedSet<String> others() { throw new UnsupportedOperationException(); }
+    public SortedSet<String> others() {
+        throw new UnsupportedOperationException();
+    }
 
     /** From where to ask for a journal; the own one while fenced. What is asked with it has to be taken in with it. */
-    public Cursor cursor(String node) { throw new UnsupportedOperationException(); }
+    public Cursor cursor(String node) {
+        throw new UnsupportedOperationException();
+    }
 
     /**
      * What this node gives of a journal.
      *
      * @throws FeedError typed
      */
-    public FeedPage entries(String asker, String node, long after, int most) { throw new UnsupportedOperationException(); }
+    public FeedPage entries(String asker, String node, long after, int most) {
+        throw new UnsupportedOperationException();
+    }
 
     /**
      * Takes a page in, all of it or nothing: sizes and forms were checked by {@link PageForm}; then head, signatures, sequence, consistency,
@@ -73,10 +85,14 @@ public final class Participant {
      *
      * @param from the node that gave it
      */
-    public Intake take(String from, Cursor cursor, FeedPage page) { throw new UnsupportedOperationException(); }
+    public Intake take(String from, Cursor cursor, FeedPage page) {
+        throw new UnsupportedOperationException();
+    }
 
     /** The node that was asked refused. */
-    public Intake refused(String from, Cursor cursor, FeedError.Reason reason) { throw new UnsupportedOperationException(); }
+    public Intake refused(String from, Cursor cursor, FeedError.Reason reason) {
+        throw new UnsupportedOperationException();
+    }
 
     /** Something that {@link PageForm} could not read. */
     public void unreadable(String from, RuntimeException why) {}
@@ -84,30 +100,50 @@ public final class Participant {
     // ── where things are ─────────────────────────────────────────────────────────────────────────────────────────────
 
     /** Whether the node may not write before others told it how far its journal went. */
-    public boolean fenced() { return true; }
+    public boolean fenced() {
+        return true;
+    }
 
     /** The nodes that still have to tell. */
-    public Set<String> awaited() { return Set.of(); }
+    public Set<String> awaited() {
+        return Set.of();
+    }
 
     /** The administrator says that this node is not to be waited for, nor followed. */
     public void setAside(String node, boolean aside) {}
 
-    public Whereabouts whereabouts(AnimalId animal) { throw new UnsupportedOperationException(); }
+    public Whereabouts whereabouts(AnimalId animal) {
+        throw new UnsupportedOperationException();
+    }
 
-    public SortedSet<AnimalId> animals() { throw new UnsupportedOperationException(); }
+    public SortedSet<AnimalId> animals() {
+        throw new UnsupportedOperationException();
+    }
 
     /** How many entries of each journal this node holds and has checked. */
-    public SortedMap<String, Long> heads() { throw new UnsupportedOperationException(); }
+    public SortedMap<String, Long> heads() {
+        throw new UnsupportedOperationException();
+    }
 
-    public Optional<Charter> charter() { return Optional.empty(); }
+    public Optional<Charter> charter() {
+        return Optional.empty();
+    }
 
-    public Map<UUID, Transfer> transfers() { return Map.of(); }
+    public Map<UUID, Transfer> transfers() {
+        return Map.of();
+    }
 
     /** What was told of animals, as far as it was told to this node: ancestry by the node that registered, holding by the one that holds. */
-    public Told told() { throw new UnsupportedOperationException(); }
+    public Told told() {
+        throw new UnsupportedOperationException();
+    }
 
     /** Of each own withdrawal, the nodes that have not said yet that they erased. */
-    public SortedMap<Long, SortedSet<String>> missingReceipts() { throw new UnsupportedOperationException(); }
+    public SortedMap<Long, SortedSet<String>> missingReceipts() {
+        throw new UnsupportedOperationException();
+    }
 
-    public List<Alarm> alarms() { return List.of(); }
+    public List<Alarm> alarms() {
+        return List.of();
+    }
 }
