@@ -47,12 +47,12 @@ public final class Participant {
         try {
             return disk.change(() -> {
                 var present = present();
-                told = null;
                 present.isDirty = false;
                 fence.lower(others(present));
                 var done = work.apply(present);
                 fence.lower(others(present));
                 version = disk.version();
+                told = present.isDirty ? null : told;
                 return done;
             });
         } catch (RuntimeException | Error e) {
