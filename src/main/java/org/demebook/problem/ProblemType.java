@@ -150,7 +150,14 @@ public enum ProblemType {
     PLAN_INPUT_GONE(409, "What the plan was computed with is not here"),
     NO_SUCH_RELEASE(404, "There is no such release"),
     DAY_COUNTED_ALREADY(409, "The counts of that day are released"),
-    COUNTS_NOT_SAFE(409, "The counts would tell what a keeper has");
+    COUNTS_NOT_SAFE(409, "The counts would tell what a keeper has"),
+
+    // other nodes
+    FEDERATION_OFF(409, "This node talks with no other"),
+    NO_SUCH_PEER(404, "There is no such node here"),
+    PEER_NOT_REACHED(502, "The other node gave no answer that can be used"),
+    PEER_KEYS_DIFFER(422, "The other node has other keys than you were told"),
+    PEER_IS_THIS_NODE(422, "That is this node itself");
 
     private final int status;
     private final String title;
