@@ -1,0 +1,17 @@
+package org.demebook.protocol.simulation;
+
+/** The current failed at a node. An error, so that no code which looks after its failures catches it: the world alone does. */
+final class PowerCut extends Error {
+    private static final long serialVersionUID = 1;
+
+    private final transient SimDisk disk;
+
+    PowerCut(SimDisk disk) {
+        super("power cut", null, false, false);
+        this.disk = disk;
+    }
+
+    SimDisk disk() {
+        return disk;
+    }
+}
