@@ -15,6 +15,7 @@ import org.demebook.peering.Peer;
 import org.demebook.peering.PeerTrouble;
 import org.demebook.peering.TestNode;
 import org.demebook.protocol.FeedError;
+import org.demebook.protocol.FeedPage;
 import org.demebook.protocol.Follower;
 import org.demebook.protocol.Membership;
 import org.demebook.protocol.PageForm;
@@ -109,7 +110,8 @@ public final class OtherNode implements AutoCloseable, Conversation {
     @Override
     public Reply entries(String asking, UUID population, String of, long after, int most, String start) {
         try {
-            return Reply.ok(PageForm.write(with(population, part -> part.entries(asking, of, after, most))));
+            FeedPage page = with(population, part -> part.entries(asking, of, after, most));
+            return Reply.ok(PageForm.write(page));
         } catch (FeedError error) {
             return Reply.error(404, error.reason().word());
         }
