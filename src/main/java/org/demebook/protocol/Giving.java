@@ -27,9 +27,6 @@ record Giving(Desk desk, Fence fence) {
             throw noneOf(node);
         }
         if (!node.equals(asker) && after > copy.size()) {
-            if (node.equals(desk.me)) {
-                fence.raise();
-            }
             throw new FeedError(FeedError.Reason.CURSOR_FROM_THE_FUTURE);
         }
         var head = head(copy);

@@ -254,6 +254,9 @@ final class Intaking {
             copy.tree.append(next.kept.leaf());
             desk.disk.append(copy.node(), next.kept);
             next.entry.ifPresent(entry -> apply(copy, keys, entry));
+            if (!own) {
+                compareWithCarried(copy, keys, next);
+            }
         }
         var size = page.head().checkpoint().size();
         if (copy.size() == size) {
@@ -289,7 +292,6 @@ final class Intaking {
         desk.erase(copy.node(), erasable);
         desk.follower.follow(entry);
         compareCarried(entry);
-        compareWithCarried(copy, keys, entry);
     }
 
     /** What an entry carries of journals that are held here is what stands there. */
@@ -297,22 +299,42 @@ final class Intaking {
         for (var inside : desk.copies.carrying.within(entry.says())) {
             var other = desk.copies.carrying.read(inside);
             if (other.seq() <= desk.copies.of(other.node()).size()) {
-                desk.entry(other.node(), other.seq())
-                        .filter(held -> !held.equals(inside.entry().compact()))
-                        .ifPresent(held -> forked(other.node(), inside.keys(), held, inside.entry().compact()));
+                compareCarried(inside, other);
             } else if (other.node().equals(desk.me)) {
                 fence.raise();
             }
         }
     }
 
-    /** What others carried of this journal before is what comes now. */
-    private void compareWithCarried(Copy copy, KeyChain keys, Entry entry) {
-        var signs = desk.carried.get(copy.node());
-        var sign = signs == null ? null : signs.get(entry.seq());
-        if (sign != null && !sign.equals(entry.signed().compact())) {
-            forked(copy.node(), keys, entry.signed().compact(), sign);
+    private void compareCarried(Statement.Carried inside, Entry other) {
+        var held = desk.entry(other.node(), other.seq());
+        if (held.isEmpty() && !(other.says() instanceof Statement.Restricted)) {
+            withheld(other.node(), inside.keys(), inside.entry());
+        } else if (held.isPresent() && !held.get().equals(inside.entry().compact())) {
+            forked(other.node(), inside.keys(), held.get(), inside.entry().compact());
         }
+    }
+
+    /** What others carried of this journal before is what comes now. */
+    private void compareWithCarried(Copy copy, KeyChain keys, Staged next) {
+        var signs = desk.carried.get(copy.node());
+        var sign = signs == null ? null : signs.get(next.kept.seq());
+        if (sign == null) {
+            return;
+        }
+        if (next.entry.isEmpty()) {
+            withheld(copy.node(), keys, Signed.parse(sign, Entry.MOST_CHARACTERS));
+        } else if (!sign.equals(next.entry.get().signed().compact())) {
+            forked(copy.node(), keys, next.entry.get().signed().compact(), sign);
+        }
+    }
+
+    private void withheld(String node, KeyChain keys, Signed entry) {
+        desk.raise(
+                Alarm.Kind.WITHHELD,
+                node,
+                Optional.of(Evidence.entry(keys, entry)),
+                "%s gave some nodes an entry that every node may read, and gave this one its leaf alone.".formatted(node));
     }
 
     private void forked(String node, KeyChain keys, String held, String carried) {
