@@ -4,6 +4,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.demebook.merkle.MerkleTree;
 import org.demebook.protocol.Statement.JournalOpened;
 import org.demebook.protocol.Statement.KeysChanged;
@@ -184,8 +185,16 @@ final class Intaking {
             throw refuse(Alarm.Kind.MALFORMED, from, "Entry %d of %s has no good salt.".formatted(seq, copy.node()));
         }
         var leaf = MerkleTree.leafOf(salt, compact.getBytes(StandardCharsets.US_ASCII));
-        var kept = new Kept(seq, leaf, Optional.of(compact), Optional.of(salt), Optional.empty());
-        return new Staged(kept, Optional.of(read(from, copy, seq, compact)));
+        var entry = read(from, copy, seq, compact);
+        var kept = new Kept(seq, leaf, Optional.of(compact), Optional.of(salt), readers(copy, entry));
+        return new Staged(kept, Optional.of(entry));
+    }
+
+    /** Who might read an own entry was lost with it: from here on nobody may, but who held it then. */
+    private Optional<Set<String>> readers(Copy copy, Entry entry) {
+        return copy.node().equals(desk.me) && entry.says() instanceof Statement.Restricted
+                ? Optional.of(Set.of())
+                : Optional.empty();
     }
 
     private Entry read(String from, Copy copy, long seq, String compact) {
