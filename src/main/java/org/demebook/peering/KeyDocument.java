@@ -38,7 +38,8 @@ record KeyDocument(KeyChain keys, String name, String tlsPin) {
             throw new Malformed(
                     Malformed.Fault.WRONG_SIGNATURE, "the key in use does not vouch for the TLS key of the document");
         }
-        return new KeyDocument(chain, json.path("name").textValue(), said.path("tls").textValue());
+        return new KeyDocument(
+                chain, json.path("name").textValue(), said.path("tls").textValue());
     }
 
     /** This node's own: signed once for each key. */

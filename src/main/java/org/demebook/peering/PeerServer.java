@@ -121,7 +121,8 @@ public final class PeerServer implements AutoCloseable {
         request.response().closeHandler(closed -> vertx.cancelTimer(deadline));
         request.pause(); // nothing is read before it is known whether it may be sent
         work(() -> prepare(request))
-                .compose(prepared -> body(request, prepared.mostBodyBytes).compose(body -> work(() -> prepared.answer(body))))
+                .compose(prepared ->
+                        body(request, prepared.mostBodyBytes).compose(body -> work(() -> prepared.answer(body))))
                 .otherwise(failure -> turned(request, failure))
                 .onSuccess(reply -> send(request, reply));
     }
@@ -149,19 +150,23 @@ public final class PeerServer implements AutoCloseable {
         var token = asking.claimed(request.getHeader("Authorization"), method + " " + target);
         if (method.equals("POST") && target.equals(Routes.KEYS)) {
             var peer = asking.known(token);
-            return new Prepared(Limits.MOST_BODY_BYTES, body -> counted(peer.nodeId(), () -> {
-                requireBody(token, body);
-                asking.learn(token, body);
-                return Reply.done();
-            }));
+            return new Prepared(
+                    Limits.MOST_BODY_BYTES,
+                    body -> counted(peer.nodeId(), () -> {
+                        requireBody(token, body);
+                        asking.learn(token, body);
+                        return Reply.done();
+                    }));
         }
         var peer = asking.verified(token);
         var route = routes.find(method, target);
-        return new Prepared(route.mostBodyBytes(), body -> counted(peer.nodeId(), () -> {
-            requireBody(token, body);
-            peers.heardOf(peer.nodeId());
-            return route.speak().apply(peer.nodeId(), body);
-        }));
+        return new Prepared(
+                route.mostBodyBytes(),
+                body -> counted(peer.nodeId(), () -> {
+                    requireBody(token, body);
+                    peers.heardOf(peer.nodeId());
+                    return route.speak().apply(peer.nodeId(), body);
+                }));
     }
 
     private static void requireBody(RequestToken token, byte[] body) {
@@ -221,7 +226,8 @@ public final class PeerServer implements AutoCloseable {
             response.end(Buffer.buffer(reply.body()));
         } else { // what it still sends is not read
             response.putHeader("Connection", "close");
-            response.end(Buffer.buffer(reply.body())).onComplete(sent -> request.connection().close());
+            response.end(Buffer.buffer(reply.body()))
+                    .onComplete(sent -> request.connection().close());
         }
     }
 

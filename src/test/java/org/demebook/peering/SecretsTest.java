@@ -74,17 +74,15 @@ class SecretsTest {
             var safe = state.resolve("safe");
             Files.move(folder.resolve("recovery.key"), safe);
             Files.delete(folder.resolve("node.key"));
-            assertThatThrownBy(() -> NodeIdentity.in(folder)).satisfies(told -> SecretWatch.requireNone(
-                    "a refusal", told.toString(), secrets));
+            assertThatThrownBy(() -> NodeIdentity.in(folder))
+                    .satisfies(told -> SecretWatch.requireNone("a refusal", told.toString(), secrets));
             var recovered = NodeIdentity.in(folder, safe);
             secrets.addAll(SecretWatch.of(folder));
             for (Object thing : new Object[] {recovered, recovered.signingKey(), recovered.tls(), recovered.keys()}) {
                 SecretWatch.requireNone("a thing as text", String.valueOf(thing), secrets);
             }
             SecretWatch.requireNone(
-                    "the key document",
-                    new String(recovered.document("Harbour"), StandardCharsets.UTF_8),
-                    secrets);
+                    "the key document", new String(recovered.document("Harbour"), StandardCharsets.UTF_8), secrets);
             var lines = String.join("\n", log.lines);
             assertThat(lines).contains("Move ").contains("recovery.key").contains("was lost");
             SecretWatch.requireNone("the log", lines, secrets);
@@ -105,7 +103,8 @@ class SecretsTest {
     void no_answer_of_any_address_holds_one() throws IOException {
         var colony = Colony.found();
         colony.female(INES);
-        var contract = new YAMLMapper().readTree(Path.of("openapi", "openapi.yaml").toFile());
+        var contract =
+                new YAMLMapper().readTree(Path.of("openapi", "openapi.yaml").toFile());
         int answers = 0;
         try (var log = new Listening()) {
             as("administrator").post("/api/v1/node/key-rotations").then().statusCode(200);
