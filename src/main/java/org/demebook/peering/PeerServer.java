@@ -46,7 +46,7 @@ public final class PeerServer implements AutoCloseable {
             Vertx vertx, String host, int port, NodeIdentity self, String name, PeerBook peers, Conversation held) {
         this.vertx = vertx;
         this.workers = vertx.createSharedWorkerExecutor("federation-" + self.nodeId(), WORKERS);
-        this.document = new KeyDocument.Kept(self, name);
+        this.document = new NodeDocument.Kept(self, name);
         this.asking = new Asking(self, peers);
         this.peers = peers;
         this.routes = new Routes(held);

@@ -252,7 +252,7 @@ class TransportTest {
 
     @Test
     void the_key_document_is_open_and_vouches_for_the_tls_key() {
-        var document = KeyDocument.parse(answerTo("GET", Routes.NODE, null, NOTHING)
+        var document = NodeDocument.parse(answerTo("GET", Routes.NODE, null, NOTHING)
                 .substring("200 ".length())
                 .getBytes(StandardCharsets.UTF_8));
         assertThat(document.keys().nodeId()).isEqualTo(harbour.identity.nodeId());
