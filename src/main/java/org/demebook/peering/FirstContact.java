@@ -13,7 +13,7 @@ import javax.net.ssl.SSLSession;
 import org.demebook.signing.Malformed;
 
 /**
- * Fetches the key document of a node that is not known yet, from the address that an administrator typed. The TLS key of that very
+ * Fetches the node document of a node that is not known yet, from the address that an administrator typed. The TLS key of that very
  * connection has to be the one for which the node key vouches: otherwise somebody stands in between and passes on what is public.
  */
 final class FirstContact {

@@ -43,7 +43,7 @@ record NodeDocument(KeyChain keys, String name, String tlsPin) {
                 || !json.path("name").isTextual()
                 || json.path("name").textValue().length() > LONGEST_NAME
                 || !json.path("tls").isTextual()) {
-            throw new Malformed(Malformed.Fault.WRONG_HEADER, "a key document has keys, name and tls");
+            throw new Malformed(Malformed.Fault.WRONG_HEADER, "a node document has keys, name and tls");
         }
         var chain = KeyChain.parse(keys);
         var word = Signed.parse(json.path("tls").textValue(), Limits.MOST_HEAD_BYTES);

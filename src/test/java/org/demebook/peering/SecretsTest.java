@@ -82,7 +82,7 @@ class SecretsTest {
                 SecretWatch.requireNone("a thing as text", String.valueOf(thing), secrets);
             }
             SecretWatch.requireNone(
-                    "the key document", new String(recovered.document("Harbour"), StandardCharsets.UTF_8), secrets);
+                    "the node document", new String(recovered.document("Harbour"), StandardCharsets.UTF_8), secrets);
             var lines = String.join("\n", log.lines);
             assertThat(lines).contains("Move ").contains("recovery.key").contains("was lost");
             SecretWatch.requireNone("the log", lines, secrets);

@@ -231,7 +231,18 @@ class TransportTest {
             var document = CanonicalJson.write(victim.identity.keys().toJson());
             var token = RequestToken.header(thief.identity, harbour.identity.nodeId(), "POST", Routes.KEYS, document);
             assertThat(answerTo("POST", Routes.KEYS, token, document)).isEqualTo("401 {\"error\":\"unknown-peer\"}");
-            // its own chain in the victim's name
+            // and by whoever it is: no peer is told from a stranger
+            var nobodys = "{}".getBytes(StandardCharsets.UTF_8);
+            for (var from : List.of(victim.identity.nodeId(), "kPrK_qmxVWaYVA9wwBF6Iuo3vVzz7TxHCTwXBygrS4k")) {
+                var inItsName = thief.identity
+                        .sign(
+                                RequestToken.TYPE,
+                                RequestToken.payload(from, harbour.identity.nodeId(), "POST " + Routes.KEYS, nobodys))
+                        .compact();
+                assertThat(answerTo("POST", Routes.KEYS, "Node " + inItsName, nobodys))
+                        .isEqualTo("400 {\"error\":\"malformed-keys\"}");
+            }
+            // brought by another peer
             harbour.admit(thief.asPeer());
             assertThat(answerTo("POST", Routes.KEYS, token, document)).isEqualTo("401 {\"error\":\"unknown-peer\"}");
             var rubbish = "{\"founding\":\"x\",\"links\":[]}".getBytes(StandardCharsets.UTF_8);
