@@ -186,8 +186,16 @@ final class Intaking {
             throw refuse(Alarm.Kind.MALFORMED, from, "Entry %d of %s has no good salt.".formatted(seq, copy.node()));
         }
         var leaf = MerkleTree.leafOf(salt, compact.getBytes(StandardCharsets.US_ASCII));
-        var kept = new Kept(seq, leaf, Optional.of(compact), Optional.of(salt), Optional.empty());
-        return new Staged(kept, Optional.of(read(from, copy, seq, compact)));
+        var entry = read(from, copy, seq, compact);
+        var kept = new Kept(seq, leaf, Optional.of(compact), Optional.of(salt), readers(copy, entry));
+        return new Staged(kept, Optional.of(entry));
+    }
+
+    /** Who might read an own entry was lost with it: from here on nobody may, but who held it then. */
+    private Optional<Set<String>> readers(Copy copy, Entry entry) {
+        return copy.node().equals(desk.me) && entry.says() instanceof Statement.Restricted
+                ? Optional.of(Set.of())
+                : Optional.empty();
     }
 
     private Entry read(String from, Copy copy, long seq, String compact) {

@@ -34,6 +34,8 @@ final class Acts {
                 handOver::accept,
                 handOver::accept,
                 handOver::accept,
+                handOver::accept,
+                handOver::accept,
                 handOver::withdraw,
                 handOver::reject,
                 administration::changeKeys,
@@ -82,10 +84,15 @@ final class Acts {
             return;
         }
         var giver = dice.oneOf(world.nodes);
-        var journal = dice.happens(0.5) ? giver : dice.oneOf(world.nodes);
-        if (giver != node && journal != node && !node.aside.contains(journal.id)) {
+        var journal = world.conditions.relays() && dice.happens(0.4) ? dice.oneOf(world.nodes) : giver;
+        if (giver != node && journal != node && (isHinted(node, giver, journal) || dice.happens(0.2))) {
             world.network.ask(node, giver, journal.id);
         }
+    }
+
+    /** Whoever has something new tells so, and is asked more often. */
+    private static boolean isHinted(SimNode node, SimNode giver, SimNode journal) {
+        return giver.disk.journal(journal.id).size() > node.disk.journal(journal.id).size();
     }
 
     void settle(SimNode node) {

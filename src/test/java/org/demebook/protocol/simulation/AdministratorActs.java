@@ -5,7 +5,6 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.demebook.protocol.AnimalId;
-import org.demebook.protocol.Entry;
 import org.demebook.protocol.Saying;
 import org.demebook.protocol.Statement;
 import org.demebook.protocol.Transfer;
@@ -25,14 +24,14 @@ final class AdministratorActs {
         this.dice = dice;
     }
 
+    /** The journal says so with the next entry, whichever that is. */
     boolean changeKeys(SimNode node) {
-        int next = node.generation() + 1;
-        return next < MOST_KEYS
-                && dice.happens(0.3)
-                && acts.write(
-                        node,
-                        "changes its key to number " + (next + 1),
-                        List.of(Saying.toAll(new Statement.KeysChanged(Keys.chain(node.number, next)))));
+        if (node.generation() + 1 == MOST_KEYS || dice.happens(0.7)) {
+            return false;
+        }
+        node.changeKey();
+        world.story.tell("%s has key number %d".formatted(node, node.generation() + 1));
+        return true;
     }
 
     boolean adopt(SimNode node) {
@@ -45,7 +44,7 @@ final class AdministratorActs {
                 .filter(animal -> node.participant().whereabouts(animal) instanceof Whereabouts.Held it
                         && it.node().equals(gone.get().id))
                 .toList());
-        var charter = charterKnownTo(node);
+        var charter = node.participant().charterEntry();
         if (orphan.isEmpty() || charter.isEmpty()) {
             return false;
         }
@@ -53,7 +52,7 @@ final class AdministratorActs {
                 orphan.get(),
                 gone.get().id,
                 stint(node, orphan.get(), gone.get()),
-                world.carried(charter.get()),
+                charter.get(),
                 endorsements(gone.get()));
         return acts.write(
                 node,
@@ -73,13 +72,6 @@ final class AdministratorActs {
         }
         endorsements.sort(Comparator.comparing(endorsement -> endorsement.keys().nodeId()));
         return endorsements;
-    }
-
-    private Optional<Entry> charterKnownTo(SimNode node) {
-        return node.disk.journal(world.founder().id).stream()
-                .flatMap(kept -> world.entry(kept).stream())
-                .filter(entry -> entry.says() instanceof Statement.CharterStated)
-                .reduce((earlier, later) -> later);
     }
 
     /** The transfer by which the animal had come to the node that is gone. */

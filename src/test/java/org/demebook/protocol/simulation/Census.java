@@ -3,6 +3,7 @@ package org.demebook.protocol.simulation;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.demebook.protocol.Statement;
 
 /** Counts what is written in journals. */
@@ -34,8 +35,10 @@ final class Census {
 
     private Optional<Happening> happening(SimNode author, Statement says) {
         if (says instanceof Statement.Withdrawn it) {
-            if (isAccepted(it.transfer())) {
+            if (isAnswered(it.transfer())) {
                 world.story.count(Happening.WITHDRAWN_AFTER_ACCEPTANCE);
+            } else if (isExpired(author, it.transfer())) {
+                world.story.count(Happening.EXPIRED);
             }
             return Optional.of(Happening.WITHDRAWN);
         }
@@ -49,11 +52,19 @@ final class Census {
         return Optional.ofNullable(PLAIN.get(says.getClass()));
     }
 
-    private boolean isAccepted(UUID transfer) {
+    private boolean isAnswered(UUID transfer) {
+        return said().anyMatch(says -> says instanceof Statement.Accepted it && it.transfer().equals(transfer));
+    }
+
+    private boolean isExpired(SimNode author, UUID transfer) {
+        return said().anyMatch(says -> says instanceof Statement.Offered it
+                && it.transfer().equals(transfer)
+                && !author.clock.now().isBefore(it.expiresAt()));
+    }
+
+    private Stream<Statement> said() {
         return world.nodes.stream()
                 .flatMap(node -> world.chronicle.journal(node.id).stream())
-                .flatMap(kept -> world.says(kept).stream())
-                .anyMatch(says ->
-                        says instanceof Statement.Accepted it && it.transfer().equals(transfer));
+                .flatMap(kept -> world.says(kept).stream());
     }
 }

@@ -13,6 +13,7 @@ package org.demebook.protocol.simulation;
  * @param skewHours how far a clock is off at most
  * @param jumps how often a clock jumps
  * @param secrets whether something is told to some nodes only
+ * @param relays whether a journal is asked for at others than its author, too
  * @param expiring whether offers expire within hours of their giver's clock, or beyond the end of the story
  * @param steps how many events until everything heals
  */
@@ -28,6 +29,7 @@ record Conditions(
         int skewHours,
         double jumps,
         boolean secrets,
+        boolean relays,
         boolean expiring,
         int steps) {
     static Conditions of(Dice dice) {
@@ -45,14 +47,11 @@ record Conditions(
                 dice.happens(0.5) ? 0 : dice.between(0, 0.2),
                 dice.happens(0.5),
                 dice.happens(0.7),
-                160 + dice.below(140));
+                dice.happens(0.7),
+                120 + dice.below(120));
     }
 
-    /** The same where every clock is right, and expiry is nobody's decision. */
-    Conditions withoutClocks() {
-        return withClocks(0, 0);
-    }
-
+    /** The same where expiry is nobody's decision, so that clocks have nothing to decide. */
     Conditions withClocks(int hoursOff, double howOftenTheyJump) {
         return new Conditions(
                 nodes,
@@ -66,6 +65,7 @@ record Conditions(
                 hoursOff,
                 howOftenTheyJump,
                 secrets,
+                relays,
                 false,
                 steps);
     }

@@ -55,9 +55,15 @@ final class Fate {
     }
 
     /** The power failed there within a change. */
-    void fell(SimDisk disk) {
-        var node = world.nodeOf(disk);
-        fall(node, "falls within a change");
+    void fell(PowerCut cut) {
+        var how =
+                switch (cut.moment()) {
+                    case BEFORE_A_WRITE -> Happening.CUT_BEFORE_A_WRITE;
+                    case BEFORE_THE_COMMIT -> Happening.CUT_BEFORE_THE_COMMIT;
+                    case AFTER_THE_COMMIT -> Happening.CUT_AFTER_THE_COMMIT;
+                };
+        world.story.count(how);
+        fall(world.nodeOf(cut.disk()), "falls: " + how);
     }
 
     private void fall(SimNode node, String how) {

@@ -53,7 +53,7 @@ final class HandOverActs {
                 node,
                 it -> it.from().equals(node.id)
                         && (!it.state().isEnded() || dice.happens(0.05))
-                        && (it.state() != Transfer.State.OFFERED || dice.happens(0.5)));
+                        && (it.state() != Transfer.State.OFFERED || dice.happens(0.2)));
         return chosen.isPresent()
                 && end(node, "withdraws ", chosen.get(), () -> node.participant()
                         .withdraw(chosen.get().id()));

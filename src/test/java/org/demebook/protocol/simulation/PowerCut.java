@@ -5,10 +5,16 @@ final class PowerCut extends Error {
     private static final long serialVersionUID = 1;
 
     private final transient SimDisk disk;
+    private final SimDisk.Moment moment;
 
-    PowerCut(SimDisk disk) {
+    PowerCut(SimDisk disk, SimDisk.Moment moment) {
         super("power cut", null, false, false);
         this.disk = disk;
+        this.moment = moment;
+    }
+
+    SimDisk.Moment moment() {
+        return moment;
     }
 
     SimDisk disk() {

@@ -3,7 +3,6 @@ package org.demebook.protocol.simulation;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -60,7 +59,6 @@ class SimDisk implements Disk {
     private boolean powered = true;
     private Optional<Moment> cut = Optional.empty();
     private int writesUntilCut;
-    private final Set<Moment> cuts = new HashSet<>();
 
     SimDisk(Consumer<Written> watcher) {
         this.watcher = watcher;
@@ -88,10 +86,6 @@ class SimDisk implements Disk {
 
     void steady() {
         cut = Optional.empty();
-    }
-
-    Set<Moment> cutsSoFar() {
-        return cuts;
     }
 
     State backup() {
@@ -141,7 +135,6 @@ class SimDisk implements Disk {
             return;
         }
         fail(Moment.BEFORE_THE_COMMIT);
-        seen.version++;
         keep(seen);
         written.forEach(watcher);
         fail(Moment.AFTER_THE_COMMIT);
@@ -154,9 +147,8 @@ class SimDisk implements Disk {
 
     private void fail(Moment moment) {
         if (cut.filter(moment::equals).isPresent()) {
-            cuts.add(moment);
             cut = Optional.empty();
-            throw new PowerCut(this);
+            throw new PowerCut(this, moment);
         }
     }
 
@@ -169,6 +161,7 @@ class SimDisk implements Disk {
         }
         if (seen == durable) {
             seen = durable.copy();
+            seen.version++;
         }
         return seen;
     }
@@ -182,7 +175,7 @@ class SimDisk implements Disk {
 
     @Override
     public long version() {
-        return durable.version;
+        return seen.version;
     }
 
     @Override

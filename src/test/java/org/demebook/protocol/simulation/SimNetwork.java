@@ -5,9 +5,9 @@ import java.util.HashMap;
 import java.util.Map;
 import org.demebook.protocol.Cursor;
 import org.demebook.protocol.FeedError;
+import org.demebook.protocol.FeedPage;
 import org.demebook.protocol.Intake;
 import org.demebook.protocol.PageForm;
-import org.demebook.signing.Malformed;
 
 /**
  * Questions for entries and their answers, in the bytes of the real encoding: lost, doubled, late, out of order, and held back where a
@@ -45,6 +45,11 @@ class SimNetwork {
     void calm() {
         calm = true;
         cutUntil.clear();
+    }
+
+    /** From here on it is as bad as the world's conditions have it. */
+    void rage() {
+        calm = false;
     }
 
     void ask(SimNode asker, SimNode giver, String journal) {
@@ -125,41 +130,46 @@ class SimNetwork {
         var asker = question.asker();
         if (!asker.runs() || !reaches(asker, question.start())) {
             world.story.count(Happening.MEANT_FOR_AN_EARLIER_START);
-            return;
+        } else if (answer.refusal() == null) {
+            takeIn(question, page(question, answer));
+        } else {
+            if (answer.refusal() == FeedError.Reason.CURSOR_FROM_THE_FUTURE) {
+                world.story.count(Happening.FROM_THE_FUTURE);
+            }
+            asker.participant().refused(question.giver().id, question.cursor(), answer.refusal());
         }
-        var intake = takenIn(question, answer);
+    }
+
+    private FeedPage page(Question question, Answer answer) {
+        try {
+            return PageForm.read(answer.page());
+        } catch (RuntimeException unreadable) {
+            throw world.story.broken(
+                    "I11",
+                    "%s cannot read what honest %s sent: %s"
+                            .formatted(question.asker(), question.giver(), unreadable));
+        }
+    }
+
+    private void takeIn(Question question, FeedPage page) {
+        var asker = question.asker();
+        var cursor = question.cursor();
+        var intake = asker.participant().take(question.giver().id, cursor, page);
         if (intake.outcome() != Intake.Outcome.NOTHING_NEW) {
             world.story.tell("%s takes %d of %s from %s after %d: %s"
                     .formatted(
                             asker,
                             intake.taken(),
-                            world.story.node(question.cursor().node()),
+                            world.story.node(cursor.node()),
                             question.giver(),
-                            question.cursor().after(),
+                            cursor.after(),
                             intake.outcome()));
         }
         if (intake.outcome() == Intake.Outcome.STALE) {
             world.story.count(Happening.STALE);
         }
         if (intake.more() && intake.outcome() == Intake.Outcome.TAKEN) {
-            ask(asker, question.giver(), question.cursor().node());
-        }
-    }
-
-    private Intake takenIn(Question question, Answer answer) {
-        var participant = question.asker().participant();
-        if (answer.refusal() != null) {
-            if (answer.refusal() == FeedError.Reason.CURSOR_FROM_THE_FUTURE) {
-                world.story.count(Happening.FROM_THE_FUTURE);
-            }
-            return participant.refused(question.giver().id, question.cursor(), answer.refusal());
-        }
-        try {
-            return participant.take(question.giver().id, question.cursor(), PageForm.read(answer.page()));
-        } catch (Malformed unreadable) {
-            throw world.story.broken(
-                    "I11",
-                    "%s cannot read what honest %s sent: %s".formatted(question.asker(), question.giver(), unreadable));
+            ask(asker, question.giver(), cursor.node());
         }
     }
 }

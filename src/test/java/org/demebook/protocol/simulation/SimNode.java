@@ -11,7 +11,6 @@ import org.demebook.protocol.FeedPage;
 import org.demebook.protocol.Follower;
 import org.demebook.protocol.Membership;
 import org.demebook.protocol.Participant;
-import org.demebook.protocol.Statement;
 import org.demebook.signing.KeyChain;
 import org.demebook.signing.SigningKey;
 
@@ -31,6 +30,7 @@ class SimNode {
     final List<SimDisk.State> backups = new ArrayList<>();
     private Participant participant;
     private int starts;
+    private int generation;
     private boolean gone;
     private boolean restored;
 
@@ -126,23 +126,21 @@ class SimNode {
         return participant().entries(asker, journal, after, most);
     }
 
-    /** All keys are kept beside the disk; the journal says which of them is in use. */
     int generation() {
-        int generation = 0;
-        for (var kept : disk.journal(id)) {
-            if (world.says(kept).filter(Statement.KeysChanged.class::isInstance).isPresent()) {
-                generation++;
-            }
-        }
         return generation;
     }
 
+    /** Keys are files of their own: no restore of the disk brings an old one back. */
+    void changeKey() {
+        generation++;
+    }
+
     private KeyChain keys() {
-        return Keys.chain(number, generation());
+        return Keys.chain(number, generation);
     }
 
     private SigningKey key() {
-        return Keys.key(number, generation());
+        return Keys.key(number, generation);
     }
 
     @Override

@@ -87,7 +87,7 @@ final class World {
     /** Until everything has healed. @throws BrokenRule if an invariant does not hold */
     World run() {
         story.tell("a world: " + conditions);
-        new Founding(this).found();
+        new Founding(this, dice.further()).found();
         nodes.forEach(node -> {
             again(40, () -> acts.act(node));
             again(25, () -> acts.sync(node));
@@ -121,7 +121,7 @@ final class World {
         try {
             happens.run();
         } catch (PowerCut cut) {
-            fate.fell(cut.disk());
+            fate.fell(cut);
         }
         rules.afterStep();
     }
