@@ -13,6 +13,7 @@ import org.demebook.merkle.SignedCheckpoint;
 import org.demebook.protocol.Statement.Carried;
 import org.demebook.protocol.Statement.JournalOpened;
 import org.demebook.signing.KeyChain;
+import org.demebook.signing.Malformed;
 import org.demebook.signing.Signed;
 import org.demebook.signing.SigningKey;
 
@@ -78,8 +79,16 @@ final class Liar {
     private Liar append(String compact, byte[] salt) {
         compacts.add(compact);
         salts.add(salt);
-        tree.append(MerkleTree.leafOf(salt, compact.getBytes(StandardCharsets.US_ASCII)));
+        tree.append(MerkleTree.leafOf(isRestricted(compact), MerkleTree.digestOf(salt, compact.getBytes(StandardCharsets.US_ASCII))));
         return this;
+    }
+
+    private static boolean isRestricted(String compact) {
+        try {
+            return Kept.isRestricted(Entry.read(compact));
+        } catch (BadStatement | Malformed e) {
+            return false;
+        }
     }
 
     Carried carried(int seq) {
