@@ -17,6 +17,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.demebook.peering.NodeIdentity;
 import org.junit.jupiter.api.Test;
 
 /** The map of the house: which room may know which. Directions only; taste is for people. */
@@ -42,6 +43,7 @@ class RoomsTest {
             Map.entry("taxon", Set.of("notation")),
             Map.entry("gestation", Set.of("notation", "taxon")),
             Map.entry("rest", Set.of("problem")),
+            Map.entry("peering", union(MANNERS, Set.of("wall", "keeper", "signing"))),
             Map.entry("wall", Set.of()),
             Map.entry("journal", union(MANNERS, Set.of("wall"))),
             Map.entry("keeper", Set.of("problem", "rest", "wall", "journal")),
@@ -63,6 +65,7 @@ class RoomsTest {
             Map.entry("ancestry", REGISTER),
             Map.entry("handover", union(REGISTER, Set.of("diary", "rearing", "transfer", "ancestry", "paper"))),
             Map.entry("planning", union(REGISTER, Set.of("ancestry", "litter", "rearing"))),
+            Map.entry("federation", union(REGISTER, Set.of("peering", "protocol", "signing", "merkle"))),
             Map.entry("approach", union(REGISTER, Set.of("ancestry", "planning", "care"))),
             Map.entry("programme", union(REGISTER, Set.of("ancestry", "planning", "season", "care"))),
             Map.entry("census", union(REGISTER, Set.of("ancestry", "disclosure"))),
@@ -72,7 +75,10 @@ class RoomsTest {
                             REGISTER,
                             Set.of("sheet", "litter", "breeding", "incubation", "diary", "transfer", "handover"))),
             Map.entry(
-                    "start", union(REGISTER, Set.of("litter", "transfer", "sheet", "ancestry", "planning", "census"))));
+                    "start",
+                    union(
+                            REGISTER,
+                            Set.of("litter", "transfer", "sheet", "ancestry", "planning", "census", "peering"))));
 
     /** Pages are composed of every room; none knows of them. */
     private static final String PAGES = "web";
@@ -186,6 +192,16 @@ class RoomsTest {
                         "java..",
                         "org.jspecify..",
                         "com.google.ortools..")
+                .check(HOUSE);
+    }
+
+    @Test
+    void only_what_speaks_for_the_node_signs_in_its_name() {
+        noClasses()
+                .that()
+                .resideOutsideOfPackages("org.demebook.peering..", "org.demebook.federation..")
+                .should()
+                .callMethod(NodeIdentity.class, "signingKey")
                 .check(HOUSE);
     }
 

@@ -95,8 +95,8 @@ final class Desk {
         return signs == null ? highest : Math.max(highest, signs.lastKey());
     }
 
-    Optional<String> entry(String node, long seq) {
-        return disk.entries(node, seq - 1, 1).stream().findFirst().flatMap(Kept::entry);
+    Kept kept(String node, long seq) {
+        return disk.entries(node, seq - 1, 1).get(0);
     }
 
     void erase(String node, Collection<Long> seqs) {

@@ -180,7 +180,8 @@ final class Intaking {
     private Staged stage(String from, Copy copy, long seq, FeedPage.Item item) {
         if (item.leaf().isPresent()) {
             return new Staged(
-                    new Kept(seq, item.leaf().get(), Optional.empty(), Optional.empty(), Optional.empty()), Optional.empty());
+                    new Kept(seq, item.leaf().get(), Optional.empty(), Optional.empty(), Optional.of(Set.of(from))),
+                    Optional.empty());
         }
         var compact = item.entry().orElseThrow();
         if (compact.length() > Entry.MOST_CHARACTERS) {
@@ -313,9 +314,10 @@ final class Intaking {
     }
 
     private void compareCarried(Statement.Carried inside, Entry other) {
-        var held = desk.entry(other.node(), other.seq());
+        var kept = desk.kept(other.node(), other.seq());
+        var held = kept.entry();
         if (held.isEmpty() && !(other.says() instanceof Statement.Restricted)) {
-            withheld(other.node(), inside.keys(), inside.entry());
+            withheld(kept);
         } else if (held.isPresent() && !held.get().equals(inside.entry().compact())) {
             forked(other.node(), inside.keys(), held.get(), inside.entry().compact());
         }
@@ -329,18 +331,15 @@ final class Intaking {
             return;
         }
         if (next.entry.isEmpty()) {
-            withheld(copy.node(), keys, Signed.parse(sign, Entry.MOST_CHARACTERS));
+            withheld(next.kept);
         } else if (!sign.equals(next.entry.get().signed().compact())) {
             forked(copy.node(), keys, next.entry.get().signed().compact(), sign);
         }
     }
 
-    private void withheld(String node, KeyChain keys, Signed entry) {
-        desk.raise(
-                Alarm.Kind.WITHHELD,
-                node,
-                Optional.of(Evidence.entry(keys, entry)),
-                "%s gave some nodes an entry that every node may read, and gave this one its leaf alone.".formatted(node));
+    private void withheld(Kept leafAlone) {
+        leafAlone.readers().stream().flatMap(Set::stream).forEach(giver -> desk.raise(
+                Alarm.Kind.WITHHELD, giver, "It gave the leaf alone of an entry that every node may read."));
     }
 
     private void forked(String node, KeyChain keys, String held, String carried) {

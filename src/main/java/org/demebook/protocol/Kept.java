@@ -8,7 +8,8 @@ import java.util.Set;
  *
  * @param entry the compact form, exactly as it was signed; empty where it was never given to this node, or was erased
  * @param salt 32 random bytes; there whenever the entry is
- * @param readers of an own entry: the nodes that may read it; empty: all of the population. Nothing of it is signed
+ * @param readers of an own entry: the nodes that may read it; empty: all of the population. Of another's entry that came as a leaf
+ *     alone: the node that gave no more. Nothing of it is signed
  */
 public record Kept(
         long seq, byte[] leaf, Optional<String> entry, Optional<byte[]> salt, Optional<Set<String>> readers) {}
