@@ -92,7 +92,7 @@ final class Intaking {
         apply(copy, page, keys, staged, own);
         listen(from, page);
         heads.grown(copy);
-        return new Intake(Intake.Outcome.TAKEN, staged.size(), copy.size() < size);
+        return new Intake(Intake.Outcome.TAKEN, staged.size(), copy.size() < Math.max(size, page.highest()));
     }
 
     private KeyChain keys(String from, Copy copy, FeedPage page) {
@@ -116,6 +116,12 @@ final class Intaking {
             return Intake.of(Intake.Outcome.REFUSED);
         }
         if (own) {
+            if (page.head().checkpoint().size() > copy.headSize()) {
+                // it was signed after the backup from which this node was restored
+                desk.isDirty = true;
+                copy.head = Optional.of(page.head());
+                desk.disk.keepHead(desk.me, page.head().text());
+            }
             if (page.highest() <= copy.size()) {
                 fence.clear(from);
             }

@@ -79,9 +79,20 @@ public final class PageForm {
 
     /** @throws Malformed for any form but the accepted one; signatures and proofs are not looked at */
     public static FeedPage read(byte[] bytes) {
+        return read(bytes, new HashMap<>());
+    }
+
+    /**
+     * The same, where many pages are read: most of the cost of a small one is to verify the chains of keys that it holds, two
+     * verifications of Ed25519 a key.
+     *
+     * @param verified chains of earlier pages, which are not verified again; those of this page come in
+     * @throws Malformed as above
+     */
+    public static FeedPage read(byte[] bytes, Map<ObjectNode, KeyChain> verified) {
         var object = CanonicalJson.read(bytes, MOST_BYTES);
         try {
-            return page(Fields.of(object), new HashMap<>());
+            return page(Fields.of(object), verified);
         } catch (BadStatement e) {
             throw new Malformed(Malformed.Fault.NOT_JSON, "The page " + e.getMessage());
         }
