@@ -234,9 +234,7 @@ class AttacksOnHistoryTest {
 
     @Test
     void an_entry_of_another_population_does_not_count_here() {
-        var elsewhere = new Liar(UUID.randomUUID());
-        elsewhere.key = liar.key;
-        elsewhere.chain = liar.chain;
+        var elsewhere = new Liar(UUID.randomUUID(), liar.key, liar.chain);
         liar.append(elsewhere
                 .sign(new AnimalEntered(another()), liar.compacts.size() + 1L)
                 .compact());
@@ -311,9 +309,7 @@ class AttacksOnHistoryTest {
 
     @Test
     void a_journal_that_does_not_begin_with_its_opening_is_none() {
-        var other = new Liar(world.population);
-        other.key = liar.key;
-        other.chain = liar.chain;
+        var other = new Liar(world.population, liar.key, liar.chain);
         other.says(new AnimalEntered(world.his));
         world.gives(world.harbour, other.page(0));
         world.assertDetected(world.harbour, Alarm.Kind.BROKEN_SEQUENCE);
