@@ -34,6 +34,8 @@ class RoomsTest {
             Map.entry("paper", Set.of()),
             Map.entry("plot", Set.of()),
             Map.entry("disclosure", Set.of()),
+            Map.entry("signing", Set.of()),
+            Map.entry("merkle", Set.of("signing")),
             Map.entry("problem", Set.of()),
             Map.entry("notation", Set.of()),
             Map.entry("taxon", Set.of("notation")),
@@ -117,6 +119,34 @@ class RoomsTest {
                 .should()
                 .dependOnClassesThat()
                 .resideOutsideOfPackages("org.demebook.kinship..", "java..", "org.jspecify..")
+                .check(HOUSE);
+    }
+
+    @Test
+    void what_is_signed_is_read_and_verified_without_a_framework() {
+        noClasses()
+                .that()
+                .resideInAPackage("org.demebook.signing..")
+                .should()
+                .dependOnClassesThat()
+                .resideOutsideOfPackages(
+                        "org.demebook.signing..",
+                        "java..",
+                        "org.jspecify..",
+                        "com.fasterxml.jackson.databind..",
+                        "org.bouncycastle.math.ec.rfc8032..")
+                .check(HOUSE);
+    }
+
+    @Test
+    void trees_and_checkpoints_know_nothing_but_what_is_signed() {
+        noClasses()
+                .that()
+                .resideInAPackage("org.demebook.merkle..")
+                .should()
+                .dependOnClassesThat()
+                .resideOutsideOfPackages(
+                        "org.demebook.merkle..", "org.demebook.signing..", "java..", "org.jspecify..")
                 .check(HOUSE);
     }
 
