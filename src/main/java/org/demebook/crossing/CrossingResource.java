@@ -96,7 +96,7 @@ class CrossingResource {
         ON_LOAN,
         DATE_IN_FUTURE,
         NO_SUCH_NODE,
-        NODES_AWAITED
+        NODE_FENCED
     })
     public Response offer(@RestPath String population, @NotNull @Valid NewCrossing crossing) {
         var by = signedIn.standing(population);
@@ -139,7 +139,7 @@ class CrossingResource {
         CROSSING_ENDED,
         NO_COLLECTION,
         NO_SUCH_COLLECTION,
-        NODES_AWAITED
+        NODE_FENCED
     })
     public Response accept(
             @RestPath String population, @RestPath UUID crossing, @NotNull @Valid CrossingAcceptance acceptance) {
@@ -154,7 +154,7 @@ class CrossingResource {
             responseCode = "200",
             description = "The crossing, refused",
             content = @Content(mediaType = "application/json", schema = @Schema(implementation = CrossingView.class)))
-    @Refuses({NO_SUCH_POPULATION, NO_SUCH_CROSSING, BAD_PARAMETER, NOT_ALLOWED, CROSSING_ENDED, NODES_AWAITED})
+    @Refuses({NO_SUCH_POPULATION, NO_SUCH_CROSSING, BAD_PARAMETER, NOT_ALLOWED, CROSSING_ENDED, NODE_FENCED})
     public Response refuse(@RestPath String population, @RestPath UUID crossing) {
         var by = signedIn.standing(population);
         return once.answer(by.keeperId(), null, () -> answer(crossings.refuse(by, crossing)));
@@ -174,7 +174,7 @@ class CrossingResource {
         NOT_ALLOWED,
         CROSSING_ENDED,
         ALREADY_RELEASED,
-        NODES_AWAITED
+        NODE_FENCED
     })
     public Response withdraw(@RestPath String population, @RestPath UUID crossing, @NotNull @Valid Ending ending) {
         var by = signedIn.standing(population);

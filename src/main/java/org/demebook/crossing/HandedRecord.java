@@ -201,7 +201,7 @@ record HandedRecord(
                 AnimalId.parse(needed(json, "animal", LONGEST)),
                 text(json, "number", LONGEST).map(StudbookNumber::parse).orElse(null),
                 text(json, "sex", LONGEST).map(Sex::parse).orElse(null),
-                json.get("born") instanceof JsonNode born ? year(born) : null,
+                json.has("born") ? year(json.get("born")) : null,
                 text(json, "dam", LONGEST).map(AnimalId::parse).orElse(null),
                 list(json, "sires", MOST_SIRES, HandedRecord::sire),
                 isSet(json, "founder"));
@@ -216,22 +216,23 @@ record HandedRecord(
 
     private static SireShare sire(JsonNode item) {
         if (!(item instanceof ObjectNode json)
-                || !(json.get("share") instanceof JsonNode share)
-                || !share.isInt()
-                || share.intValue() < 1
-                || share.intValue() > WHOLE) {
+                || !json.path("share").isInt()
+                || json.path("share").intValue() < 1
+                || json.path("share").intValue() > WHOLE) {
             throw new IllegalArgumentException("a sire has a share from 1 to a million");
         }
-        return new SireShare(AnimalId.parse(needed(json, "sire", LONGEST)), share.intValue());
+        return new SireShare(
+                AnimalId.parse(needed(json, "sire", LONGEST)), json.path("share").intValue());
     }
 
     private static boolean isSet(ObjectNode json, String name) {
-        return json.get(name) instanceof JsonNode value && value.isInt() && value.intValue() == 1;
+        return json.path(name).isInt() && json.path(name).intValue() == 1;
     }
 
     private static <T> List<T> list(ObjectNode json, String name, int most, Function<JsonNode, T> read) {
         var items = new ArrayList<T>();
-        if (json.get(name) instanceof JsonNode array) {
+        if (json.has(name)) {
+            var array = json.get(name);
             if (!array.isArray() || array.size() > most) {
                 throw new IllegalArgumentException(name + " is no list of at most " + most);
             }

@@ -3,7 +3,7 @@ package org.demebook.crossing;
 import static org.demebook.problem.ProblemType.ANIMAL_ELSEWHERE;
 import static org.demebook.problem.ProblemType.CROSSING_ENDED;
 import static org.demebook.problem.ProblemType.INVALID_VALUES;
-import static org.demebook.problem.ProblemType.NODES_AWAITED;
+import static org.demebook.problem.ProblemType.NODE_FENCED;
 import static org.demebook.problem.ProblemType.NO_SUCH_NODE;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
@@ -83,7 +83,7 @@ class Spoken {
 
     private static ProblemType type(Refused.Reason reason) {
         return switch (reason) {
-            case FENCED, NOT_OPEN -> NODES_AWAITED;
+            case FENCED, NOT_OPEN -> NODE_FENCED;
             case NOT_SEATED -> NO_SUCH_NODE;
             case NOT_ITS_HOLDER, FOREIGN_AUTHORITY -> ANIMAL_ELSEWHERE;
             case NO_SUCH_TRANSFER, TOO_LATE, REPLAYED, FALSE_PROOF -> CROSSING_ENDED;

@@ -116,11 +116,9 @@ public enum ProblemType {
 
     // crossings
     NO_SUCH_CROSSING(404, "There is no such crossing"),
-    NO_SUCH_NODE(422, "No such node takes part in this population"),
     CROSSING_ENDED(409, "The crossing has come to its end"),
     ALREADY_RELEASED(409, "The animal is released and cannot be taken back"),
     ANIMAL_ELSEWHERE(409, "Another node keeps the animal, or is about to"),
-    NODES_AWAITED(503, "The node waits for what other nodes know of it"),
 
     // hand-over sheets
     NO_SUCH_HANDOVER_SHEET(404, "There is no such hand-over sheet"),

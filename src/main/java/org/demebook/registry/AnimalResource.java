@@ -208,7 +208,7 @@ class AnimalResource {
         DIED_ALREADY,
         DEAD_BEFORE_ITS_YOUNG,
         ANIMAL_ELSEWHERE,
-        NODES_AWAITED
+        NODE_FENCED
     })
     public Response death(
             @RestPath String population,

@@ -17,7 +17,7 @@ public interface OffersElsewhere {
 
     /**
      * Takes an offer back, if there is one, since something else became of the animal. Refuses with ANIMAL_ELSEWHERE where another node
-     * may hold it already, and with NODES_AWAITED while this node may not write to others.
+     * may hold it already, and with NODE_FENCED while this node may not write to others.
      *
      * @param reason told to nobody but the giver
      */

@@ -73,7 +73,7 @@ class DisputeResource {
         NO_SUCH_COLLECTION,
         DATE_IN_FUTURE,
         ANIMAL_ELSEWHERE,
-        NODES_AWAITED
+        NODE_FENCED
     })
     public Response report(@RestPath String population, @RestPath String number, @NotNull @Valid NewDispute report) {
         var by = signedIn.standing(population);
