@@ -146,8 +146,7 @@ class RoomsTest {
                 .resideInAPackage("org.demebook.merkle..")
                 .should()
                 .dependOnClassesThat()
-                .resideOutsideOfPackages(
-                        "org.demebook.merkle..", "org.demebook.signing..", "java..", "org.jspecify..")
+                .resideOutsideOfPackages("org.demebook.merkle..", "org.demebook.signing..", "java..", "org.jspecify..")
                 .check(HOUSE);
     }
 

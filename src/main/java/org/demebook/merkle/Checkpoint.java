@@ -25,7 +25,8 @@ public record Checkpoint(String origin, long size, byte[] root) {
                 || root.length != Hashes.BYTES
                 || size == 0 && !Arrays.equals(root, Hashes.empty())) {
             throw new Malformed(
-                    Malformed.Fault.NOT_A_CHECKPOINT, "a checkpoint has an origin without spaces, a size, and a root of 32 bytes that fits it");
+                    Malformed.Fault.NOT_A_CHECKPOINT,
+                    "a checkpoint has an origin without spaces, a size, and a root of 32 bytes that fits it");
         }
         root = root.clone();
     }

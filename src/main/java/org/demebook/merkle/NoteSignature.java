@@ -31,7 +31,9 @@ record NoteSignature(String name, byte[] content) {
         boolean timed = content.length == HASH_BYTES + TIME_BYTES + SIGNATURE_BYTES;
         if (!NAME.matcher(name).matches()
                 || !timed && content.length != HASH_BYTES + SIGNATURE_BYTES
-                || timed && !isTime(ByteBuffer.wrap(content, HASH_BYTES, TIME_BYTES).getLong())) {
+                || timed
+                        && !isTime(
+                                ByteBuffer.wrap(content, HASH_BYTES, TIME_BYTES).getLong())) {
             throw new Malformed(
                     Malformed.Fault.NOT_A_CHECKPOINT,
                     "a signature line has a name without space and plus, and an Ed25519 signature or a cosignature");
@@ -70,7 +72,8 @@ record NoteSignature(String name, byte[] content) {
 
     /** By the cosigner's clock. */
     Instant at() {
-        return Instant.ofEpochSecond(ByteBuffer.wrap(content, HASH_BYTES, TIME_BYTES).getLong());
+        return Instant.ofEpochSecond(
+                ByteBuffer.wrap(content, HASH_BYTES, TIME_BYTES).getLong());
     }
 
     /** Whether it is of that name and key, by what it says itself. */
@@ -89,7 +92,9 @@ record NoteSignature(String name, byte[] content) {
 
     /** Whether both are of one name, kind and key, as they say. */
     boolean isOfOneSigner(NoteSignature other) {
-        return name.equals(other.name) && isCosignature() == other.isCosignature() && Arrays.equals(keyHash(), other.keyHash());
+        return name.equals(other.name)
+                && isCosignature() == other.isCosignature()
+                && Arrays.equals(keyHash(), other.keyHash());
     }
 
     String line() {

@@ -136,7 +136,8 @@ public final class SignedCheckpoint {
     /** The same without any cosignature but those that are verified of these; anybody can add lines that are none. */
     public SignedCheckpoint cosignaturesOf(Map<String, VerifyingKey> keys) {
         var kept = cosignatures.stream()
-                .filter(line -> keys.containsKey(line.name()) && line.isBy(checkpoint, line.name(), keys.get(line.name())))
+                .filter(line ->
+                        keys.containsKey(line.name()) && line.isBy(checkpoint, line.name(), keys.get(line.name())))
                 .toList();
         return new SignedCheckpoint(checkpoint, signature, kept);
     }

@@ -31,7 +31,8 @@ public final class CanonicalJson {
         var object = StrictReader.read(bytes);
         if (!Arrays.equals(write(object), bytes)) {
             throw new Malformed(
-                    Fault.NOT_CANONICAL, "it means what it says, but RFC 8785 writes it in other bytes: sign and send those");
+                    Fault.NOT_CANONICAL,
+                    "it means what it says, but RFC 8785 writes it in other bytes: sign and send those");
         }
         return object;
     }

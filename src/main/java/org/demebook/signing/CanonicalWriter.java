@@ -33,7 +33,8 @@ final class CanonicalWriter {
         } else if (node.isArray()) {
             array(node, deeper(depth));
         } else {
-            throw new IllegalArgumentException("canonical JSON has whole numbers and text, no " + node.getNodeType() + " like " + node);
+            throw new IllegalArgumentException(
+                    "canonical JSON has text and whole numbers; write this " + node.getNodeType() + " as text");
         }
     }
 

@@ -60,7 +60,8 @@ public final class KeyChain {
      */
     public KeyChain rotated(SigningKey current, SigningKey next, VerifyingKey recovery) {
         if (!current.verifyingKey().equals(current())) {
-            throw new IllegalArgumentException(current + " is not the key in use, " + current().thumbprint());
+            throw new IllegalArgumentException(
+                    current + " is not the key in use, " + current().thumbprint());
         }
         return followed(current, next, recovery);
     }
@@ -213,10 +214,17 @@ public final class KeyChain {
         add(first, spent, founding, founding);
         for (var link : links) {
             var next = KeyStatement.of(link.byOld());
-            require(next.toJson().equals(link.byNew().payload()) && link.byNew().type().equals(TYPE), "the old and the new key say the same");
-            require(next.node().equals(nodeId()) && next.number() == statements.size() + 1, "a key is of the same node, and numbered on");
+            require(
+                    next.toJson().equals(link.byNew().payload())
+                            && link.byNew().type().equals(TYPE),
+                    "the old and the new key say the same");
+            require(
+                    next.node().equals(nodeId()) && next.number() == statements.size() + 1,
+                    "a key is of the same node, and numbered on");
             var by = next.by().thumbprint();
-            require(next.by().equals(current()) || by.equals(recovery()), "a key follows by the word of the one before, or of the recovery key");
+            require(
+                    next.by().equals(current()) || by.equals(recovery()),
+                    "a key follows by the word of the one before, or of the recovery key");
             require(!next.key().thumbprint().equals(recovery()), "a recovery key is for recovery only");
             spent.add(by);
             add(next, spent, link.byOld(), link.byNew());
@@ -227,7 +235,8 @@ public final class KeyChain {
         require(spent.add(next.key().thumbprint()), "a key is not used a second time");
         require(!spent.contains(next.recovery()), "a recovery key was never used before");
         if (!byOld.isBy(next.by()) || !byNew.isBy(next.key())) {
-            throw new Malformed(Fault.WRONG_SIGNATURE, "key " + next.number() + " of the chain is not signed by whom it names");
+            throw new Malformed(
+                    Fault.WRONG_SIGNATURE, "key " + next.number() + " of the chain is not signed by whom it names");
         }
         statements.add(next);
     }

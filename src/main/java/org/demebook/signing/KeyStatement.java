@@ -34,7 +34,9 @@ record KeyStatement(String node, int number, VerifyingKey key, String recovery, 
                 || !Base64Url.isDigest(json.path("recovery").asText())
                 || !json.path("key").isTextual()
                 || !json.path("by").isTextual()) {
-            throw new Malformed(Fault.WRONG_KEY, "a key's statement has the type " + KeyChain.TYPE + " and names node, number, key, recovery, by");
+            throw new Malformed(
+                    Fault.WRONG_KEY,
+                    "a key's statement has the type " + KeyChain.TYPE + " and names node, number, key, recovery, by");
         }
         return new KeyStatement(
                 json.get("node").asText(),

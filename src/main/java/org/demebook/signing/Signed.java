@@ -67,7 +67,8 @@ public final class Signed {
                 || !header.path("kid").isTextual()
                 || !TYPE.matcher(type).matches()
                 || !Base64Url.isDigest(keyId)) {
-            throw new Malformed(Fault.WRONG_HEADER, "the header names alg Ed25519, kid (a thumbprint) and typ, and nothing else");
+            throw new Malformed(
+                    Fault.WRONG_HEADER, "the header names alg Ed25519, kid (a thumbprint) and typ, and nothing else");
         }
         var payload = CanonicalJson.read(Base64Url.decode(parts[1]), mostBytes);
         if (Base64Url.decode(parts[2]).length != Curve.SIGNATURE_BYTES) {

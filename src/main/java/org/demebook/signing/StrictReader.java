@@ -20,7 +20,8 @@ import org.demebook.signing.Malformed.Fault;
  */
 final class StrictReader {
     private static final int END = -1;
-    private static final int MOST_DIGITS = Long.toString(CanonicalJson.MOST_NUMBER).length();
+    private static final int MOST_DIGITS =
+            Long.toString(CanonicalJson.MOST_NUMBER).length();
 
     private final String text;
     private int at;
@@ -46,7 +47,10 @@ final class StrictReader {
     // the decoder of the JDK refuses overlong forms and encoded surrogates, if told to report
     private static String decode(byte[] bytes) {
         try {
-            return StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
+            return StandardCharsets.UTF_8
+                    .newDecoder()
+                    .decode(ByteBuffer.wrap(bytes))
+                    .toString();
         } catch (CharacterCodingException e) {
             throw new Malformed(Fault.NOT_UTF8, "not UTF-8: " + e.getMessage());
         }
@@ -76,7 +80,9 @@ final class StrictReader {
             skipSpace();
             var name = string();
             if (object.has(name)) {
-                throw new Malformed(Fault.DUPLICATE_NAME, "a name stands twice in one object, the second time before character " + at);
+                throw new Malformed(
+                        Fault.DUPLICATE_NAME,
+                        "a name stands twice in one object, the second time before character " + at);
             }
             skipSpace();
             expect(':');
@@ -107,7 +113,8 @@ final class StrictReader {
 
     private void requireDepth(int depth) {
         if (depth > CanonicalJson.MOST_DEPTH) {
-            throw new Malformed(Fault.TOO_DEEP, "nested beyond " + CanonicalJson.MOST_DEPTH + " levels at character " + at);
+            throw new Malformed(
+                    Fault.TOO_DEEP, "nested beyond " + CanonicalJson.MOST_DEPTH + " levels at character " + at);
         }
     }
 
@@ -142,7 +149,8 @@ final class StrictReader {
         long amount = digits > MOST_DIGITS ? Long.MAX_VALUE : Long.parseLong(text, firstDigit, firstDigit + digits, 10);
         if (fraction || exponent || negative && amount == 0 || amount > CanonicalJson.MOST_NUMBER) {
             throw new Malformed(
-                    Fault.UNSAFE_NUMBER, "only whole numbers up to 2^53 - 1 and down to its negative, not the one at character " + start);
+                    Fault.UNSAFE_NUMBER,
+                    "only whole numbers up to 2^53 - 1 and down to its negative, not the one at character " + start);
         }
         long number = negative ? -amount : amount;
         return number == (int) number ? IntNode.valueOf((int) number) : LongNode.valueOf(number);
@@ -170,7 +178,8 @@ final class StrictReader {
         }
         var whole = string.toString();
         if (CodePoints.hasLoneSurrogate(whole)) {
-            throw new Malformed(Fault.LONE_SURROGATE, "half a surrogate pair in the string that ends at character " + at);
+            throw new Malformed(
+                    Fault.LONE_SURROGATE, "half a surrogate pair in the string that ends at character " + at);
         }
         if (CodePoints.hasNoncharacter(whole)) {
             throw new Malformed(Fault.NONCHARACTER, "a noncharacter in the string that ends at character " + at);

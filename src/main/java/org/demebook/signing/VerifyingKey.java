@@ -12,7 +12,8 @@ public record VerifyingKey(String x) {
     /** @throws Malformed if that is no point of the curve's prime-order group in its one encoding */
     public VerifyingKey {
         if (!Base64Url.isDigest(x) || !Curve.isPublicKey(Base64Url.decode(x))) {
-            throw new Malformed(Fault.WRONG_KEY, "no Ed25519 key that may be used: " + (x.length() > 50 ? "too long" : x));
+            throw new Malformed(
+                    Fault.WRONG_KEY, "no Ed25519 key that may be used: " + (x.length() > 50 ? "too long" : x));
         }
     }
 
