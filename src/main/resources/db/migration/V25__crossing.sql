@@ -27,8 +27,10 @@ create table crossing (
     addressee      text,
     handed_over_on date,
     note           text,
-    -- as the giver's node sent it, at the receiver's
+    -- as the giver's node sent it, at the receiver's once it was accepted
     record         text,
+    -- where that stands in this node's federated journal, at the giver's
+    told_seq       bigint,
     offered_at     timestamptz not null,
     expires_at     timestamptz not null,
     moved_at       timestamptz,

@@ -61,9 +61,13 @@ class Crossing extends PanacheEntityBase {
     @Nullable
     String note;
 
-    /** As the giver's node sent it. */
+    /** As the giver's node sent it; there once it was accepted. */
     @Nullable
     String record;
+
+    /** Where the record stands in this node's federated journal; at the giver's. */
+    @Nullable
+    Long toldSeq;
 
     Instant offeredAt;
     Instant expiresAt;
@@ -90,13 +94,13 @@ class Crossing extends PanacheEntityBase {
         this.addressee = offered.addressee();
         this.handedOverOn = offered.handedOverOn();
         this.note = offered.note();
+        this.toldSeq = offered.toldSeq();
         this.offeredAt = entry.recordedAt();
     }
 
     Crossing(Entry entry, CrossingFacts.OfferCameIn came) {
         this(entry, came.crossingId(), came.federatedId(), came.node(), came.kind(), came.expiresAt());
         this.keeperId = came.toKeeperId();
-        this.record = came.record();
         this.offeredAt = came.offeredAt();
     }
 

@@ -25,6 +25,7 @@ class CrossingFacts implements FactBook {
      * @param federatedId how the animal is called between nodes
      * @param node id of the other node
      * @param addressee sign-in name there, as the giver wrote it
+     * @param toldSeq where the record that goes with it stands in this node's federated journal; 0: not known any more
      */
     record AnimalOfferedElsewhere(
             UUID crossingId,
@@ -36,7 +37,8 @@ class CrossingFacts implements FactBook {
             @Words(required = true) String addressee,
             Instant expiresAt,
             @Nullable LocalDate handedOverOn,
-            @Words @Nullable String note)
+            @Words @Nullable String note,
+            long toldSeq)
             implements Fact {}
 
     /** It is with neither side from here on. */
@@ -48,8 +50,9 @@ class CrossingFacts implements FactBook {
     // ── this node receives ───────────────────────────────────────────────────────────────────────────────────────────
 
     /**
+     * Of what was told with it nothing is taken over as long as it may come to nothing.
+     *
      * @param offeredAt by the giver's clock
-     * @param record canonical JSON, as the giver's node sent it; it holds words of the giver
      */
     record OfferCameIn(
             UUID crossingId,
@@ -58,11 +61,14 @@ class CrossingFacts implements FactBook {
             Kind kind,
             UUID toKeeperId,
             Instant offeredAt,
-            Instant expiresAt,
-            @Words @Nullable String record)
+            Instant expiresAt)
             implements Fact {}
 
-    record CrossingAccepted(UUID crossingId, UUID intoCollectionId) implements Fact {}
+    /** @param record canonical JSON, as the giver's node sent it; it holds words of the giver */
+    record CrossingAccepted(
+            UUID crossingId,
+            UUID intoCollectionId,
+            @Words @Nullable String record) implements Fact {}
 
     /** @param animalId its record in this register, from before or new */
     record AnimalCameIn(UUID crossingId, UUID animalId) implements Fact {}
@@ -106,8 +112,8 @@ class CrossingFacts implements FactBook {
             var crossing = row(populationId, offered.crossingId());
             crossing.addressee = offered.addressee();
             crossing.note = offered.note();
-        } else if (left instanceof OfferCameIn came) {
-            row(populationId, came.crossingId()).record = came.record();
+        } else if (left instanceof CrossingAccepted accepted) {
+            row(populationId, accepted.crossingId()).record = accepted.record();
         } else if (left instanceof CrossingWithdrawn withdrawn) {
             row(populationId, withdrawn.crossingId()).reason = withdrawn.reason();
         }
@@ -133,7 +139,9 @@ class CrossingFacts implements FactBook {
                     null,
                     arrived.holderId());
         } else if (fact instanceof CrossingAccepted accepted) {
-            moved(entry, accepted.crossingId(), CrossingState.ACCEPTED).collectionId = accepted.intoCollectionId();
+            var crossing = moved(entry, accepted.crossingId(), CrossingState.ACCEPTED);
+            crossing.collectionId = accepted.intoCollectionId();
+            crossing.record = accepted.record();
         } else if (fact instanceof AnimalCameIn came) {
             var crossing = end(entry, came.crossingId(), CrossingState.ARRIVED);
             crossing.animalId = came.animalId();

@@ -22,7 +22,7 @@ import org.jspecify.annotations.Nullable;
  * @param from sign-in name of the giver: on this node, or as the giver of another node told it; absent where they did not
  * @param to sign-in name of the receiver; absent once the giver of this node has left it
  * @param animal its record in this register; absent for the receiver until it arrived
- * @param told what the giver's node told of it, for the receiver; absent for the giver, and once its words were taken out
+ * @param told what the giver's node told of it, for the receiver; absent for the giver, and where the offer came to nothing
  * @param collection from which you offered it, or into which you accepted it
  * @param movedAt when it was released, or accepted
  * @param endedAt when it arrived, or came to nothing
@@ -86,7 +86,7 @@ public record CrossingView(
             @Nullable Integer share) {}
 
     /**
-     * @param fetched whether the other node has everything that this one told of the crossing so far
+     * @param fetched whether the other node is known to have the offer; always false for the receiver
      * @param heardAt when it was heard of last; absent when it never was
      */
     public record Reach(boolean fetched, @Nullable Instant heardAt) {}

@@ -33,6 +33,9 @@ class CrossingViews {
     Federations federations;
 
     @Inject
+    RecordWriter records;
+
+    @Inject
     Reaches reaches;
 
     CrossingView of(Standing by, Crossing crossing) {
@@ -78,7 +81,7 @@ class CrossingViews {
 
     private CrossingView view(
             Standing by, Crossing crossing, Map<UUID, AnimalView> animalOfId, Map<UUID, String> nameOfId) {
-        var record = crossing.record == null ? null : HandedRecord.parse(crossing.record);
+        var record = record(crossing);
         var here = nameOfId.get(crossing.keeperId);
         var there = record == null ? null : record.giver();
         return new CrossingView(
@@ -101,6 +104,16 @@ class CrossingViews {
                 crossing.reason,
                 crossing.state.open() ? reaches.of(crossing) : null,
                 crossing.revision);
+    }
+
+    /** Of an offer that stands, as it was told; of an accepted one, as it was accepted. */
+    private @Nullable HandedRecord record(Crossing crossing) {
+        if (crossing.record != null) {
+            return HandedRecord.parse(crossing.record);
+        }
+        return crossing.given || crossing.state != CrossingState.OFFERED
+                ? null
+                : records.told(crossing.populationId, crossing.id).orElse(null);
     }
 
     private static ToldAnimal told(HandedRecord record) {

@@ -135,7 +135,8 @@ public class Crossings {
                         offer.to().strip(),
                         expiresAt,
                         offer.handedOverOn(),
-                        Words.orNull(offer.note())));
+                        Words.orNull(offer.note()),
+                        id.toldSeq()));
         leftFindings.record(by, LeftFindings.ANIMAL, animal.id(), breaches, offer.leave());
         return get(by, id.transfer());
     }
@@ -243,7 +244,14 @@ public class Crossings {
         }
         requireOpen(crossing);
         var into = keepers.collection(by, acceptance.collection()).id();
-        journal.record(by.populationId(), by.keeperId(), new CrossingAccepted(crossingId, into));
+        // on what it rests; after it was accepted nobody can change it
+        var record = records.told(by.populationId(), crossingId)
+                .orElseThrow(() -> new Refusal(
+                        CROSSING_ENDED, "What goes with the offer was withdrawn; ask the giver for a fresh one."));
+        journal.record(
+                by.populationId(),
+                by.keeperId(),
+                new CrossingAccepted(crossingId, into, HandedRecord.text(record.json())));
         spoken.accept(by.populationId(), crossingId);
         return views.of(by, crossing);
     }

@@ -1,12 +1,9 @@
 package org.demebook.crossing;
 
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
-import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.demebook.federation.Consequence;
@@ -33,14 +30,8 @@ class Follows implements Consequence {
 
     @Override
     public void follow(UUID population, Participant participant, List<Entry> entries) {
-        Map<UUID, ObjectNode> records = new HashMap<>();
         var touched = new LinkedHashSet<UUID>();
-        for (var entry : entries) {
-            transferOf(entry.says()).ifPresent(touched::add);
-            if (entry.says() instanceof Statement.RecordSent sent) {
-                records.put(sent.transfer(), sent.record());
-            }
-        }
+        entries.forEach(entry -> transferOf(entry.says()).ifPresent(touched::add));
         if (touched.isEmpty()) {
             return;
         }
@@ -49,9 +40,9 @@ class Follows implements Consequence {
         for (var id : touched) {
             var transfer = transfers.get(id);
             if (transfer != null && transfer.from().equals(own)) {
-                giving.follow(population, transfer, records.get(id));
+                giving.follow(population, transfer, participant);
             } else if (transfer != null && transfer.to().equals(own)) {
-                receiving.follow(population, transfer, records.get(id));
+                receiving.follow(population, transfer, participant);
             }
         }
     }

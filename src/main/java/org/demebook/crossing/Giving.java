@@ -1,8 +1,8 @@
 package org.demebook.crossing;
 
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.demebook.crossing.CrossingFacts.AnimalArrivedElsewhere;
@@ -16,14 +16,19 @@ import org.demebook.journal.Fact;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Leavers;
+import org.demebook.protocol.Participant;
+import org.demebook.protocol.Saying;
+import org.demebook.protocol.Statement.TellingsWithdrawn;
 import org.demebook.protocol.Transfer;
 import org.demebook.registry.Animals;
 import org.demebook.transfer.Days;
-import org.jspecify.annotations.Nullable;
 
 /** What follows for the animal, and the keeper, that this node gives. */
 @ApplicationScoped
 class Giving {
+    /** Of an offer from before a restore. */
+    private static final long UNKNOWN = 0;
+
     @Inject
     Journal journal;
 
@@ -45,13 +50,16 @@ class Giving {
     @Inject
     Days days;
 
-    void follow(UUID population, Transfer transfer, @Nullable ObjectNode record) {
+    void follow(UUID population, Transfer transfer, Participant participant) {
         if (spoken.isOffering()) {
             return; // whoever offers records it
         }
         var crossing = Optional.ofNullable(Crossing.of(population, transfer.id()))
-                .or(() -> found(population, transfer, record));
-        crossing.ifPresent(row -> follow(row, transfer));
+                .or(() -> found(population, transfer, participant));
+        crossing.ifPresent(row -> {
+            follow(row, transfer);
+            withdrawRecord(row, transfer, participant);
+        });
     }
 
     private void follow(Crossing crossing, Transfer transfer) {
@@ -69,6 +77,19 @@ class Giving {
                                 ? new CrossingWithdrawn(crossing.id, null)
                                 : new CrossingExpired(crossing.id));
             case REJECTED -> end(crossing, new CrossingRefused(crossing.id));
+        }
+    }
+
+    /** What came to nothing is told no more: the other node erases what it was told of the animal, and says so. */
+    private static void withdrawRecord(Crossing crossing, Transfer transfer, Participant participant) {
+        var toNothing =
+                transfer.state() == Transfer.State.WITHDRAWN || transfer.state() == Transfer.State.REJECTED;
+        if (toNothing
+                && crossing.toldSeq != null
+                && crossing.toldSeq > UNKNOWN
+                && !participant.fenced()
+                && participant.record(crossing.id).isPresent()) {
+            participant.write(List.of(Saying.toAll(new TellingsWithdrawn(List.of(crossing.toldSeq)))));
         }
     }
 
@@ -97,9 +118,9 @@ class Giving {
     }
 
     /** An own offer that this register does not know: it was restored from a backup, and its journal came back from others. */
-    private Optional<Crossing> found(UUID population, Transfer transfer, @Nullable ObjectNode json) {
+    private Optional<Crossing> found(UUID population, Transfer transfer, Participant participant) {
         var animalId = federations.localId(population, transfer.animal());
-        var record = HandedRecord.tryRead(json);
+        var record = participant.record(transfer.id()).flatMap(HandedRecord::tryRead);
         if (animalId.isEmpty() || record.isEmpty()) {
             return Optional.empty();
         }
@@ -122,7 +143,8 @@ class Giving {
                             record.get().addressee(),
                             transfer.expiresAt(),
                             record.get().handedOverOn(),
-                            record.get().note()));
+                            record.get().note(),
+                            UNKNOWN));
             return Crossing.of(population, transfer.id());
         });
     }

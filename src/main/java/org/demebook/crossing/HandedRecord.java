@@ -49,7 +49,7 @@ record HandedRecord(
         List<String> marks,
         @Nullable String notes,
         List<Forebear> forebears) {
-    static final int MOST_FOREBEARS = 100;
+    static final int MOST_FOREBEARS = 80;
     private static final int MOST_BYTES = 60 * 1024;
     private static final int LONGEST = 200;
     private static final int LONGEST_NOTE = 500;

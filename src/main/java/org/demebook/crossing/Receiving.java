@@ -1,6 +1,5 @@
 package org.demebook.crossing;
 
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.util.ArrayList;
@@ -20,6 +19,7 @@ import org.demebook.journal.Journal;
 import org.demebook.keeper.Keepers;
 import org.demebook.notation.Transponder;
 import org.demebook.protocol.AnimalId;
+import org.demebook.protocol.Participant;
 import org.demebook.protocol.Transfer;
 import org.demebook.registry.AnimalRegistered;
 import org.demebook.registry.Animals;
@@ -28,7 +28,6 @@ import org.demebook.registry.IdentifierView;
 import org.demebook.registry.Populations;
 import org.demebook.registry.Sire;
 import org.demebook.transfer.Days;
-import org.jspecify.annotations.Nullable;
 
 /**
  * What follows for the keeper, and the register, that another node gives an animal to.
@@ -61,18 +60,19 @@ class Receiving {
     @Inject
     Days days;
 
-    void follow(UUID population, Transfer transfer, @Nullable ObjectNode record) {
+    void follow(UUID population, Transfer transfer, Participant participant) {
+        var record = participant.record(transfer.id()).flatMap(HandedRecord::tryRead);
         Optional.ofNullable(Crossing.of(population, transfer.id()))
                 .or(() -> comeIn(population, transfer, record))
-                .ifPresent(crossing -> follow(crossing, transfer));
+                .ifPresent(crossing -> follow(crossing, transfer, record));
     }
 
-    private void follow(Crossing crossing, Transfer transfer) {
+    private void follow(Crossing crossing, Transfer transfer, Optional<HandedRecord> record) {
         switch (transfer.state()) {
             case OFFERED -> {}
-            case ACCEPTED, RELEASED -> accept(crossing, transfer);
+            case ACCEPTED, RELEASED -> accept(crossing, record);
             case TAKEN -> {
-                accept(crossing, transfer);
+                accept(crossing, record);
                 arrive(crossing);
             }
             case WITHDRAWN ->
@@ -97,9 +97,8 @@ class Receiving {
 
     // ── an offer comes in ────────────────────────────────────────────────────────────────────────────────────────────
 
-    private Optional<Crossing> comeIn(UUID population, Transfer transfer, @Nullable ObjectNode json) {
-        return HandedRecord.tryRead(json)
-                .filter(record -> isNumberOf(population, transfer.animal(), record))
+    private Optional<Crossing> comeIn(UUID population, Transfer transfer, Optional<HandedRecord> told) {
+        return told.filter(record -> isNumberOf(population, transfer.animal(), record))
                 .flatMap(record -> keepers.memberNamed(population, record.addressee())
                         .map(addressee -> {
                             journal.record(
@@ -112,8 +111,7 @@ class Receiving {
                                             record.kind(),
                                             addressee,
                                             transfer.offeredAt(),
-                                            transfer.expiresAt(),
-                                            HandedRecord.text(record.json())));
+                                            transfer.expiresAt()));
                             return Crossing.of(population, transfer.id());
                         }));
     }
@@ -136,8 +134,8 @@ class Receiving {
     // ── it is accepted ───────────────────────────────────────────────────────────────────────────────────────────────
 
     /** Its keeper did so; what this register does not know of it was lost in a restore from a backup. */
-    private void accept(Crossing crossing, Transfer transfer) {
-        if (crossing.state == CrossingState.OFFERED && transfer.state() != Transfer.State.OFFERED) {
+    private void accept(Crossing crossing, Optional<HandedRecord> record) {
+        if (crossing.state == CrossingState.OFFERED && record.isPresent()) {
             var own = keepers.collectionIdsOf(crossing.populationId, crossing.keeperId);
             var into = own.isEmpty()
                     ? keepers.open(
@@ -147,7 +145,7 @@ class Receiving {
                                     List.of(crossing.keeperId))
                             .id()
                     : own.get(0);
-            record(crossing, new CrossingAccepted(crossing.id, into));
+            record(crossing, new CrossingAccepted(crossing.id, into, HandedRecord.text(record.get().json())));
         }
     }
 

@@ -13,6 +13,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
@@ -91,6 +92,13 @@ class RecordWriter {
                 .filter(identifier -> told && identifier.kind().equals(kind))
                 .map(IdentifierView::value)
                 .toList();
+    }
+
+    /** What another node handed with an offer; empty once it was withdrawn. */
+    Optional<HandedRecord> told(UUID populationId, UUID crossingId) {
+        return federations
+                .reading(populationId, participant -> participant.record(crossingId))
+                .flatMap(HandedRecord::tryRead);
     }
 
     // ── ancestors ────────────────────────────────────────────────────────────────────────────────────────────────────

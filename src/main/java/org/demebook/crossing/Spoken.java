@@ -31,7 +31,8 @@ class Spoken {
     /** That the offer of this thread is being made, so that it is not taken for one from before a restore. */
     private final ThreadLocal<Boolean> offering = ThreadLocal.withInitial(() -> false);
 
-    record OfferId(UUID transfer, AnimalId animal) {}
+    /** @param toldSeq where the record stands in this node's federated journal */
+    record OfferId(UUID transfer, AnimalId animal, long toldSeq) {}
 
     boolean isOffering() {
         return offering.get();
@@ -45,9 +46,11 @@ class Spoken {
             return saying(() -> {
                 var federatedId = federations.name(by.populationId(), by.keeperId(), animalId);
                 var handed = record.apply(federatedId);
-                var transfer = federations.with(
-                        by.populationId(), participant -> participant.offer(federatedId, node, expiresAt, handed));
-                return new OfferId(transfer, federatedId);
+                return federations.with(by.populationId(), participant -> {
+                    var transfer = participant.offer(federatedId, node, expiresAt, handed);
+                    return new OfferId(
+                            transfer, federatedId, participant.heads().get(federations.nodeId()));
+                });
             });
         } finally {
             offering.remove();
