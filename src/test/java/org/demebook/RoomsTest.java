@@ -17,6 +17,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.demebook.peering.NodeIdentity;
 import org.junit.jupiter.api.Test;
 
 /** The map of the house: which room may know which. Directions only; taste is for people. */
@@ -41,6 +42,7 @@ class RoomsTest {
             Map.entry("taxon", Set.of("notation")),
             Map.entry("gestation", Set.of("notation", "taxon")),
             Map.entry("rest", Set.of("problem")),
+            Map.entry("peering", union(MANNERS, Set.of("wall", "keeper", "signing"))),
             Map.entry("wall", Set.of()),
             Map.entry("journal", union(MANNERS, Set.of("wall"))),
             Map.entry("keeper", Set.of("problem", "rest", "wall", "journal")),
@@ -74,7 +76,10 @@ class RoomsTest {
                             REGISTER,
                             Set.of("sheet", "litter", "breeding", "incubation", "diary", "transfer", "handover"))),
             Map.entry(
-                    "start", union(REGISTER, Set.of("litter", "transfer", "sheet", "ancestry", "planning", "census"))));
+                    "start",
+                    union(
+                            REGISTER,
+                            Set.of("litter", "transfer", "sheet", "ancestry", "planning", "census", "peering"))));
 
     /** Pages are composed of every room; none knows of them. */
     private static final String PAGES = "web";
@@ -188,6 +193,16 @@ class RoomsTest {
                         "java..",
                         "org.jspecify..",
                         "com.google.ortools..")
+                .check(HOUSE);
+    }
+
+    @Test
+    void only_what_speaks_for_the_node_signs_in_its_name() {
+        noClasses()
+                .that()
+                .resideOutsideOfPackages("org.demebook.peering..", "org.demebook.federation..")
+                .should()
+                .callMethod(NodeIdentity.class, "signingKey")
                 .check(HOUSE);
     }
 

@@ -5,8 +5,9 @@ import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.IdClass;
 import jakarta.persistence.Table;
-import java.util.List;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 
 /** A node that this one neither follows nor waits for in a population. */
 @Entity
@@ -32,10 +33,10 @@ class AsideNode extends PanacheEntityBase {
         return count("populationId = ?1 and nodeId = ?2", populationId, nodeId) > 0;
     }
 
-    static List<String> of(UUID populationId) {
-        return AsideNode.<AsideNode>list("populationId = ?1 order by nodeId", populationId).stream()
+    static Set<String> of(UUID populationId) {
+        return AsideNode.<AsideNode>stream("populationId = ?1", populationId)
                 .map(row -> row.nodeId)
-                .toList();
+                .collect(Collectors.toSet());
     }
 
     static void remove(UUID populationId, String nodeId) {

@@ -28,7 +28,8 @@ class FeedConversation implements Conversation {
     @Override
     public Reply entries(String askingNode, UUID population, String node, long after, int most, String start) {
         try {
-            var page = federations.reading(population, part -> part.entries(askingNode, node, after, most));
+            // its head is signed here where the journal has grown, and is durable before it leaves
+            var page = federations.with(population, part -> part.entries(askingNode, node, after, most));
             return Reply.ok(PageForm.write(page));
         } catch (FeedError error) {
             return Reply.error(status(error.reason()), error.reason().word());
@@ -42,7 +43,7 @@ class FeedConversation implements Conversation {
 
     private static int status(Reason reason) {
         return switch (reason) {
-            case NOT_A_MEMBER, NO_SUCH_JOURNAL -> NOT_FOUND;
+            case NOT_A_MEMBER, NO_SUCH_JOURNAL, ONLY_SIGNS_OF_IT -> NOT_FOUND;
             case CURSOR_FROM_THE_FUTURE -> CONFLICT;
             case TOO_MANY -> TOO_LARGE;
         };

@@ -6,6 +6,7 @@ import java.time.Duration;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.function.Function;
 import org.demebook.peering.Peer;
 import org.demebook.peering.PeerClient;
 import org.demebook.peering.PeerTrouble;
@@ -15,13 +16,16 @@ import org.demebook.protocol.FeedPage;
 import org.demebook.protocol.Intake;
 import org.demebook.protocol.Intake.Outcome;
 import org.demebook.protocol.PageForm;
+import org.demebook.protocol.Participant;
 import org.demebook.signing.Malformed;
 
 /** Asks a peer for a journal, page after page. No transaction is open while the peer is asked. */
 @ApplicationScoped
 class Fetching {
-    @Inject
-    Federations federations;
+    /** The part for which is fetched: in the database, or in memory alone. */
+    interface Work {
+        <T> T with(Function<Participant, T> work);
+    }
 
     @Inject
     PeerClient client;
@@ -31,13 +35,13 @@ class Fetching {
      * @return how many entries were taken in
      * @throws PeerTrouble if the peer gave no answer that says anything of the journal
      */
-    int fetch(UUID population, Peer peer, String journal, Link link) {
+    int fetch(Work part, UUID population, Peer peer, String journal, Link link) {
         int taken = 0;
         while (true) {
-            var cursor = federations.with(population, part -> part.cursor(journal));
+            var cursor = part.with(participant -> participant.cursor(journal));
             var began = System.nanoTime();
             int most = link.pageSize();
-            var intake = page(population, peer, cursor, most, link);
+            var intake = page(part, population, peer, cursor, most, link);
             if (intake.isEmpty()) {
                 continue; // asked for less now
             }
@@ -51,7 +55,7 @@ class Fetching {
         }
     }
 
-    private Optional<Intake> page(UUID population, Peer peer, Cursor cursor, int most, Link link) {
+    private Optional<Intake> page(Work part, UUID population, Peer peer, Cursor cursor, int most, Link link) {
         FeedPage page;
         try {
             page = PageForm.read(client.get(peer, target(population, cursor, most), PageForm.MOST_BYTES));
@@ -63,16 +67,22 @@ class Fetching {
             if (reason.isEmpty() || reason.get() == FeedError.Reason.TOO_MANY) {
                 throw trouble;
             }
-            return Optional.of(
-                    federations.with(population, part -> part.refused(peer.nodeId(), cursor, reason.get())));
+            part.with(participant -> {
+                participant.refused(peer.nodeId(), cursor, reason.get());
+                return true;
+            });
+            if (reason.get() != FeedError.Reason.NO_SUCH_JOURNAL && reason.get() != FeedError.Reason.ONLY_SIGNS_OF_IT) {
+                throw trouble;
+            }
+            return Optional.of(new Intake(Outcome.NOTHING_NEW, 0, false));
         } catch (Malformed malformed) {
-            federations.with(population, part -> {
-                part.unreadable(peer.nodeId(), malformed);
+            part.with(participant -> {
+                participant.unreadable(peer.nodeId(), malformed);
                 return true;
             });
             throw new PeerTrouble(PeerTrouble.Kind.NOT_UNDERSTOOD, "%s gave a page in no accepted form.".formatted(peer.name()));
         }
-        return Optional.of(federations.with(population, part -> part.take(peer.nodeId(), cursor, page)));
+        return Optional.of(part.with(participant -> participant.take(peer.nodeId(), cursor, page)));
     }
 
     static String target(UUID population, Cursor cursor, int most) {

@@ -1,7 +1,10 @@
 package org.demebook.federation;
 
 import java.time.Duration;
+import java.time.Instant;
+import java.util.Optional;
 import java.util.concurrent.ThreadLocalRandom;
+import org.jspecify.annotations.Nullable;
 
 /** How it goes with one peer in one population: when to ask it again, and for how much at once. */
 final class Link {
@@ -21,6 +24,7 @@ final class Link {
     private boolean again;
     private boolean hintUnderWay;
     private boolean hintAgain;
+    private @Nullable Instant caughtUpAt;
 
     /** @param now a reading of a clock that only goes on, in nanoseconds */
     Link(int largestPage, long now) {
@@ -47,6 +51,7 @@ final class Link {
 
     synchronized void ended(boolean well, long now) {
         running = false;
+        caughtUpAt = well ? Instant.now() : caughtUpAt;
         failures = well ? 0 : failures + 1;
         dueAt = well && again ? now : now + (well ? EVERY.toNanos() : backOff());
     }
@@ -59,6 +64,11 @@ final class Link {
 
     synchronized boolean isAway() {
         return failures > 0;
+    }
+
+    /** When everything that the peer had was here, the last time since this server started. */
+    synchronized Optional<Instant> caughtUpAt() {
+        return Optional.ofNullable(caughtUpAt);
     }
 
     synchronized int pageSize() {

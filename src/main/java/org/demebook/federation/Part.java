@@ -3,6 +3,8 @@ package org.demebook.federation;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.UUID;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
@@ -23,9 +25,12 @@ final class Part implements Follower {
     private static final Logger LOG = Logger.getLogger(Part.class);
     private static final long LONGEST_WAIT_SECONDS = 30;
 
-    /** Builds a participant on the disk, which is entered. */
-    interface Maker {
-        Participant make(PostgresDisk disk, Follower follower);
+    /** What it is made of, asked with the disk entered. */
+    interface Making {
+        Participant participant(PostgresDisk disk, Follower follower);
+
+        /** Nodes that the administrator set aside. */
+        Set<String> aside();
     }
 
     /** What took effect and was not followed yet. */
@@ -38,19 +43,21 @@ final class Part implements Follower {
     final UUID population;
     private final String ownNode;
     private final PostgresDisk disk;
-    private final Maker maker;
+    private final Making making;
     private final Semaphore free = new Semaphore(1);
     private final List<News> news = new ArrayList<>();
     private @Nullable Object holder;
     private @Nullable Participant participant;
+    private final Set<String> aside = new TreeSet<>();
+    private volatile boolean established;
     private boolean following;
     private boolean wrote;
 
-    Part(UUID population, String ownNode, PostgresDisk disk, Maker maker) {
+    Part(UUID population, String ownNode, PostgresDisk disk, Making making) {
         this.population = population;
         this.ownNode = ownNode;
         this.disk = disk;
-        this.maker = maker;
+        this.making = making;
     }
 
     /** Whether this transaction has it already. */
@@ -75,27 +82,48 @@ final class Part implements Follower {
             news.clear();
             disk.enter(mayWrite);
             if (participant == null) {
-                participant = maker.make(disk, this);
+                participant = making.participant(disk, this);
             }
+            setAside(participant);
             news.clear(); // what was folded anew had been followed before
             entered = true;
         } finally {
             if (!entered) {
+                participant = established ? participant : null;
                 leave(false);
             }
         }
     }
 
-    /** @param kept whether what was done since {@link #take} holds: else the state in memory is thrown away */
-    void leave(boolean kept) {
-        if (!kept) {
-            participant = null;
+    /** What the administrator said stands in the register; the participant is told what it has not heard. */
+    private void setAside(Participant told) {
+        var now = making.aside();
+        for (var node : now) {
+            if (aside.add(node)) {
+                told.setAside(node, true);
+            }
         }
+        for (var node : List.copyOf(aside)) {
+            if (!now.contains(node)) {
+                aside.remove(node);
+                told.setAside(node, false);
+            }
+        }
+    }
+
+    /** @param kept whether what was done since {@link #take} holds; where not, the participant sees by the disk's version that it does not */
+    void leave(boolean kept) {
+        established |= kept;
         disk.leave();
         holder = null;
         following = false;
         news.clear();
         free.release();
+    }
+
+    /** Whether anything that was done with it ever held. */
+    boolean isEstablished() {
+        return established;
     }
 
     boolean mayWrite() {

@@ -7,11 +7,13 @@ import java.security.SecureRandom;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import javax.sql.DataSource;
 import org.demebook.merkle.MerkleTree;
 import org.demebook.peering.Node;
+import org.demebook.protocol.Follower;
 import org.demebook.protocol.Membership;
 import org.demebook.protocol.Participant;
 import org.demebook.protocol.Surroundings;
@@ -52,19 +54,24 @@ class Parts {
     private Part make(UUID population, String founder) {
         var identity = node.identity();
         var membership = new Membership(population, founder, identity::keys, identity::signingKey);
-        return new Part(
-                population, identity.nodeId(), new PostgresDisk(population, database), (disk, follower) -> {
-                    var participant = new Participant(membership, disk, surroundings(), follower);
-                    AsideNode.of(population).forEach(aside -> participant.setAside(aside, true));
-                    return participant;
-                });
+        return new Part(population, identity.nodeId(), new PostgresDisk(population, database), new Part.Making() {
+            @Override
+            public Participant participant(PostgresDisk disk, Follower follower) {
+                return new Participant(membership, disk, surroundings(), follower);
+            }
+
+            @Override
+            public Set<String> aside() {
+                return AsideNode.of(population);
+            }
+        });
     }
 
     void leave(Part part, boolean committed) {
         boolean tell = committed && part.hasWritten();
         part.leave(committed);
-        if (!committed) {
-            parts.remove(part.population, part); // the sharing itself may have been taken back
+        if (!part.isEstablished()) {
+            parts.remove(part.population, part); // the sharing itself was taken back
         }
         if (tell) {
             written.fireAsync(new Written(part.population));

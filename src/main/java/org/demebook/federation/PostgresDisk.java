@@ -103,7 +103,10 @@ final class PostgresDisk implements Disk {
     @Override
     public long version() {
         var here = session;
-        return here != null ? here.version : with(JournalTables::version);
+        if (here == null) {
+            return with(JournalTables::version);
+        }
+        return here.wrote ? here.version + 1 : here.version;
     }
 
     @Override

@@ -7,9 +7,11 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.enterprise.event.ObservesAsync;
 import jakarta.inject.Inject;
+import java.time.Instant;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
@@ -22,12 +24,12 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Function;
 import java.util.stream.Collectors;
-import org.demebook.peering.Limits;
 import org.demebook.peering.Node;
 import org.demebook.peering.Peer;
 import org.demebook.peering.PeerClient;
 import org.demebook.peering.PeerTrouble;
 import org.demebook.peering.Peers;
+import org.demebook.protocol.Participant;
 import org.jboss.logging.Logger;
 
 /**
@@ -39,6 +41,9 @@ class SyncLoop {
     private static final Logger LOG = Logger.getLogger(SyncLoop.class);
     private static final int WORKERS = 8;
     private static final long TURN_MILLIS = 250;
+
+    /** More in one answer is refused ({@link Participant#entries}). */
+    static final int LARGEST_PAGE = 2_000;
 
     private record To(UUID population, String peer) {}
 
@@ -62,7 +67,7 @@ class SyncLoop {
     Fetching fetching;
 
     @Inject
-    OwnKeys ownKeys;
+    Opening opening;
 
     @Inject
     @All
@@ -114,6 +119,11 @@ class SyncLoop {
         submit(workers, () -> settle(written.population()));
     }
 
+    /** When everything that a peer had of a population was here, the last time since this server started. */
+    Optional<Instant> caughtUpAt(UUID population, String peer) {
+        return Optional.ofNullable(links.get(new To(population, peer))).flatMap(Link::caughtUpAt);
+    }
+
     private void hint(UUID population, Peer peer) {
         boolean another = true;
         while (another) {
@@ -146,7 +156,7 @@ class SyncLoop {
 
     private Link link(UUID population, Peer peer) {
         return links.computeIfAbsent(
-                new To(population, peer.nodeId()), to -> new Link(Limits.MOST_ENTRIES, System.nanoTime()));
+                new To(population, peer.nodeId()), to -> new Link(LARGEST_PAGE, System.nanoTime()));
     }
 
     /** The active peers that take part. */
@@ -161,8 +171,14 @@ class SyncLoop {
         boolean well = false;
         try {
             int taken = 0;
+            var part = new Fetching.Work() {
+                @Override
+                public <T> T with(Function<Participant, T> work) {
+                    return federations.with(population, work);
+                }
+            };
             for (var journal : journalsToAskFor(population, peer)) {
-                taken += fetching.fetch(population, peer, journal, link);
+                taken += fetching.fetch(part, population, peer, journal, link);
             }
             if (taken > 0) {
                 moved.add(population);
@@ -226,7 +242,7 @@ class SyncLoop {
     }
 
     private void lookAfter(UUID population) {
-        ownKeys.announce(population);
+        opening.open(population);
         settle(population);
         for (var regular : regulars) {
             try {

@@ -153,7 +153,7 @@ final class KeyFolder {
                 files.delete(nextRecovery);
             }
         }
-        files.delete(folder.resolve(CHAIN + NEXT));
+        files.delete(folder.resolve(CHAIN + NEXT)); // of a change that never came to be
     }
 
     /** The key in use; null where it is lost and a recovery key was brought. */

@@ -105,9 +105,12 @@ final class PrivateFiles {
         }
     }
 
+    /** Does nothing where there is no such file. */
     void delete(Path file) throws IOException {
-        beforeEachStep.run();
-        Files.deleteIfExists(file);
+        if (Files.exists(file, LinkOption.NOFOLLOW_LINKS)) {
+            beforeEachStep.run();
+            Files.delete(file);
+        }
     }
 
     static void deleteFolder(Path folder) throws IOException {
