@@ -37,6 +37,7 @@ class RoomsTest {
             Map.entry("disclosure", Set.of()),
             Map.entry("signing", Set.of()),
             Map.entry("merkle", Set.of("signing")),
+            Map.entry("protocol", Set.of("signing", "merkle")),
             Map.entry("problem", Set.of()),
             Map.entry("notation", Set.of()),
             Map.entry("taxon", Set.of("notation")),

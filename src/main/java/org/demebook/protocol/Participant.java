@@ -223,7 +223,7 @@ public final class Participant {
     // ── where things are ─────────────────────────────────────────────────────────────────────────────────────────────
 
     private <T> T read(Function<Desk, T> reading) {
-        if (desk == null) {
+        if (desk == null || version != disk.version()) { // the change was taken back with the transaction that it stood in
             disk.change((Supplier<@Nullable Void>) () -> {
                 present();
                 return null;
