@@ -47,7 +47,7 @@ public final class Upland {
         var keys = KeyChain.of(key, SigningKey.generate().verifyingKey());
         this.code = colony.code;
         this.population = population;
-        this.here = Arc.container().select(Federations.class).get();
+        this.here = shared().federations();
         this.id = keys.nodeId();
         this.participant = new Participant(
                 new Membership(population, here.nodeId(), () -> keys, () -> key),
@@ -85,10 +85,14 @@ public final class Upland {
         var upland = new Upland(colony, population);
         var wren = UUID.fromString(
                 ask("select id from demebook.keeper where name = ?", WREN).get(0));
-        Arc.container().select(Sharing.class).get().share(new Asker(wren, WREN, false), population);
+        shared().share(new Asker(wren, WREN, false), population);
         upland.takeSeat();
         upland.exchange();
         return upland;
+    }
+
+    private static SharedInTests shared() {
+        return Arc.container().select(SharedInTests.class).get();
     }
 
     private void takeSeat() {
