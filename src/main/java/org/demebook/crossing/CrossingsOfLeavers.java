@@ -40,6 +40,33 @@ class CrossingsOfLeavers implements Leaving {
                                     : "An animal is offered to you from the node %s: accept or refuse it first (POST …/crossings/%s/refusal)."
                                             .formatted(node, crossing.id));
         }
+        if (given(by.populationId(), by.keeperId()).stream().anyMatch(crossing -> isTold(crossing))
+                && federations.reading(by.populationId(), participant -> participant.fenced())) {
+            inTheWay.add(
+                    "What you wrote to keepers on other nodes is to be erased there, and this node waits for the other nodes just now: try again in a few minutes.");
+        }
         return inTheWay;
+    }
+
+    private static List<Crossing> given(UUID populationId, UUID keeperId) {
+        return Crossing.list("populationId = ?1 and given and keeperId = ?2 order by id", populationId, keeperId);
+    }
+
+    private boolean isTold(Crossing crossing) {
+        return federations.reading(
+                crossing.populationId,
+                participant -> participant.record(crossing.id).isPresent());
+    }
+
+    /** What they sent along is erased where it was sent to. */
+    @Override
+    public void cleared(UUID populationId, UUID keeperId, Set<UUID> alone) {
+        var given = given(populationId, keeperId);
+        if (!given.isEmpty()) {
+            federations.with(populationId, participant -> {
+                given.forEach(crossing -> Giving.withdrawRecord(crossing, participant));
+                return true;
+            });
+        }
     }
 }

@@ -56,7 +56,8 @@ class Giving {
         }
         var crossing = Optional.ofNullable(Crossing.of(population, transfer.id()))
                 .or(() -> found(population, transfer, participant));
-        crossing.ifPresent(row -> {
+        // another node may give its own offer the same id
+        crossing.filter(row -> row.given && row.node.equals(transfer.to())).ifPresent(row -> {
             follow(row, transfer);
             withdrawRecord(row, transfer, participant);
         });
@@ -84,10 +85,15 @@ class Giving {
     private static void withdrawRecord(Crossing crossing, Transfer transfer, Participant participant) {
         var toNothing =
                 transfer.state() == Transfer.State.WITHDRAWN || transfer.state() == Transfer.State.REJECTED;
-        if (toNothing
-                && crossing.toldSeq != null
+        if (toNothing && !participant.fenced()) {
+            withdrawRecord(crossing, participant);
+        }
+    }
+
+    /** Has the other node erase what it was told with an offer, whatever became of that. */
+    static void withdrawRecord(Crossing crossing, Participant participant) {
+        if (crossing.toldSeq != null
                 && crossing.toldSeq > UNKNOWN
-                && !participant.fenced()
                 && participant.record(crossing.id).isPresent()) {
             participant.write(List.of(Saying.toAll(new TellingsWithdrawn(List.of(crossing.toldSeq)))));
         }

@@ -64,6 +64,8 @@ class Receiving {
         var record = participant.record(transfer.id()).flatMap(HandedRecord::tryRead);
         Optional.ofNullable(Crossing.of(population, transfer.id()))
                 .or(() -> comeIn(population, transfer, record))
+                // another node may give its own offer the same id
+                .filter(crossing -> !crossing.given && crossing.node.equals(transfer.from()))
                 .ifPresent(crossing -> follow(crossing, transfer, record));
     }
 

@@ -13,8 +13,14 @@ import org.demebook.transfer.Kind;
 public final class Handed {
     private Handed() {}
 
+    /** The same, as it is sent. */
+    public static com.fasterxml.jackson.databind.node.ObjectNode json(
+            String addressee, String population, String node, long serial, AnimalId animal) {
+        return to(addressee, population, node, serial, animal).json();
+    }
+
     /** A female of that node, with one known parent, to somebody here. */
-    public static HandedRecord to(String addressee, String population, String node, long serial, AnimalId animal) {
+    static HandedRecord to(String addressee, String population, String node, long serial, AnimalId animal) {
         var dam = new AnimalId(new java.util.UUID(serial, 1), animal.node());
         return new HandedRecord(
                 addressee,

@@ -33,19 +33,21 @@ import org.demebook.signing.SigningKey;
  * the two. What it says reaches the server under test, and the other way round, when {@link #exchange} is called, and not before.
  */
 public final class Upland {
+    /** Of the first one beside a colony. */
     public static final String CODE = "U";
+
+    private static final List<String> CODES = List.of(CODE, "V", "W", "X");
 
     public final UUID population;
     public final Participant participant;
-    private final String code;
+    private String seat = CODE;
     private final Federations here;
     private final String id;
     private Duration ahead = Duration.ZERO;
 
-    private Upland(Colony colony, UUID population) {
+    private Upland(UUID population) {
         var key = SigningKey.generate();
         var keys = KeyChain.of(key, SigningKey.generate().verifyingKey());
-        this.code = colony.code;
         this.population = population;
         this.here = shared().federations();
         this.id = keys.nodeId();
@@ -82,10 +84,12 @@ public final class Upland {
         var population = UUID.fromString(ask(
                         "select population_id from demebook.population where code = ?", colony.code)
                 .get(0));
-        var upland = new Upland(colony, population);
+        var upland = new Upland(population);
         var wren = UUID.fromString(
                 ask("select id from demebook.keeper where name = ?", WREN).get(0));
-        shared().share(new Asker(wren, WREN, false), population);
+        if (!upland.here.isShared(population)) {
+            shared().share(new Asker(wren, WREN, false), population);
+        }
         upland.takeSeat();
         upland.exchange();
         return upland;
@@ -99,12 +103,20 @@ public final class Upland {
         here.with(population, part -> {
             var charter = part.charter().orElseThrow();
             var seats = new ArrayList<>(charter.seats());
-            seats.add(new Charter.Seat(id, CODE));
+            seat = CODES.stream()
+                    .filter(code -> seats.stream().noneMatch(taken -> taken.code().equals(code)))
+                    .findFirst()
+                    .orElseThrow();
+            seats.add(new Charter.Seat(id, seat));
             seats.sort((one, other) -> one.node().compareTo(other.node()));
             return part.write(List.of(Saying.toAll(
                     new Statement.CharterStated(new Charter(charter.code(), charter.description(), seats)))));
         });
         fetch();
+        // no other is ever heard of by this one
+        participant.others().stream()
+                .filter(other -> !other.equals(here.nodeId()))
+                .forEach(other -> participant.setAside(other, true));
         var cursor = participant.cursor(id);
         try {
             here.with(population, part -> part.entries(id, id, cursor.after(), 10));
@@ -181,7 +193,8 @@ public final class Upland {
                 .get(0));
     }
 
-    public String colony() {
-        return code;
+    /** With which code it issues studbook numbers. */
+    public String seat() {
+        return seat;
     }
 }
