@@ -32,6 +32,7 @@ final class Bodies {
             "issueSeasonPlan",
             "suggestPairings");
 
+    private static final String NO_NODE = "kPrK_qmxVWaYVA9wwBF6Iuo3vVzz7TxHCTwXBygrS4k";
     private static final Map<String, Object> OUTCOME =
             Map.of("liveBorn", 2, "stillborn", 0, "unfertilised", 1, "ovaFound", 3);
     private static final Map<String, Object> SHED = Map.of("kind", "shed", "on", "2024-07-02");
@@ -197,10 +198,10 @@ final class Bodies {
                         "address", "https://127.0.0.1:1",
                         "fingerprint", "kPrK _qmx VWaY VA9w wBF6 Iuo3 vVzz 7TxH CTwX Bygr S4k",
                         "name", "Upland");
-            case "giveSeat" -> Map.of("node", SharedPopulation.UPLAND, "code", "U");
-            case "endorseGone" -> Map.of("gone", SharedPopulation.UPLAND);
-            case "adoptAnimals" -> Map.of("gone", SharedPopulation.UPLAND, "endorsements", List.of());
-            case "joinPopulation" -> Map.of("population", Things.none(), "founder", SharedPopulation.UPLAND);
+            case "giveSeat" -> Map.of("node", named.getOrDefault("node", NO_NODE), "code", "U");
+            case "endorseGone" -> Map.of("gone", named.getOrDefault("node", NO_NODE));
+            case "adoptAnimals" -> Map.of("gone", named.getOrDefault("node", NO_NODE), "endorsements", List.of());
+            case "joinPopulation" -> Map.of("population", Things.none(), "founder", NO_NODE);
             case "signIn" -> Map.of("name", Things.KESTREL, "password", "a long walk on the cay");
             case "rotateNodeKey",
                     "setPeerAside",

@@ -22,6 +22,7 @@ import org.demebook.photo.CameraPhoto;
  * the asker has no part, and, where the thing is a new one of their own, with somebody else's animal named in it.
  */
 final class CanaryWrites {
+    private static final String NO_NODE = "kPrK_qmxVWaYVA9wwBF6Iuo3vVzz7TxHCTwXBygrS4k";
     private static final byte[] PICTURE = CameraPhoto.plainJpeg(40, 30);
     private static final ObjectMapper JSON = new ObjectMapper();
     private static final String SOME_TAG = "\"1\"";
@@ -121,7 +122,7 @@ final class CanaryWrites {
                 }
             }
             case "kind" -> values.add("transponder");
-            case "node" -> values.add("kPrK_qmxVWaYVA9wwBF6Iuo3vVzz7TxHCTwXBygrS4k");
+            case "node" -> values.add(NO_NODE);
             case "value" -> values.add(transponder());
             case "name" -> values.add(asker.equals(COORDINATOR) ? "nobody" : KEEPERS.get(1));
             case "collection" ->
@@ -336,9 +337,15 @@ final class CanaryWrites {
                         "address",
                         "https://127.0.0.1:1",
                         "fingerprint",
-                        "kPrK_qmxVWaYVA9wwBF6Iuo3vVzz7TxHCTwXBygrS4k",
+                        NO_NODE,
                         "name",
                         said()));
+            case "/federation/seats" -> List.of(of("node", NO_NODE, "code", "U"));
+            case "/federation/endorsements" -> List.of(of("gone", NO_NODE));
+            case "/federation/adoptions" ->
+                List.of(of("gone", NO_NODE, "endorsements", List.of(of("word", said(), "keys", of("founding", said())))));
+            case "/federated-populations" ->
+                List.of(of("population", UUID.randomUUID().toString(), "founder", NO_NODE));
             case "/tokens" -> List.of(of("name", "nobody-of-this-name", "password", said()));
             default -> {
                 if (below.endsWith("/withdrawal") || below.endsWith("/refusal") || below.endsWith("/concession")) {

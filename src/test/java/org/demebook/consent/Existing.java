@@ -60,6 +60,7 @@ record Existing(Things things, Seekers seekers, Planned planned, String asker, S
                 default -> {}
             }
         }
+        SharedPopulation.of(operation, named);
         switch (operation.id()) {
             // whoever claims it joins the population: one of its own
             case "claimAnimal" -> named.put("claimCode", handedOut(third(asker)));
