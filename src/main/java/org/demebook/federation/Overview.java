@@ -36,7 +36,7 @@ import org.jspecify.annotations.Nullable;
 
 /** How it stands with a shared population, for administrators. */
 @ApplicationScoped
-class Overview {
+public class Overview {
     private static final int MOST_NOTE_BYTES = 16 * 1024;
 
     @Inject
@@ -75,7 +75,7 @@ class Overview {
 
     @Transactional
     @WholeRegister
-    FederationView of(UUID population, String code) {
+    public FederationView of(UUID population, String code) {
         var seen = federations.reading(population, Seen::of);
         var founder = FederatedPopulation.of(population).orElseThrow().founder;
         return new FederationView(
@@ -151,7 +151,7 @@ class Overview {
         return SignedCheckpoint.parse(text, MOST_NOTE_BYTES);
     }
 
-    List<AlarmView> alarms(UUID population) {
+    public List<AlarmView> alarms(UUID population) {
         return federations.reading(population, Participant::alarms).stream()
                 .map(this::view)
                 .toList();

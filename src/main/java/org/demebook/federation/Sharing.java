@@ -36,7 +36,7 @@ import org.demebook.registry.Populations;
 
 /** What administrators decide about a population that is shared. */
 @ApplicationScoped
-class Sharing {
+public class Sharing {
     @Inject
     Federations federations;
 
@@ -56,7 +56,7 @@ class Sharing {
     CharterForm form;
 
     /** Refuses with NO_SUCH_POPULATION. */
-    UUID population(String code) {
+    public UUID population(String code) {
         return populations
                 .withCode(code)
                 .orElseThrow(() ->
@@ -65,7 +65,7 @@ class Sharing {
 
     /** Begins to share a population that was founded here: this node's charter holds, with a seat of its own so far. */
     @Transactional
-    void share(Asker by, UUID population) {
+    public void share(Asker by, UUID population) {
         journal.open(population);
         var identity = node.identity();
         if (FederatedPopulation.of(population).isPresent()) {
@@ -92,7 +92,7 @@ class Sharing {
 
     /** Gives a peer a seat, or another code. By the founding node. */
     @Transactional
-    void seat(UUID population, String nodeId, String code) {
+    public void seat(UUID population, String nodeId, String code) {
         var peer = peers.find(nodeId)
                 .orElseThrow(() -> new Refusal(
                         NO_SUCH_PEER,
@@ -122,7 +122,7 @@ class Sharing {
 
     /** The node is neither followed nor waited for in this population, or is again. Does nothing where it is so already. */
     @Transactional
-    void setAside(Asker by, UUID population, String nodeId, boolean aside) {
+    public void setAside(Asker by, UUID population, String nodeId, boolean aside) {
         journal.open(population);
         federations.with(population, part -> {
             requireOther(part, nodeId);

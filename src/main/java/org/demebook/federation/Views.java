@@ -14,7 +14,7 @@ import org.demebook.rest.ShownTo.Whom;
 import org.jspecify.annotations.Nullable;
 
 /** What administrators see and send. */
-final class Views {
+public final class Views {
     private static final String NODE_ID = "[A-Za-z0-9_-]{43}";
     private static final String NOT_A_NODE_ID = "is not the id of a node: 43 letters, digits, hyphens and underscores";
 
@@ -32,7 +32,7 @@ final class Views {
      * @param alarms how many there are
      */
     @ShownTo(Whom.ADMINISTRATORS)
-    record FederationView(
+    public record FederationView(
             UUID population,
             String code,
             String founder,
@@ -57,7 +57,7 @@ final class Views {
      * @param secondsBehind since when not all that it has was here; null where that never was since this server started
      */
     @ShownTo(Whom.ADMINISTRATORS)
-    record SharingNode(
+    public record SharingNode(
             String node,
             String fingerprint,
             String code,
@@ -77,7 +77,7 @@ final class Views {
      * @param withdrawal number of the entry in this node's journal
      */
     @ShownTo(Whom.ADMINISTRATORS)
-    record MissingReceipt(long withdrawal, List<String> nodes) {}
+    public record MissingReceipt(long withdrawal, List<String> nodes) {}
 
     /**
      * Something that an honest and healthy node does not do.
@@ -87,7 +87,7 @@ final class Views {
      * @param evidence what shows it to anybody; null where there is no more than this node's word
      */
     @ShownTo(Whom.ADMINISTRATORS)
-    record AlarmView(
+    public record AlarmView(
             String id,
             String kind,
             String accused,
@@ -102,7 +102,7 @@ final class Views {
      * @param node its id, without spaces
      * @param code with which it issues studbook numbers; no other node of the population has it
      */
-    record NewSeat(
+    public record NewSeat(
             @NotNull @Pattern(regexp = NODE_ID, message = NOT_A_NODE_ID)
             String node,
 
@@ -116,12 +116,12 @@ final class Views {
      * @param population its id, as the founding node's administrator sees it
      * @param founder id of the node that founded it
      */
-    record NewFederatedPopulation(
+    public record NewFederatedPopulation(
             @NotNull UUID population,
             @NotNull @Pattern(regexp = NODE_ID, message = NOT_A_NODE_ID) String founder) {}
 
     /** @param gone id of a node that is gone for good */
-    record NewEndorsement(
+    public record NewEndorsement(
             @NotNull @Pattern(regexp = NODE_ID, message = NOT_A_NODE_ID) String gone) {}
 
     /**
@@ -131,10 +131,10 @@ final class Views {
      * @param keys of the node that says so
      */
     @ShownTo(Whom.ADMINISTRATORS)
-    record EndorsementView(String word, Map<String, Object> keys) {}
+    public record EndorsementView(String word, Map<String, Object> keys) {}
 
     /** An endorsement as another node's administrator was given it. */
-    record GivenEndorsement(
+    public record GivenEndorsement(
             @NotNull @Size(max = 4096) String word,
             @NotNull Map<String, Object> keys) {
         ObjectNode keysAsJson(com.fasterxml.jackson.databind.ObjectMapper json) {
@@ -143,12 +143,12 @@ final class Views {
     }
 
     /** @param endorsements of more than half of the other nodes; this one's own is added */
-    record NewAdoption(
+    public record NewAdoption(
             @NotNull @Pattern(regexp = NODE_ID, message = NOT_A_NODE_ID) String gone,
 
             @NotNull @Size(max = 64) List<@NotNull @Valid GivenEndorsement> endorsements) {}
 
     /** @param animals what they are called between nodes: held by this node from now on */
     @ShownTo(Whom.ADMINISTRATORS)
-    record AdoptionView(String gone, List<String> animals) {}
+    public record AdoptionView(String gone, List<String> animals) {}
 }

@@ -212,6 +212,28 @@ public class Keepers {
                                 .formatted(name, by.populationCode())));
     }
 
+    /** The member of a population with that sign-in name; for rooms that let nobody know whether there is one. */
+    @Transactional
+    public Optional<UUID> memberNamed(UUID populationId, String name) {
+        return Keeper.named(name)
+                .filter(keeper -> Membership.of(populationId, keeper.id) != null)
+                .map(keeper -> keeper.id);
+    }
+
+    /** The collections that a keeper acts for, the oldest first. */
+    @Transactional
+    public List<UUID> collectionIdsOf(UUID populationId, UUID keeperId) {
+        return Collection.of(populationId, keeperId).stream()
+                .map(collection -> collection.id)
+                .toList();
+    }
+
+    /** Who acts for a collection. */
+    @Transactional
+    public Set<UUID> keepersOf(UUID populationId, UUID collectionId) {
+        return Collection.keepersOf(populationId, collectionId);
+    }
+
     /** Sign-in names by id; an id whose keeper is gone from this node has none. */
     @Transactional
     public Map<UUID, String> names(Set<UUID> keeperIds) {

@@ -92,6 +92,12 @@ public class Leavers {
         journal.record(by.populationId(), by.keeperId(), new UnnamedHolderOpened(collectionId));
     }
 
+    /** The same, for an animal that another node holds now. */
+    @Transactional(TxType.MANDATORY)
+    public void openUnnamed(UUID populationId, UUID actorId, UUID collectionId) {
+        journal.record(populationId, actorId, new UnnamedHolderOpened(collectionId));
+    }
+
     /** Takes out what is in no journal, and the account where it goes too. */
     @Transactional(TxType.MANDATORY)
     public void clear(Standing by, Set<UUID> alone, boolean accountGoes) {

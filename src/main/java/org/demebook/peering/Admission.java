@@ -24,7 +24,7 @@ import org.demebook.problem.Refusal;
 
 /** How administrators let other nodes in, and set them aside. */
 @ApplicationScoped
-class Admission {
+public class Admission {
     private final FirstContact firstContact = new FirstContact(Limits.CONNECTING, Limits.ANSWERING);
 
     @Inject
@@ -34,14 +34,14 @@ class Admission {
     Clock clock;
 
     /** What the administrator is shown when a node is let in, and whether it was known before. */
-    record Admitted(PeerView peer, boolean isNew) {}
+    public record Admitted(PeerView peer, boolean isNew) {}
 
     /**
      * Looks who answers at the address. Not for a transaction: another server is called.
      *
      * @throws Refusal unless it is the node that was described, and not this one
      */
-    NodeDocument look(NewPeer described) {
+    public NodeDocument look(NewPeer described) {
         var address = address(described.address());
         var typed = withoutSpaces(described.fingerprint());
         if (same(typed, node.identity().nodeId())) {
@@ -75,7 +75,7 @@ class Admission {
 
     /** Lets the node in, or takes its new address, TLS key and name, if it is known; a node that was set aside stays so. */
     @Transactional
-    Admitted admit(Asker by, NewPeer described, NodeDocument found) {
+    public Admitted admit(Asker by, NewPeer described, NodeDocument found) {
         var known = PeerRow.locked(found.keys().nodeId());
         var row = known.orElseGet(() -> new PeerRow(found.keys(), Instant.now(clock), by.keeperId()));
         if (known.isPresent() && !row.learn(found.keys())) {
@@ -94,13 +94,13 @@ class Admission {
     }
 
     @Transactional
-    List<PeerView> all() {
+    public List<PeerView> all() {
         return PeerRow.inOrder().stream().map(Admission::view).toList();
     }
 
     /** Does nothing where it is so already. @throws Refusal NO_SUCH_PEER */
     @Transactional
-    PeerView become(String nodeId, Peer.State state) {
+    public PeerView become(String nodeId, Peer.State state) {
         var row = PeerRow.locked(nodeId)
                 .orElseThrow(() -> new Refusal(
                         NO_SUCH_PEER,

@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param name what it calls itself; nobody vouches for it
  * @param tlsPin of the TLS key that its node key vouches for
  */
-record NodeDocument(KeyChain keys, String name, String tlsPin) {
+public record NodeDocument(KeyChain keys, String name, String tlsPin) {
     static final String TLS_TYPE = "demebook-tls";
     private static final int LONGEST_NAME = 200;
 

@@ -39,6 +39,12 @@ public class Peers implements PeerBook {
         return PeerRow.locked(nodeId).map(row -> row.learn(keys)).orElse(false);
     }
 
+    /** When a node was heard of last; empty when it never was, or was not let in here. */
+    @Transactional
+    public Optional<Instant> lastContactAt(String nodeId) {
+        return PeerRow.<PeerRow>findByIdOptional(nodeId).map(row -> row.lastContactAt);
+    }
+
     @Override
     @Transactional
     public void heardOf(String nodeId) {

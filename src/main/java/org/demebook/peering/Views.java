@@ -8,7 +8,7 @@ import org.demebook.rest.ShownTo.Whom;
 import org.jspecify.annotations.Nullable;
 
 /** What administrators see and send. */
-final class Views {
+public final class Views {
     private Views() {}
 
     /**
@@ -21,7 +21,7 @@ final class Views {
      * @param keyNumber of the key in use; the first is 1
      */
     @ShownTo(Whom.ADMINISTRATORS)
-    record NodeIdentityView(String nodeId, String fingerprint, String tlsPin, String address, int keyNumber) {}
+    public record NodeIdentityView(String nodeId, String fingerprint, String tlsPin, String address, int keyNumber) {}
 
     /**
      * Another node.
@@ -32,7 +32,7 @@ final class Views {
      * @param lastTrouble what came in between since; null for nothing
      */
     @ShownTo(Whom.ADMINISTRATORS)
-    record PeerView(
+    public record PeerView(
             String nodeId,
             String fingerprint,
             String name,
@@ -52,7 +52,7 @@ final class Views {
      * @param tlsPin if you were told that too, it is compared as well
      * @param name what you call it
      */
-    record NewPeer(
+    public record NewPeer(
             @NotNull @Size(min = 9, max = 300) String address,
             @NotNull @Size(min = 43, max = 100) String fingerprint,
             @Nullable @Size(max = 100) String tlsPin,

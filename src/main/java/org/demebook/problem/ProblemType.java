@@ -114,6 +114,12 @@ public enum ProblemType {
     DISPUTE_ENDED(409, "The dispute has come to its end"),
     NOTHING_TO_DISPUTE(409, "There is nothing to dispute"),
 
+    // crossings
+    NO_SUCH_CROSSING(404, "There is no such crossing"),
+    CROSSING_ENDED(409, "The crossing has come to its end"),
+    ALREADY_RELEASED(409, "The animal is released and cannot be taken back"),
+    ANIMAL_ELSEWHERE(409, "Another node keeps the animal, or is about to"),
+
     // hand-over sheets
     NO_SUCH_HANDOVER_SHEET(404, "There is no such hand-over sheet"),
     HANDOVER_SHEET_ALTERED(409, "The hand-over sheet is not as it was issued"),

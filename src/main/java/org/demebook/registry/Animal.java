@@ -126,6 +126,9 @@ class Animal extends PanacheEntityBase {
     UUID transferId;
 
     @Nullable
+    UUID crossingId;
+
+    @Nullable
     UUID disputeId;
 
     @Nullable
@@ -237,8 +240,13 @@ class Animal extends PanacheEntityBase {
 
     /** The notes of one owner are not shown to the next. */
     void setCustody(@Nullable UUID collection, @Nullable UUID transfer, UUID owner) {
+        setCustody(collection, transfer, null, owner);
+    }
+
+    void setCustody(@Nullable UUID collection, @Nullable UUID transfer, @Nullable UUID crossing, UUID owner) {
         collectionId = collection;
         transferId = transfer;
+        crossingId = crossing;
         if (!owner.equals(ownerCollectionId)) {
             notes = null;
         }

@@ -206,7 +206,9 @@ class AnimalResource {
         DATE_IN_FUTURE,
         DIED_BEFORE_BIRTH,
         DIED_ALREADY,
-        DEAD_BEFORE_ITS_YOUNG
+        DEAD_BEFORE_ITS_YOUNG,
+        ANIMAL_ELSEWHERE,
+        NODE_FENCED
     })
     public Response death(
             @RestPath String population,

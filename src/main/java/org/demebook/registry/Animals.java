@@ -16,6 +16,7 @@ import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
@@ -244,6 +245,12 @@ public class Animals {
         return pedigreeRows.eachOf(populationId, consumer);
     }
 
+    /** The same of some records. */
+    @Transactional
+    public List<PedigreeRow> pedigreeRows(UUID populationId, Collection<UUID> animalIds) {
+        return pedigreeRows.of(populationId, animalIds);
+    }
+
     /**
      * The records that entries after the given one touched, in the order of the numbers: for those who know the rest.
      *
@@ -364,6 +371,14 @@ public class Animals {
             UUID ownerCollectionId) {
         var animal = Animal.of(entry.populationId(), animalId);
         animal.setCustody(collectionId, transferId, ownerCollectionId);
+        animal.revision = entry.seq();
+    }
+
+    /** Puts an animal on its way to another node: it is in no collection here; called while that fact is applied. */
+    @Transactional(TxType.MANDATORY)
+    public void release(Entry entry, UUID animalId, UUID crossingId) {
+        var animal = Animal.of(entry.populationId(), animalId);
+        animal.setCustody(null, null, crossingId, Objects.requireNonNull(animal.ownerCollectionId));
         animal.revision = entry.seq();
     }
 

@@ -133,6 +133,9 @@ public class Corrections {
     @Inject
     AnimalSight sight;
 
+    @Inject
+    Elsewhere elsewhere;
+
     /** What is found out of one of identical twins is found out of each: they are one genome. */
     @Transactional
     public Registered parentage(Standing by, String number, @Nullable String ifMatch, StatedParentage stated) {
@@ -215,12 +218,14 @@ public class Corrections {
         breaches.addAll(registration.rules(by).check(dead, Origin.UNKNOWN, null, List.of()));
         breaches.addAll(history.death(animal, stated.on()));
         diedBeforeYoung(by, animal, stated.on()).ifPresent(breaches::add);
-        return save(
+        var saved = save(
                 by,
                 animal,
                 breaches,
                 stated.leave(),
                 new AnimalDied(animal.id, stated.on(), stated.cause(), animal.deathSeq));
+        elsewhere.takeBack(by, animal.id, "it died on " + stated.on());
+        return saved;
     }
 
     private Optional<Breach> diedBeforeYoung(Standing by, Animal animal, RoughDate on) {

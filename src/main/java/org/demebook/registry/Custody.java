@@ -8,9 +8,10 @@ import org.jspecify.annotations.Nullable;
 /**
  * Where an animal is and whose it is, for the rooms that act on it; never shown as it stands.
  *
- * @param collectionId where it lives; null while it is in a transfer
+ * @param collectionId where it lives; null while it is in a transfer, or on its way to another node
  * @param ownerCollectionId whose it is
  * @param transferId the transfer that it is in; null while it is in a collection
+ * @param crossingId the crossing by which it is on its way to another node; null while it is not
  * @param disputeId the open dispute over where it is; null while there is none
  * @param merged another number stands for it
  */
@@ -23,6 +24,7 @@ public record Custody(
         @Nullable UUID collectionId,
         @Nullable UUID ownerCollectionId,
         @Nullable UUID transferId,
+        @Nullable UUID crossingId,
         @Nullable UUID disputeId,
         boolean merged,
         long revision) {
@@ -36,6 +38,7 @@ public record Custody(
                 animal.collectionId,
                 animal.ownerCollectionId,
                 animal.transferId,
+                animal.crossingId,
                 animal.disputeId,
                 animal.sameAsId != null,
                 animal.revision);

@@ -6,8 +6,11 @@ import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collection;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.function.Consumer;
@@ -48,6 +51,8 @@ class PedigreeRows {
     // every revision is above 0: said so that the index on it may be taken
     private static final String CHANGED = SOME.formatted(" and a.revision > 0 and a.revision > ?");
 
+    private static final String OF_IDS = SOME.formatted(" and a.id = any (?)");
+
     @Inject
     DataSource database;
 
@@ -71,6 +76,21 @@ class PedigreeRows {
             query.setLong(1, seq);
             query.setObject(2, populationId);
             return each(query, consumer);
+        } catch (SQLException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    /** Those with these ids. */
+    @WholeRegister
+    List<PedigreeRow> of(UUID populationId, Collection<UUID> ids) {
+        var rows = new ArrayList<PedigreeRow>();
+        try (var connection = database.getConnection();
+                var query = connection.prepareStatement(OF_IDS)) {
+            query.setArray(1, connection.createArrayOf("uuid", ids.toArray()));
+            query.setObject(2, populationId);
+            each(query, rows::add);
+            return rows;
         } catch (SQLException e) {
             throw new IllegalStateException(e);
         }

@@ -50,6 +50,9 @@ public class SameAnimalClaims {
     AnimalSight sight;
 
     @Inject
+    Elsewhere elsewhere;
+
+    @Inject
     EntityManager entities;
 
     /**
@@ -85,7 +88,7 @@ public class SameAnimalClaims {
         journal.record(by.populationId(), by.keeperId(), new SameAnimalClaimed(id, animal.id, other.id, evidence));
         // one pair of hands holds both: nobody else has to agree
         if (holds(by, other)) {
-            journal.record(by.populationId(), by.keeperId(), new SameAnimalConfirmed(id));
+            merge(by, id, animal, other);
         }
         return view(by, id);
     }
@@ -110,9 +113,21 @@ public class SameAnimalClaims {
         }
         if (claim.state.equals(SameAnimalClaim.CLAIMED)) {
             requirePossible(by, Animal.of(by.populationId(), claim.animalId), other);
-            journal.record(by.populationId(), by.keeperId(), new SameAnimalConfirmed(claimId));
+            merge(by, claimId, Animal.of(by.populationId(), claim.animalId), other);
         }
         return view(by, claimId);
+    }
+
+    /** An offer to another node of either record ends: there is one animal, under one number. */
+    private void merge(Standing by, UUID claimId, Animal animal, Animal other) {
+        for (var record : List.of(animal, other)) {
+            elsewhere.requireHere(by.populationId(), record.id);
+            elsewhere.takeBack(
+                    by,
+                    record.id,
+                    "%s and %s were found to be one animal".formatted(animal.number, other.number));
+        }
+        journal.record(by.populationId(), by.keeperId(), new SameAnimalConfirmed(claimId));
     }
 
     /** Takes a claim back, refuses it, or separates two merged records again: all by either keeper. */

@@ -17,19 +17,19 @@ import org.jspecify.annotations.Nullable;
 
 /** The days of a transfer: until when it stands, and when the animal was handed over. Days end in UTC. */
 @ApplicationScoped
-class Days {
-    static final int OFFER_STANDS = 14;
+public class Days {
+    public static final int OFFER_STANDS = 14;
     static final int CODE_STANDS = 180;
 
     @Inject
     Clock clock;
 
-    Instant now() {
+    public Instant now() {
         return Instant.now(clock).truncatedTo(ChronoUnit.MILLIS);
     }
 
     /** The moment after the last day; today to a year ahead, else a breach. */
-    Instant end(@Nullable LocalDate expiresOn, int usualDays, List<Breach> breaches) {
+    public Instant end(@Nullable LocalDate expiresOn, int usualDays, List<Breach> breaches) {
         var today = today();
         var last = expiresOn == null ? today.plusDays(usualDays) : expiresOn;
         if (last.isBefore(today) || last.isAfter(today.plusYears(1))) {
@@ -43,7 +43,7 @@ class Days {
         return last.plusDays(1).atStartOfDay(ZoneOffset.UTC).toInstant();
     }
 
-    void checkHandedOver(@Nullable LocalDate handedOverOn, Custody animal, List<Breach> breaches) {
+    public void checkHandedOver(@Nullable LocalDate handedOverOn, Custody animal, List<Breach> breaches) {
         if (handedOverOn == null) {
             return;
         }

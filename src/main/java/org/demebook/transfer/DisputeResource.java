@@ -71,7 +71,9 @@ class DisputeResource {
         NOTHING_TO_DISPUTE,
         NO_COLLECTION,
         NO_SUCH_COLLECTION,
-        DATE_IN_FUTURE
+        DATE_IN_FUTURE,
+        ANIMAL_ELSEWHERE,
+        NODE_FENCED
     })
     public Response report(@RestPath String population, @RestPath String number, @NotNull @Valid NewDispute report) {
         var by = signedIn.standing(population);

@@ -23,6 +23,7 @@ import org.demebook.problem.Refusal;
 import org.demebook.registry.Animals;
 import org.demebook.registry.Breach;
 import org.demebook.registry.Custody;
+import org.demebook.registry.Elsewhere;
 import org.demebook.rest.Page;
 import org.demebook.transfer.DisputeFacts.AnimalDisputed;
 import org.demebook.transfer.DisputeFacts.DisputeConceded;
@@ -58,6 +59,9 @@ public class Disputes {
     @Inject
     Days days;
 
+    @Inject
+    Elsewhere elsewhere;
+
     // ── it is reported ───────────────────────────────────────────────────────────────────────────────────────────────
 
     /** Reports an animal in a collection of the asker's; refuses with NO_SUCH_TRANSFER who never gave or received it. */
@@ -73,12 +77,14 @@ public class Disputes {
         Transfers.requireNotMerged(animal);
         requireUndisputed(animal);
         requireElsewhere(by, animal, own);
+        elsewhere.requireHere(by.populationId(), animal.id());
         var breaches = new ArrayList<Breach>();
         days.checkSeen(report.seenOn(), animal, parties.gives(by, own) ? own.handedOverOn : null, breaches);
         Breach.refuse(breaches, null);
 
         var into = keepers.collection(by, report.collection()).id();
         var id = Journal.newId();
+        elsewhere.takeBack(by, animal.id(), "it is reported in two places");
         journal.record(
                 by.populationId(),
                 by.keeperId(),

@@ -14,12 +14,12 @@ import org.demebook.registry.Custody;
 
 /** Whether an animal that is to travel is gravid. */
 @ApplicationScoped
-class Gravidity {
+public class Gravidity {
     @Inject
     @Any
     Instance<GravidFemales> rooms;
 
-    Optional<Breach> check(Standing by, Custody animal) {
+    public Optional<Breach> check(Standing by, Custody animal) {
         if (rooms.stream().noneMatch(room -> room.isGravid(by.populationId(), animal.id()))) {
             return Optional.empty();
         }

@@ -19,7 +19,7 @@ public enum Kind {
     LOAN_RETURN;
 
     @JsonCreator(mode = JsonCreator.Mode.DELEGATING)
-    static Kind parse(String word) {
+    public static Kind parse(String word) {
         return Arrays.stream(values())
                 .filter(kind -> kind.word().equals(word))
                 .findAny()
@@ -33,7 +33,7 @@ public enum Kind {
     }
 
     /** Whether the animal becomes the receiver's own. */
-    boolean changesOwner() {
+    public boolean changesOwner() {
         return this != BREEDING_LOAN && this != LOAN_RETURN;
     }
 

@@ -87,6 +87,7 @@ class TransferResource {
         ANIMAL_MERGED,
         ANIMAL_IN_DISPUTE,
         ALREADY_IN_TRANSFER,
+        ANIMAL_ELSEWHERE,
         GRAVID_FEMALE,
         NO_SUCH_KEEPER,
         TRANSFER_TO_YOURSELF,

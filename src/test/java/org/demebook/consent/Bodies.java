@@ -25,6 +25,7 @@ final class Bodies {
             "addCareTask",
             "completeCareTasks",
             "offerAnimal",
+            "offerAnimalElsewhere",
             "giveGrant",
             "checkSharing",
             "proposeApproach",
@@ -151,11 +152,12 @@ final class Bodies {
                     "withdrawDispute",
                     "withdrawHandoverSheet",
                     "refuseTransfer",
+                    "withdrawCrossing",
                     "withdrawTransfer" -> WHY;
             case "settleDispute" -> Map.of("outcome", "dismissed", "reason", "the vet read the transponder there");
             case "addCareTask" -> Map.of("animal", animal, "what", "weigh", "dueOn", Questions.today());
             case "completeCareTasks" -> Map.of("keys", List.of(named.get("task")));
-            case "completeCareTask", "acceptTransfer", "renewClaimCode", "releaseCounts" -> Map.of();
+            case "completeCareTask", "acceptTransfer", "acceptCrossing", "renewClaimCode", "releaseCounts" -> Map.of();
             case "postponeCareTask" ->
                 Map.of("to", LocalDate.now(ZoneOffset.UTC).plusDays(9).toString());
             case "silenceCareTask" -> Map.of("scope", "task");
@@ -189,6 +191,7 @@ final class Bodies {
                 Map.of("numbers", List.of(named.get("twin"), named.get("secondTwin")), "kind", "identical");
             case "withdrawTwins" -> Map.of("numbers", List.of(named.get("twin"), named.get("secondTwin")));
             case "admitMember" -> Map.of("name", Things.KESTREL, "role", "member");
+            case "offerAnimalElsewhere" -> Map.of("animal", animal, "kind", "sale", "node", "U", "to", "mara");
             case "offerAnimal" -> Map.of("animal", animal, "kind", "sale", "to", Things.third(asker));
             case "admitPeer" ->
                 Map.of(
@@ -214,6 +217,7 @@ final class Bodies {
                     "renewGrant",
                     "withdrawGrant",
                     "confirmSameAnimal",
+                    "refuseCrossing",
                     "reverseSameAnimal",
                     "stopSeasonDraft",
                     "agreeToApproach",

@@ -48,7 +48,7 @@ final class CanaryReads {
             // of a plan nothing is read below its litters
             case "draft", "plan" -> and(world.ids(parameter));
             case "photo" -> and(world.ids(path.contains("/litters/") ? "litter-photo" : "photo"));
-            case "litter", "record", "grant", "transfer", "sheet", "dispute", "silence", "code", "secret", "approach" ->
+            case "litter", "record", "grant", "transfer", "crossing", "sheet", "dispute", "silence", "code", "secret", "approach" ->
                 and(world.ids(parameter));
             case "claim" -> and(world.ids("same-animal-claim"));
             case "type" -> Set.of("no-such-animal", "no-such-type");

@@ -13,6 +13,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
 import org.demebook.Colony;
+import org.demebook.crossing.Handed;
+import org.demebook.federation.Upland;
 import org.demebook.keeper.RegionStory;
 import org.demebook.photo.CameraPhoto;
 
@@ -50,6 +52,7 @@ final class CanaryStory {
             calendar(keeper);
             importInVain(keeper);
         }
+        elsewhere();
         claimOneAnimal(WREN, DOV);
         new CanaryApproaches(world).write(register(INES, "male", List.of()));
         new CanarySeason(world).write(this);
@@ -312,6 +315,26 @@ final class CanaryStory {
 
     private void handOut(String from) {
         transfer(from, register(from, "female", List.of()), "sale", null);
+    }
+
+    /** What is written to somebody on another node, and from there, is for its side here. */
+    private void elsewhere() {
+        var upland = Upland.besides(colony);
+        int serial = 1;
+        for (var keeper : KEEPERS) {
+            var body = new HashMap<String, Object>(Map.of("kind", "gift", "node", upland.seat()));
+            body.put("animal", register(keeper, "female", List.of()));
+            body.put("to", words.text("own", keeper));
+            body.put("note", words.text("own", keeper));
+            body.putAll(Map.of("withNotes", true, "withName", true));
+            world.thing("crossing", created(colony.post(keeper, "/crossings", body), "id"), keeper);
+
+            var animal = upland.animal();
+            var record = Handed.json(keeper, colony.code, upland.seat(), serial++, animal);
+            record.put("note", words.text("own", keeper)).put("notes", words.text("own", keeper));
+            world.thing("crossing", upland.offer(animal, record).toString(), keeper);
+        }
+        upland.exchange();
     }
 
     /** An animal of two: each of them sees it, and both have to grant it. */

@@ -138,7 +138,7 @@ final class CanaryWrites {
             case "litter" ->
                 values.addAll(world.ids(path.contains("/season-plans/") ? "season-litter" : parameter, asker));
             case "draft", "plan" -> values.addAll(world.ids(parameter, asker));
-            case "record", "grant", "transfer", "sheet", "dispute", "silence", "approach" ->
+            case "record", "grant", "transfer", "crossing", "sheet", "dispute", "silence", "approach" ->
                 values.addAll(world.ids(parameter, asker));
             default -> fail("say here what {%s} of %s may be when it is written to", parameter, path);
         }
@@ -318,6 +318,10 @@ final class CanaryWrites {
                 List.of(
                         of("animal", foreign, "kind", "sale", "to", KEEPERS.get(1), "note", said()),
                         of("animal", foreign, "kind", "sale", "withClaimCode", true, "note", said()));
+            case "/crossings" ->
+                List.of(of("animal", foreign, "kind", "sale", "node", "U", "to", "mara", "note", said(), "withNotes", true));
+            case "/crossings/{crossing}/acceptance" -> List.of(of(), of("collection", foreignCollection()));
+            case "/crossings/{crossing}/refusal" -> List.of(of());
             case "/transfers/{transfer}/acceptance" -> List.of(of(), of("collection", foreignCollection()));
             case "/transfers/{transfer}/claim-code" -> List.of(of());
             case "/members" -> List.of(of("name", KEEPERS.get(2), "role", "member"));

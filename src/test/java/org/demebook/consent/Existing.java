@@ -47,6 +47,7 @@ record Existing(Things things, Seekers seekers, Planned planned, String asker, S
                 case "photo" -> photo(operation.path(), named);
                 case "claim" -> named.put(parameter, claim());
                 case "transfer" -> named.put(parameter, transfer(operation.id()));
+                case "crossing" -> named.put(parameter, crossing(operation.id()));
                 case "approach" -> named.put(parameter, approach(operation.id()));
                 case "name" -> leaving(named);
                 case "node" -> named.put(parameter, AdmittedPeer.nodeId());
@@ -77,6 +78,7 @@ record Existing(Things things, Seekers seekers, Planned planned, String asker, S
                 }
             }
             case "completeCareTasks" -> named.put("task", things.task(owner));
+            case "offerAnimalElsewhere" -> things.upland();
             // it would take the place of the plan that others are asked about: one of its own
             case "issueSeasonPlan" -> {
                 if (relation == Relation.OWN) {
@@ -180,6 +182,11 @@ record Existing(Things things, Seekers seekers, Planned planned, String asker, S
         return relation == Relation.OWN && receives
                 ? things.offer(third(owner), owner, things.female(third(owner)))
                 : things.offer(owner, third(asker), things.female(owner));
+    }
+
+    private String crossing(String operation) {
+        boolean receives = operation.equals("acceptCrossing") || operation.equals("refuseCrossing");
+        return receives ? things.offeredFromElsewhere(owner) : things.crossing(owner);
     }
 
     /** Of others: between the owner and somebody whom no asker is. */

@@ -117,6 +117,7 @@ final class Questions {
                 "photo",
                 "claim",
                 "transfer",
+                "crossing",
                 "approach",
                 "draft",
                 "plan",

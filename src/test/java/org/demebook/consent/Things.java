@@ -22,6 +22,9 @@ import java.util.Set;
 import java.util.UUID;
 import javax.imageio.ImageIO;
 import org.demebook.Colony;
+import org.demebook.crossing.Handed;
+import org.demebook.federation.Upland;
+import org.jspecify.annotations.Nullable;
 import org.demebook.notation.StudbookNumber;
 
 /**
@@ -42,6 +45,8 @@ final class Things {
 
     final Colony colony = Colony.foundPrivate();
     private int absent = 900_000;
+    private int serials;
+    private @Nullable Upland upland;
 
     Things() {
         Colony.token(PIP);
@@ -251,6 +256,29 @@ final class Things {
     ValidatableResponse handOut(String giver, String animal) {
         return colony.post(giver, "/transfers", Map.of("animal", animal, "kind", "sale", "withClaimCode", true))
                 .statusCode(201);
+    }
+
+    /** Another node of the population; from when it is first needed on. */
+    Upland upland() {
+        if (upland == null) {
+            upland = Upland.besides(colony);
+        }
+        return upland;
+    }
+
+    /** An animal that is offered to somebody on another node. */
+    String crossing(String giver) {
+        var sale = Map.of("animal", female(giver), "kind", "sale", "node", upland().seat(), "to", "mara");
+        return id(colony.post(giver, "/crossings", sale), "id");
+    }
+
+    /** One that is offered from there. */
+    String offeredFromElsewhere(String receiver) {
+        var animal = upland().animal();
+        var record = Handed.json(receiver, colony.code, upland().seat(), ++serials, animal);
+        var id = upland().offer(animal, record).toString();
+        upland().give();
+        return id;
     }
 
     /** An animal that the seller gave and the buyer has; nobody else's word is in it. */

@@ -32,6 +32,7 @@ import org.demebook.breeding.BreedingStory;
 import org.demebook.care.CareStory;
 import org.demebook.census.CountStory;
 import org.demebook.consent.ConsentStory;
+import org.demebook.crossing.CrossingStory;
 import org.demebook.diary.DiaryStory;
 import org.demebook.federation.FederationStory;
 import org.demebook.handover.SheetStory;
@@ -170,8 +171,9 @@ class ReplayTest {
         CountStory.tell(colony);
         ApproachStory.tell(colony);
         ProgrammeStory.tell(colony);
-        LeaverStory.tell(colony);
         FederationStory.tell(colony);
+        CrossingStory.tell(colony);
+        LeaverStory.tell(colony);
         colony.post(INES, "/collections", Map.of("label", "household", "sharedWith", List.of(DOV)))
                 .statusCode(201);
     }

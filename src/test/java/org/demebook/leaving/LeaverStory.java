@@ -14,6 +14,8 @@ import java.util.Map;
 import java.util.Random;
 import java.util.UUID;
 import org.demebook.Colony;
+import org.demebook.crossing.Handed;
+import org.demebook.federation.Upland;
 import org.demebook.keeper.RegionStory;
 import org.demebook.photo.CameraPhoto;
 import org.demebook.programme.ProgrammeStory;
@@ -77,6 +79,7 @@ public final class LeaverStory {
         diary();
         consent();
         transfers();
+        crossings();
         plan();
         papers();
     }
@@ -263,6 +266,35 @@ public final class LeaverStory {
         end(name, offered(INES, colony.female(INES), "gift", name), "refusal", Map.of("reason", word()));
         lent = registered("male", "2021-06-01", Map.of());
         end(INES, offered(name, lent, "breeding-loan", INES), "acceptance", Map.of());
+    }
+
+    private void crossings() {
+        var upland = Upland.besides(colony);
+        var given = registered("female", "2021-06-01", Map.of());
+        String id = null;
+        for (var how : List.of("withdrawal", "arrival")) {
+            var offer = new HashMap<String, Object>(Map.of("animal", given, "kind", "sale", "node", upland.seat()));
+            offer.putAll(Map.of("to", word(), "note", word(), "withName", true, "withNotes", true));
+            id = colony.post(name, "/crossings", offer).statusCode(201).extract().path("id");
+            if (how.equals("withdrawal")) {
+                colony.post(name, "/crossings/" + id + "/withdrawal", Map.of("reason", word()))
+                        .statusCode(200);
+            }
+        }
+        upland.fetch();
+        upland.participant.accept(UUID.fromString(id));
+        upland.exchange();
+
+        var animal = upland.animal();
+        var came = upland.offer(
+                animal,
+                Handed.json(name, colony.code, upland.seat(), 1_001, animal)
+                        .put("note", word())
+                        .put("notes", word()));
+        upland.give();
+        colony.post(name, "/crossings/" + came + "/acceptance", Map.of("collection", RegionStory.collection(colony, name)))
+                .statusCode(200);
+        upland.exchange();
     }
 
     String offered(String from, String animal, String kind, String to) {
