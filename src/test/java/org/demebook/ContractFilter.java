@@ -19,6 +19,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
 import java.util.stream.StreamSupport;
+import org.demebook.peering.SecretWatch;
 
 /**
  * Holds every answer of every test against the committed contract: its status is listed for the operation, its form too,
@@ -34,6 +35,7 @@ public final class ContractFilter implements Filter {
             FilterableRequestSpecification request, FilterableResponseSpecification expected, FilterContext context) {
         var response = context.next(request, expected);
         var path = URI.create(request.getURI()).getRawPath();
+        SecretWatch.requireNone(request.getMethod() + " " + path, response);
         OPERATIONS.stream()
                 .filter(operation -> operation.verb.equalsIgnoreCase(request.getMethod())
                         && operation.path.matcher(path).matches())

@@ -17,6 +17,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.demebook.peering.NodeIdentity;
 import org.junit.jupiter.api.Test;
 
 /** The map of the house: which room may know which. Directions only; taste is for people. */
@@ -34,11 +35,15 @@ class RoomsTest {
             Map.entry("paper", Set.of()),
             Map.entry("plot", Set.of()),
             Map.entry("disclosure", Set.of()),
+            Map.entry("signing", Set.of()),
+            Map.entry("merkle", Set.of("signing")),
+            Map.entry("protocol", Set.of("signing", "merkle")),
             Map.entry("problem", Set.of()),
             Map.entry("notation", Set.of()),
             Map.entry("taxon", Set.of("notation")),
             Map.entry("gestation", Set.of("notation", "taxon")),
             Map.entry("rest", Set.of("problem")),
+            Map.entry("peering", union(MANNERS, Set.of("wall", "keeper", "signing"))),
             Map.entry("wall", Set.of()),
             Map.entry("journal", union(MANNERS, Set.of("wall"))),
             Map.entry("keeper", Set.of("problem", "rest", "wall", "journal")),
@@ -60,6 +65,7 @@ class RoomsTest {
             Map.entry("ancestry", REGISTER),
             Map.entry("handover", union(REGISTER, Set.of("diary", "rearing", "transfer", "ancestry", "paper"))),
             Map.entry("planning", union(REGISTER, Set.of("ancestry", "litter", "rearing"))),
+            Map.entry("federation", union(REGISTER, Set.of("peering", "protocol", "signing", "merkle"))),
             Map.entry("approach", union(REGISTER, Set.of("ancestry", "planning", "care"))),
             Map.entry("programme", union(REGISTER, Set.of("ancestry", "planning", "season", "care"))),
             Map.entry("census", union(REGISTER, Set.of("ancestry", "disclosure"))),
@@ -69,7 +75,10 @@ class RoomsTest {
                             REGISTER,
                             Set.of("sheet", "litter", "breeding", "incubation", "diary", "transfer", "handover"))),
             Map.entry(
-                    "start", union(REGISTER, Set.of("litter", "transfer", "sheet", "ancestry", "planning", "census"))));
+                    "start",
+                    union(
+                            REGISTER,
+                            Set.of("litter", "transfer", "sheet", "ancestry", "planning", "census", "peering"))));
 
     /** Pages are composed of every room; none knows of them. */
     private static final String PAGES = "web";
@@ -121,6 +130,33 @@ class RoomsTest {
     }
 
     @Test
+    void what_is_signed_is_read_and_verified_without_a_framework() {
+        noClasses()
+                .that()
+                .resideInAPackage("org.demebook.signing..")
+                .should()
+                .dependOnClassesThat()
+                .resideOutsideOfPackages(
+                        "org.demebook.signing..",
+                        "java..",
+                        "org.jspecify..",
+                        "com.fasterxml.jackson.databind..",
+                        "org.bouncycastle.math.ec.rfc8032..")
+                .check(HOUSE);
+    }
+
+    @Test
+    void trees_and_checkpoints_know_nothing_but_what_is_signed() {
+        noClasses()
+                .that()
+                .resideInAPackage("org.demebook.merkle..")
+                .should()
+                .dependOnClassesThat()
+                .resideOutsideOfPackages("org.demebook.merkle..", "org.demebook.signing..", "java..", "org.jspecify..")
+                .check(HOUSE);
+    }
+
+    @Test
     void disclosure_control_knows_nothing_but_its_solvers() {
         noClasses()
                 .that()
@@ -156,6 +192,16 @@ class RoomsTest {
                         "java..",
                         "org.jspecify..",
                         "com.google.ortools..")
+                .check(HOUSE);
+    }
+
+    @Test
+    void only_what_speaks_for_the_node_signs_in_its_name() {
+        noClasses()
+                .that()
+                .resideOutsideOfPackages("org.demebook.peering..", "org.demebook.federation..")
+                .should()
+                .callMethod(NodeIdentity.class, "signingKey")
                 .check(HOUSE);
     }
 

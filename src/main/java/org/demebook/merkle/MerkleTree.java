@@ -1,5 +1,6 @@
 package org.demebook.merkle;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -10,54 +11,148 @@ public final class MerkleTree {
     /** The length of a salt, in bytes; fixed, so that salt and entry cannot be told apart in two ways. */
     public static final int SALT_BYTES = 32;
 
-    /** @param leaf a leaf's hash, such as of {@link #leafOf}: 32 bytes */
+    /** How many leaves a tree may have, about 33 million: its lowest level is one array of a GB. */
+    public static final long MOST_LEAVES = 1L << 25;
+
+    // level k holds the roots of the complete subtrees of 2^k leaves, from left to right
+    private final List<Level> levels = new ArrayList<>(List.of(new Level()));
+
+    /**
+     * Amortised O(1).
+     *
+     * @param leaf a leaf's hash, such as of {@link #leafOf}: 32 bytes
+     * @throws IllegalArgumentException for another length
+     * @throws IllegalStateException beyond {@link #MOST_LEAVES}
+     */
     public void append(byte[] leaf) {
-        throw new UnsupportedOperationException();
+        if (leaf.length != Hashes.BYTES) {
+            throw new IllegalArgumentException("a leaf's hash has 32 bytes, not " + leaf.length);
+        }
+        if (size() == MOST_LEAVES) {
+            throw new IllegalStateException("a tree has at most " + MOST_LEAVES + " leaves");
+        }
+        byte[] subtree = leaf;
+        for (int k = 0; ; k++) {
+            if (k == levels.size()) {
+                levels.add(new Level());
+            }
+            var level = levels.get(k);
+            level.add(subtree);
+            if (level.count() % 2 != 0) {
+                return;
+            }
+            subtree = Hashes.node(level.get(level.count() - 2), subtree);
+        }
     }
 
     /** How many leaves there are. */
     public long size() {
-        throw new UnsupportedOperationException();
+        return levels.get(0).count();
     }
 
     /** @param index from 0 */
     public byte[] leaf(long index) {
-        throw new UnsupportedOperationException();
+        requireWithin(index, 0, size() - 1);
+        return levels.get(0).get((int) index);
     }
 
     /** The root over all leaves; over none, the hash of nothing. O(log size). */
     public byte[] root() {
-        throw new UnsupportedOperationException();
+        return root(size());
     }
 
     /** The root as it was when there were {@code size} leaves. O(log size). */
     public byte[] root(long size) {
-        throw new UnsupportedOperationException();
+        requireWithin(size, 0, size());
+        return size == 0 ? Hashes.empty() : subtree(0, size);
     }
 
-    /** Takes back what was appended after the first {@code size} leaves. */
+    /** Takes back what was appended after the first {@code size} leaves. O(log size). */
     public void truncate(long size) {
-        throw new UnsupportedOperationException();
+        requireWithin(size, 0, size());
+        for (int k = 0; k < levels.size(); k++) {
+            levels.get(k).truncate((int) (size >> k));
+        }
     }
 
-    /** The audit path of RFC 6962, 2.1.1: that leaf {@code index} (from 0) is in the tree of {@code size} leaves. */
+    /**
+     * The audit path of RFC 6962, 2.1.1: that leaf {@code index} (from 0) is in the tree of the first {@code size} leaves. O(log²
+     * size).
+     */
     public List<byte[]> inclusion(long index, long size) {
-        throw new UnsupportedOperationException();
+        requireWithin(size, 1, size());
+        requireWithin(index, 0, size - 1);
+        List<byte[]> path = new ArrayList<>();
+        path(index, 0, size, path);
+        return path;
     }
 
-    /** The consistency proof of RFC 6962, 2.1.2: that the tree of {@code from} leaves is a prefix of that of {@code to}; empty from none, or to itself. */
+    // PATH(m, D[n]) of RFC 6962
+    private void path(long index, long from, long to, List<byte[]> path) {
+        if (to - from == 1) {
+            return;
+        }
+        long middle = from + Hashes.split(to - from);
+        if (index < middle) {
+            path(index, from, middle, path);
+            path.add(subtree(middle, to));
+        } else {
+            path(index, middle, to, path);
+            path.add(subtree(from, middle));
+        }
+    }
+
+    /**
+     * The consistency proof of RFC 6962, 2.1.2: that the tree of the first {@code from} leaves is a prefix of that of {@code to}.
+     * Empty if there are none, or as many. O(log² size).
+     */
     public List<byte[]> consistency(long from, long to) {
-        throw new UnsupportedOperationException();
+        requireWithin(to, 0, size());
+        requireWithin(from, 0, to);
+        List<byte[]> proof = new ArrayList<>();
+        if (from > 0) {
+            subproof(from, 0, to, true, proof);
+        }
+        return proof;
+    }
+
+    // SUBPROOF(m, D[n], b) of RFC 6962; m counted from the start of the tree
+    private void subproof(long size, long from, long to, boolean rootIsKnown, List<byte[]> proof) {
+        if (size == to) {
+            if (!rootIsKnown) {
+                proof.add(subtree(from, to));
+            }
+            return;
+        }
+        long middle = from + Hashes.split(to - from);
+        if (size <= middle) {
+            subproof(size, from, middle, rootIsKnown, proof);
+            proof.add(subtree(middle, to));
+        } else {
+            subproof(size, middle, to, false, proof);
+            proof.add(subtree(from, middle));
+        }
+    }
+
+    // MTH(D[from:to]) for from a multiple of the least power of two that is not below to - from
+    private byte[] subtree(long from, long to) {
+        long leaves = to - from;
+        if (Long.bitCount(leaves) == 1) {
+            int level = Long.numberOfTrailingZeros(leaves);
+            return levels.get(level).get((int) (from >> level));
+        }
+        long middle = from + Hashes.split(leaves);
+        return Hashes.node(subtree(from, middle), subtree(middle, to));
     }
 
     /** Whether the proof shows that. Never throws, whatever strangers sent. */
     public static boolean includes(byte[] leaf, long index, long size, List<byte[]> proof, byte[] root) {
-        throw new UnsupportedOperationException();
+        return Proofs.includes(leaf, index, size, proof, root);
     }
 
     /** Whether the proof shows that the first tree is a prefix of the second. Never throws, whatever strangers sent. */
     public static boolean isConsistent(long from, byte[] fromRoot, long to, byte[] toRoot, List<byte[]> proof) {
-        throw new UnsupportedOperationException();
+        return Proofs.isConsistent(from, fromRoot, to, toRoot, proof);
     }
 
     /**
@@ -68,6 +163,15 @@ public final class MerkleTree {
      * @throws IllegalArgumentException for a salt of another length
      */
     public static byte[] leafOf(byte[] salt, byte[] entry) {
-        throw new UnsupportedOperationException();
+        if (salt.length != SALT_BYTES) {
+            throw new IllegalArgumentException("a salt has " + SALT_BYTES + " bytes, not " + salt.length);
+        }
+        return Hashes.leaf(Hashes.sha256(salt, entry));
+    }
+
+    private static void requireWithin(long number, long least, long most) {
+        if (number < least || number > most) {
+            throw new IndexOutOfBoundsException(number + " is not within " + least + " and " + most);
+        }
     }
 }

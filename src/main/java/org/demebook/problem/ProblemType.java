@@ -150,7 +150,23 @@ public enum ProblemType {
     PLAN_INPUT_GONE(409, "What the plan was computed with is not here"),
     NO_SUCH_RELEASE(404, "There is no such release"),
     DAY_COUNTED_ALREADY(409, "The counts of that day are released"),
-    COUNTS_NOT_SAFE(409, "The counts would tell what a keeper has");
+    COUNTS_NOT_SAFE(409, "The counts would tell what a keeper has"),
+
+    // other nodes
+    FEDERATION_OFF(409, "This node talks with no other"),
+    NO_SUCH_PEER(404, "There is no such node here"),
+    PEER_NOT_REACHED(502, "The other node gave no answer that can be used"),
+    PEER_KEYS_DIFFER(422, "The other node has other keys than you were told"),
+    PEER_IS_THIS_NODE(422, "That is this node itself"),
+
+    // populations shared with them
+    NOT_SHARED(404, "The population is not shared with other nodes"),
+    ALREADY_SHARED(409, "The population is shared already"),
+    NODE_FENCED(503, "This node has not heard yet how far its own journal went"),
+    NOT_SAID(409, "This cannot be said to other nodes now"),
+    NO_SUCH_NODE(422, "That node takes no part here"),
+    SEAT_TAKEN(409, "That seat is taken"),
+    NO_SEAT(409, "The founding node has given this node no seat");
 
     private final int status;
     private final String title;

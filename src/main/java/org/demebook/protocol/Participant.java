@@ -2,13 +2,21 @@ package org.demebook.protocol;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.SortedSet;
+import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.UUID;
+import java.util.function.Function;
+import java.util.function.Supplier;
+import org.demebook.protocol.Statement.CharterStated;
+import org.demebook.protocol.Statement.JournalOpened;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One node's part in one population: writes its journal, takes in those of others, gives them away, and says where an animal is.
@@ -17,97 +25,299 @@ import java.util.UUID;
  * failed the state is folded anew from the disk. Not for several threads at once. Keeps some 300 bytes an entry in memory.
  */
 public final class Participant {
+    private final Membership membership;
+    private final Disk disk;
+    private final Surroundings around;
+    private final Follower follower;
+    private final Fence fence = new Fence();
+    private final Set<String> aside = new TreeSet<>();
+    private @Nullable Desk desk;
+    private @Nullable Told told;
+    private long version = -1;
+
     /** @param follower hears of every entry that takes effect, own ones included, within the change */
-    public Participant(Membership membership, Disk disk, Surroundings around, Follower follower) {}
+    public Participant(Membership membership, Disk disk, Surroundings around, Follower follower) {
+        this.membership = membership;
+        this.disk = disk;
+        this.around = around;
+        this.follower = follower;
+    }
+
+    private <T> T change(Function<Desk, T> work) {
+        try {
+            return disk.change(() -> {
+                var present = present();
+                present.isDirty = false;
+                fence.lower(others(present));
+                var done = work.apply(present);
+                fence.lower(others(present));
+                version = disk.version();
+                told = present.isDirty ? null : told;
+                return done;
+            });
+        } catch (RuntimeException | Error e) {
+            if (desk != null && desk.isDirty) {
+                desk = null; // what was done before in the same change is not kept
+            }
+            throw e;
+        }
+    }
+
+    private Desk present() {
+        if (desk == null || version != disk.version()) {
+            desk = new Desk(membership, disk, around, follower);
+            version = disk.version();
+            told = null;
+        }
+        return desk;
+    }
+
+    private Writing writing(Desk present) {
+        return new Writing(present, fence, others(present));
+    }
 
     // ── what the node itself says ────────────────────────────────────────────────────────────────────────────────────
 
     /** Begins the journal, where there is none yet; at the founder with the charter. */
-    public void open(String name, Optional<Charter> charter) {}
+    public void open(String name, Optional<Charter> charter) {
+        change(present -> {
+            if (present.copies.of(present.me).ledger.keys().isEmpty()) {
+                writing(present).write(Saying.toAll(new JournalOpened(membership.keys().get(), name)));
+                charter.ifPresent(
+                        stated -> writing(present).write(Saying.toAll(new CharterStated(stated))));
+            }
+            return null;
+        });
+    }
 
     /**
      * Writes statements in one change, in this order, all or none.
      *
      * @throws Refused if one of them is not the node's to make now, or the node is fenced
      */
-    public List<Entry> write(List<Saying> sayings) { return List.of(); }
+    public List<Entry> write(List<Saying> sayings) {
+        return change(present -> {
+            var entries = new ArrayList<Entry>(sayings.size());
+            sayings.forEach(saying -> entries.add(writing(present).write(saying)));
+            return entries;
+        });
+    }
 
     /** Offers an animal that the node holds, with what its receiver is handed. */
-    public UUID offer(AnimalId animal, String to, Instant expiresAt, ObjectNode record) { return UUID.randomUUID(); }
+    public UUID offer(AnimalId animal, String to, Instant expiresAt, ObjectNode record) {
+        return change(present -> writing(present).offer(animal, to, expiresAt, record));
+    }
 
-    /** Takes an offer back. @throws Refused after the animal was released */
-    public void withdraw(UUID transfer) {}
+    /** Takes an offer back; nothing where it has ended. @throws Refused after the animal was released */
+    public void withdraw(UUID transfer) {
+        change(present -> {
+            writing(present).withdraw(transfer);
+            return null;
+        });
+    }
 
     /** Takes up an offer that another node made to this one. @throws Refused if it is known to have ended */
-    public void accept(UUID transfer) {}
+    public void accept(UUID transfer) {
+        change(present -> {
+            writing(present).answer(transfer, true);
+            return null;
+        });
+    }
 
-    public void reject(UUID transfer) {}
+    public void reject(UUID transfer) {
+        change(present -> {
+            writing(present).answer(transfer, false);
+            return null;
+        });
+    }
 
     /**
      * Does what follows without anybody's decision: releases what was accepted, takes what was released, ends what was rejected or
-     * has expired, erases what was withdrawn and says so. Nothing while fenced.
+     * has expired, says what was erased. Nothing while fenced.
      */
-    public void settle() {}
+    public void settle() {
+        change(present -> {
+            writing(present).settle();
+            return null;
+        });
+    }
 
-    /** Signs that a node is gone for good, for whoever adopts its animals. */
-    public Statement.Endorsement endorse(String gone) { throw new UnsupportedOperationException(); }
+    /** Signs that a node is gone for good, for whoever adopts its animals; that node is set aside here from then on. */
+    public Statement.Endorsement endorse(String gone) {
+        setAside(gone, true);
+        return read(present -> Endorsements.sign(membership, gone, present.copies.of(gone).size()));
+    }
 
     // ── the others ───────────────────────────────────────────────────────────────────────────────────────────────────
 
-    /** The other nodes of the charter, but for those set aside, whose journals this one follows. */
-    public SortedSet<String> others() { throw new UnsupportedOperationException(); }
+    /** The other nodes of the charter, but for those set aside, whose journals this one follows; before it is known, the founder. */
+    public SortedSet<String> others() {
+        return read(this::others);
+    }
+
+    private SortedSet<String> others(Desk present) {
+        var others = new TreeSet<String>();
+        others.add(membership.founder());
+        present.copies.charter().ifPresent(charter -> charter.seats().forEach(seat -> others.add(seat.node())));
+        others.remove(present.me);
+        others.removeAll(aside);
+        return others;
+    }
 
     /** From where to ask for a journal; the own one while fenced. What is asked with it has to be taken in with it. */
-    public Cursor cursor(String node) { throw new UnsupportedOperationException(); }
+    public Cursor cursor(String node) {
+        return read(present -> {
+            var copy = present.copies.of(node);
+            return new Cursor(node, copy.size(), node.equals(present.me) ? fence.round : fence.epoch(node));
+        });
+    }
 
     /**
      * What this node gives of a journal.
      *
+     * @param most of entries, 1 to 2 000; fewer come where they are large
      * @throws FeedError typed
      */
-    public FeedPage entries(String asker, String node, long after, int most) { throw new UnsupportedOperationException(); }
+    public FeedPage entries(String asker, String node, long after, int most) {
+        return change(present -> new Giving(present, fence).entries(asker, node, after, most));
+    }
 
     /**
-     * Takes a page in, all of it or nothing: sizes and forms were checked by {@link PageForm}; then head, signatures, sequence, consistency,
-     * and of each statement whether its node may make it.
+     * Takes a page in, all of it or nothing: sizes and forms were checked by {@link PageForm}; then keys, head, sequence, consistency,
+     * signatures, and of each statement whether its node may make it.
      *
      * @param from the node that gave it
      */
-    public Intake take(String from, Cursor cursor, FeedPage page) { throw new UnsupportedOperationException(); }
+    public Intake take(String from, Cursor cursor, FeedPage page) {
+        return change(present -> new Intaking(present, fence).take(from, cursor, page));
+    }
 
     /** The node that was asked refused. */
-    public Intake refused(String from, Cursor cursor, FeedError.Reason reason) { throw new UnsupportedOperationException(); }
+    public void refused(String from, Cursor cursor, FeedError.Reason reason) {
+        change(present -> {
+            var own = cursor.node().equals(present.me) && cursor.epoch() == fence.round;
+            if (own && reason == FeedError.Reason.NO_SUCH_JOURNAL) {
+                fence.clear(from);
+            } else if (reason == FeedError.Reason.CURSOR_FROM_THE_FUTURE && from.equals(cursor.node())) {
+                present.raise(
+                        Alarm.Kind.ROLLED_BACK,
+                        from,
+                        "It does not know entries of its own journal that are held here, %d of them: it was restored from a backup, or hides them."
+                                .formatted(cursor.after()));
+            }
+            return null;
+        });
+    }
 
     /** Something that {@link PageForm} could not read. */
-    public void unreadable(String from, RuntimeException why) {}
+    public void unreadable(String from, RuntimeException why) {
+        change(present -> {
+            var oversize = why instanceof org.demebook.signing.Malformed malformed
+                    && malformed.fault() == org.demebook.signing.Malformed.Fault.TOO_LARGE;
+            present.raise(
+                    oversize ? Alarm.Kind.OVERSIZE : Alarm.Kind.MALFORMED, from, "It gave a page that cannot be read: " + why.getMessage());
+            return null;
+        });
+    }
 
     // ── where things are ─────────────────────────────────────────────────────────────────────────────────────────────
 
+    private <T> T read(Function<Desk, T> reading) {
+        if (desk == null || version != disk.version()) { // the change was taken back with the transaction that it stood in
+            disk.change((Supplier<@Nullable Void>) () -> {
+                present();
+                return null;
+            });
+        }
+        return reading.apply(desk);
+    }
+
     /** Whether the node may not write before others told it how far its journal went. */
-    public boolean fenced() { return true; }
+    public boolean fenced() {
+        return read(present -> {
+            fence.lower(others(present));
+            return fence.isUp();
+        });
+    }
 
     /** The nodes that still have to tell. */
-    public Set<String> awaited() { return Set.of(); }
+    public Set<String> awaited() {
+        return read(present -> fence.awaited(others(present)));
+    }
 
-    /** The administrator says that this node is not to be waited for, nor followed. */
-    public void setAside(String node, boolean aside) {}
+    /** The administrator says whether this node is to be waited for and followed. Kept by the caller, not on the disk. */
+    public void setAside(String node, boolean isAside) {
+        if (isAside) {
+            aside.add(node);
+        } else {
+            aside.remove(node);
+        }
+    }
 
-    public Whereabouts whereabouts(AnimalId animal) { throw new UnsupportedOperationException(); }
+    public Whereabouts whereabouts(AnimalId animal) {
+        return read(present -> present.copies.whereabouts(animal));
+    }
 
-    public SortedSet<AnimalId> animals() { throw new UnsupportedOperationException(); }
+    public SortedSet<AnimalId> animals() {
+        return read(present -> present.copies.animals());
+    }
 
     /** How many entries of each journal this node holds and has checked. */
-    public SortedMap<String, Long> heads() { throw new UnsupportedOperationException(); }
+    public SortedMap<String, Long> heads() {
+        return read(present -> present.copies.sizes());
+    }
 
-    public Optional<Charter> charter() { return Optional.empty(); }
+    /** Of each journal, who is known to have cosigned a head, and of how many entries; as told since the start. */
+    public SortedMap<String, Map<String, Long>> witnesses() {
+        return read(present -> {
+            var witnesses = new TreeMap<String, Map<String, Long>>();
+            present.copies.byNode.forEach((node, copy) -> witnesses.put(node, Map.copyOf(copy.witnesses)));
+            return witnesses;
+        });
+    }
 
-    public Map<UUID, Transfer> transfers() { return Map.of(); }
+    public Optional<Charter> charter() {
+        return read(present -> present.copies.charter());
+    }
+
+    /** The founder's entry that states the charter, to be carried by an adoption. */
+    public Optional<Statement.Carried> charterEntry() {
+        return read(present -> {
+            var founder = present.copies.of(membership.founder());
+            return founder.ledger.charterEntry.map(
+                    entry -> new Statement.Carried(entry.signed(), founder.keys().orElseThrow()));
+        });
+    }
+
+    public Map<UUID, Transfer> transfers() {
+        return read(present -> present.copies.transfers());
+    }
+
+    /** What was handed with an offer, as far as it was given to this node. */
+    public Optional<ObjectNode> record(UUID transfer) {
+        return read(present -> present.copies.byNode.values().stream()
+                .map(copy -> copy.ledger.records.get(transfer))
+                .filter(java.util.Objects::nonNull)
+                .findFirst()
+                .map(Statement.RecordSent::record));
+    }
 
     /** What was told of animals, as far as it was told to this node: ancestry by the node that registered, holding by the one that holds. */
-    public Told told() { throw new UnsupportedOperationException(); }
+    public Told told() {
+        return read(present -> {
+            if (told == null) {
+                told = present.copies.told();
+            }
+            return told;
+        });
+    }
 
     /** Of each own withdrawal, the nodes that have not said yet that they erased. */
-    public SortedMap<Long, SortedSet<String>> missingReceipts() { throw new UnsupportedOperationException(); }
+    public SortedMap<Long, SortedSet<String>> missingReceipts() {
+        return read(present -> present.copies.missingReceipts(present.me, others(present)));
+    }
 
-    public List<Alarm> alarms() { return List.of(); }
+    public List<Alarm> alarms() {
+        return disk.change(disk::alarms);
+    }
 }

@@ -6,6 +6,7 @@ import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.UUID;
 import org.demebook.journal.Journal;
 import org.demebook.keeper.Asker;
@@ -33,7 +34,16 @@ public class Populations {
     /** Founds a population; the founder coordinates it. Refuses with CODE_TAKEN. */
     @Transactional
     public PopulationView found(Asker by, NewPopulation population) {
-        var id = Journal.newId();
+        return found(by, Journal.newId(), population);
+    }
+
+    /**
+     * The same with the id that it has on the node where it was founded first. Refuses with CODE_TAKEN.
+     *
+     * @param by who coordinates it here
+     */
+    @Transactional
+    public PopulationView found(Asker by, UUID id, NewPopulation population) {
         journal.begin(id, population.code());
         journal.record(
                 id,
@@ -58,6 +68,12 @@ public class Populations {
     @Transactional
     public PopulationView get(UUID populationId) {
         return Population.<Population>findById(populationId).view();
+    }
+
+    /** The population with that code, whoever belongs to it; for those who run the node. */
+    @Transactional
+    public Optional<UUID> withCode(String code) {
+        return Population.<Population>find("code", code).firstResultOptional().map(population -> population.populationId);
     }
 
     /** The code of a population, for a keeper who does not belong to it yet. */

@@ -45,7 +45,8 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
                     description = "Which pairs should have a litter in a season, and what keepers say to it"),
             @Tag(name = "Counts", description = "What is published"),
             @Tag(name = "Sheets", description = "Import and export"),
-            @Tag(name = "Hand-over sheets", description = "What goes with an animal on paper")
+            @Tag(name = "Hand-over sheets", description = "What goes with an animal on paper"),
+            @Tag(name = "Nodes", description = "Other nodes, and who this one is to them")
         },
         components =
                 @Components(

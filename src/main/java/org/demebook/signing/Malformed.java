@@ -6,11 +6,11 @@ public final class Malformed extends RuntimeException {
 
     /** The first thing that is wrong, in the order in which a reader looks. */
     public enum Fault {
-        /** more bytes, or more of something, than the reader takes */
+        /** more bytes, or more keys, than the reader takes */
         TOO_LARGE,
         /** objects and arrays nested beyond {@link CanonicalJson#MOST_DEPTH} */
         TOO_DEEP,
-        /** bytes that are no UTF-8, or characters beyond ASCII where only ASCII may stand */
+        /** bytes that are no UTF-8 */
         NOT_UTF8,
         NOT_JSON,
         /** a name that stands twice in one object */
@@ -25,6 +25,7 @@ public final class Malformed extends RuntimeException {
         NOT_CANONICAL,
         /** parts or a header other than those of a signature here */
         WRONG_HEADER,
+        /** other characters, padding, or bits beyond the last byte */
         NOT_BASE64URL,
         /** no key that may be used here, or one that does not follow from the one before */
         WRONG_KEY,

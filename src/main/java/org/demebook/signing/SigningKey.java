@@ -1,18 +1,27 @@
 package org.demebook.signing;
 
+import java.security.SecureRandom;
+
 /** A private Ed25519 key (RFC 8032). It is never part of a text, a log or an answer. */
 public final class SigningKey {
     private final byte[] seed;
+    private final byte[] encodedPublicKey;
     private final VerifyingKey verifyingKey;
 
-    private SigningKey(byte[] seed, VerifyingKey verifyingKey) {
+    private SigningKey(byte[] seed) {
+        if (seed.length != Curve.KEY_BYTES) {
+            throw new IllegalArgumentException("a private key has 32 bytes, not " + seed.length);
+        }
         this.seed = seed;
-        this.verifyingKey = verifyingKey;
+        this.encodedPublicKey = Curve.publicKey(seed);
+        this.verifyingKey = VerifyingKey.of(encodedPublicKey);
     }
 
     /** A new key from the platform's source of randomness. */
     public static SigningKey generate() {
-        throw new UnsupportedOperationException();
+        byte[] seed = new byte[Curve.KEY_BYTES];
+        new SecureRandom().nextBytes(seed);
+        return new SigningKey(seed);
     }
 
     /**
@@ -20,7 +29,7 @@ public final class SigningKey {
      * @throws IllegalArgumentException for another length
      */
     public static SigningKey ofSeed(byte[] seed32) {
-        throw new UnsupportedOperationException();
+        return new SigningKey(seed32.clone());
     }
 
     /** The 32 bytes to be kept secret; a copy. */
@@ -34,12 +43,12 @@ public final class SigningKey {
 
     /** The signature of 64 bytes; the same for the same message. */
     public byte[] sign(byte[] message) {
-        throw new UnsupportedOperationException();
+        return Curve.sign(seed, encodedPublicKey, message);
     }
 
     /** Names the public half alone. */
     @Override
     public String toString() {
-        return "SigningKey of " + verifyingKey;
+        return "SigningKey[" + verifyingKey.thumbprint() + "]";
     }
 }

@@ -6,6 +6,7 @@ import java.time.Duration;
 import java.util.Map;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
+import org.demebook.peering.UnusableIdentity;
 import org.demebook.start.LocalPostgres.Durability;
 import org.jboss.logging.Logger;
 import org.jspecify.annotations.Nullable;
@@ -58,13 +59,24 @@ public final class Main {
         Quarkus.run(
                 null,
                 (exitCode, failure) -> {
-                    if (failure != null) {
-                        LOG.error("The server could not be started", failure); // Quarkus leaves telling it to us
+                    if (failure != null) { // Quarkus leaves telling it to us
+                        tell(failure);
                     }
                     ended.countDown();
                     System.exit(exitCode);
                 },
                 args);
+    }
+
+    private static void tell(Throwable failure) {
+        for (Throwable cause = failure; cause != null; cause = cause.getCause()) {
+            if (cause instanceof UnusableIdentity) { // the operator's to mend: no stack to read
+                System.err.println("Demebook cannot start.");
+                System.err.println(cause.getMessage());
+                return;
+            }
+        }
+        LOG.error("The server could not be started", failure);
     }
 
     /**

@@ -189,8 +189,16 @@ final class Bodies {
             case "withdrawTwins" -> Map.of("numbers", List.of(named.get("twin"), named.get("secondTwin")));
             case "admitMember" -> Map.of("name", Things.KESTREL, "role", "member");
             case "offerAnimal" -> Map.of("animal", animal, "kind", "sale", "to", Things.third(asker));
+            case "admitPeer" ->
+                Map.of(
+                        "address", "https://127.0.0.1:1",
+                        "fingerprint", "kPrK _qmx VWaY VA9w wBF6 Iuo3 vVzz 7TxH CTwX Bygr S4k",
+                        "name", "Upland");
             case "signIn" -> Map.of("name", Things.KESTREL, "password", "a long walk on the cay");
-            case "openCalendar",
+            case "rotateNodeKey",
+                    "setPeerAside",
+                    "readmitPeer",
+                    "openCalendar",
                     "closeCalendar",
                     "withdrawCareRecord",
                     "endCareSilence",

@@ -54,6 +54,7 @@ final class CanaryReads {
             case "type" -> Set.of("no-such-animal", "no-such-type");
             case "countedOn" -> Set.of("2024-01-01");
             case "name" -> Set.of(INES);
+            case "node" -> Set.of("kPrK_qmxVWaYVA9wwBF6Iuo3vVzz7TxHCTwXBygrS4k");
             default -> fail("say here what {%s} of %s may be", parameter, path);
         };
     }

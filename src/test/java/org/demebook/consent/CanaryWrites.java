@@ -121,6 +121,7 @@ final class CanaryWrites {
                 }
             }
             case "kind" -> values.add("transponder");
+            case "node" -> values.add("kPrK_qmxVWaYVA9wwBF6Iuo3vVzz7TxHCTwXBygrS4k");
             case "value" -> values.add(transponder());
             case "name" -> values.add(asker.equals(COORDINATOR) ? "nobody" : KEEPERS.get(1));
             case "collection" ->
@@ -326,6 +327,14 @@ final class CanaryWrites {
             case "/invitations/acceptances" ->
                 List.of(of("secret", said(), "name", "fern", "fullName", said(), "password", said()));
             case "/invitations/joinings" -> List.of(of("secret", said()));
+            case "/peers" ->
+                List.of(of(
+                        "address",
+                        "https://127.0.0.1:1",
+                        "fingerprint",
+                        "kPrK_qmxVWaYVA9wwBF6Iuo3vVzz7TxHCTwXBygrS4k",
+                        "name",
+                        said()));
             case "/tokens" -> List.of(of("name", "nobody-of-this-name", "password", said()));
             default -> {
                 if (below.endsWith("/withdrawal") || below.endsWith("/refusal") || below.endsWith("/concession")) {

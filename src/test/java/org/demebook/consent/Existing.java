@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import org.demebook.Colony;
 import org.demebook.consent.Questions.Relation;
+import org.demebook.peering.AdmittedPeer;
 
 /** The thing that an operation is about, made for its owner; whoever else is needed for it is neither asker nor owner. */
 record Existing(Things things, Seekers seekers, Planned planned, String asker, String owner, Relation relation) {
@@ -48,6 +49,7 @@ record Existing(Things things, Seekers seekers, Planned planned, String asker, S
                 case "transfer" -> named.put(parameter, transfer(operation.id()));
                 case "approach" -> named.put(parameter, approach(operation.id()));
                 case "name" -> leaving(named);
+                case "node" -> named.put(parameter, AdmittedPeer.nodeId());
                 case "type" -> named.put(parameter, "no-such-animal");
                 case "code" ->
                     named.put(

@@ -24,6 +24,9 @@ public class TestServer implements QuarkusTestResourceLifecycleManager {
         var properties = new HashMap<>(Main.databaseProperties(postgres));
         properties.putAll(SignInKey.in(STATE).properties());
         properties.put("demebook.administrator.password", ADMINISTRATOR_PASSWORD);
+        properties.put("demebook.state", STATE.toString());
+        properties.put("demebook.federation", "on");
+        properties.put("demebook.federation.port", "0");
         // as behind a reverse proxy: each test guesses from an address of its own
         properties.put("quarkus.http.proxy.proxy-address-forwarding", "true");
         properties.put("quarkus.http.proxy.allow-x-forwarded", "true");
@@ -40,6 +43,11 @@ public class TestServer implements QuarkusTestResourceLifecycleManager {
     /** The database as its owner sees it; for tests that look behind the server's back. */
     public static LocalPostgres database() {
         return postgres;
+    }
+
+    /** Where the server under test has the keys by which other nodes know it. */
+    public static Path federationFolder() {
+        return STATE.resolve("federation");
     }
 
     static void deleteAll(Path folder) {

@@ -40,6 +40,7 @@ class WallTest extends PlainSql {
             Map.entry("region_distance", "how far apart those regions are"),
             Map.entry("count_rules", "two numbers, for coordinators"),
             Map.entry("flyway_schema_history", "the migrations"),
+            Map.entry("peer", "other nodes, for administrators; looked up before it is known who asks"),
             Map.entry("wall_key", "the role has no right to it at all")));
 
     @Test

@@ -1,0 +1,263 @@
+package org.demebook.federation;
+
+import io.quarkus.arc.All;
+import io.quarkus.runtime.ShutdownEvent;
+import io.quarkus.runtime.StartupEvent;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Observes;
+import jakarta.enterprise.event.ObservesAsync;
+import jakarta.inject.Inject;
+import java.time.Instant;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.RejectedExecutionException;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.concurrent.atomic.AtomicInteger;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.demebook.peering.Node;
+import org.demebook.peering.Peer;
+import org.demebook.peering.PeerClient;
+import org.demebook.peering.PeerTrouble;
+import org.demebook.peering.Peers;
+import org.demebook.protocol.Participant;
+import org.jboss.logging.Logger;
+
+/**
+ * Keeps up with the other nodes: in every shared population each peer is asked about once a second, at once when it hints at something new,
+ * and ever more seldom while it is away.
+ */
+@ApplicationScoped
+class SyncLoop {
+    private static final Logger LOG = Logger.getLogger(SyncLoop.class);
+    private static final int WORKERS = 8;
+    private static final long TURN_MILLIS = 250;
+
+    /** More in one answer is refused ({@link Participant#entries}). */
+    static final int LARGEST_PAGE = 2_000;
+
+    private record To(UUID population, String peer) {}
+
+    private final Map<To, Link> links = new ConcurrentHashMap<>();
+    private final AtomicBoolean looking = new AtomicBoolean();
+    private final Set<UUID> moved = ConcurrentHashMap.newKeySet();
+
+    @Inject
+    Node node;
+
+    @Inject
+    Federations federations;
+
+    @Inject
+    Peers peers;
+
+    @Inject
+    PeerClient client;
+
+    @Inject
+    Fetching fetching;
+
+    @Inject
+    Opening opening;
+
+    @Inject
+    @All
+    List<Regular> regulars;
+
+    private ScheduledExecutorService clock = Executors.newSingleThreadScheduledExecutor(daemon("federation-clock"));
+    private ExecutorService workers = Executors.newFixedThreadPool(WORKERS, daemon("federation-peer"));
+    private ExecutorService looker = Executors.newSingleThreadExecutor(daemon("federation-regular"));
+
+    private static java.util.concurrent.ThreadFactory daemon(String name) {
+        var number = new AtomicInteger();
+        return work -> {
+            var thread = new Thread(work, name + "-" + number.incrementAndGet());
+            thread.setDaemon(true);
+            return thread;
+        };
+    }
+
+    void started(@Observes StartupEvent event) {
+        if (node.isFederated()) {
+            clock.scheduleWithFixedDelay(this::turn, TURN_MILLIS, TURN_MILLIS, TimeUnit.MILLISECONDS);
+            clock.scheduleWithFixedDelay(this::lookAfter, 1_000, 1_000, TimeUnit.MILLISECONDS);
+        }
+    }
+
+    void ended(@Observes ShutdownEvent event) {
+        clock.shutdownNow();
+        looker.shutdown();
+        workers.shutdown();
+    }
+
+    /** That peer has something new of the population. */
+    void hinted(UUID population, String peer) {
+        var link = links.get(new To(population, peer));
+        if (link != null) {
+            link.wake(System.nanoTime());
+            submit(workers, this::turn);
+        }
+    }
+
+    /** This node has something new: whoever follows it is told. */
+    void written(@ObservesAsync Parts.Written written) {
+        moved.add(written.population());
+        for (var peer : peersIn(written.population())) {
+            if (link(written.population(), peer).beginsHint()) {
+                submit(workers, () -> hint(written.population(), peer));
+            }
+        }
+        submit(workers, () -> settle(written.population()));
+    }
+
+    /** When everything that a peer had of a population was here, the last time since this server started. */
+    Optional<Instant> caughtUpAt(UUID population, String peer) {
+        return Optional.ofNullable(links.get(new To(population, peer))).flatMap(Link::caughtUpAt);
+    }
+
+    private void hint(UUID population, Peer peer) {
+        boolean another = true;
+        while (another) {
+            try {
+                client.post(peer, "/federation/populations/%s/hint".formatted(population), new byte[0]);
+            } catch (PeerTrouble trouble) {
+                LOG.debugf("no hint to %s: %s", peer.name(), trouble.getMessage());
+            } finally {
+                another = link(population, peer).endedHint();
+            }
+        }
+    }
+
+    // ── rounds ───────────────────────────────────────────────────────────────────────────────────────────────────────
+
+    private void turn() {
+        try {
+            for (var population : federations.shared()) {
+                for (var peer : peersIn(population)) {
+                    var link = link(population, peer);
+                    if (link.begins(System.nanoTime())) {
+                        submit(workers, () -> round(population, peer, link));
+                    }
+                }
+            }
+        } catch (RuntimeException e) {
+            LOG.error("other nodes are not asked this time", e);
+        }
+    }
+
+    private Link link(UUID population, Peer peer) {
+        return links.computeIfAbsent(
+                new To(population, peer.nodeId()), to -> new Link(LARGEST_PAGE, System.nanoTime()));
+    }
+
+    /** The active peers that take part. */
+    private List<Peer> peersIn(UUID population) {
+        var others = federations.reading(population, part -> part.others());
+        return peers.active().stream()
+                .filter(peer -> others.contains(peer.nodeId()))
+                .toList();
+    }
+
+    private void round(UUID population, Peer peer, Link link) {
+        boolean well = false;
+        try {
+            int taken = 0;
+            var part = new Fetching.Work() {
+                @Override
+                public <T> T with(Function<Participant, T> work) {
+                    return federations.with(population, work);
+                }
+            };
+            for (var journal : journalsToAskFor(population, peer)) {
+                taken += fetching.fetch(part, population, peer, journal, link);
+            }
+            if (taken > 0) {
+                moved.add(population);
+                settle(population);
+            }
+            peers.heardOf(peer.nodeId());
+            well = true;
+        } catch (PeerTrouble trouble) {
+            peers.troubled(peer.nodeId(), String.valueOf(trouble.getMessage()));
+        } catch (RuntimeException e) {
+            LOG.errorf(e, "round with %s in %s", peer.name(), population);
+        } finally {
+            link.ended(well, System.nanoTime());
+        }
+    }
+
+    /** The peer's own; while fenced this node's, too; and those of nodes that cannot be asked themselves. */
+    private Set<String> journalsToAskFor(UUID population, Peer peer) {
+        var reachable = peersIn(population).stream().collect(Collectors.toMap(Peer::nodeId, Function.identity()));
+        return federations.reading(population, part -> {
+            var journals = new java.util.LinkedHashSet<String>();
+            if (part.awaited().contains(peer.nodeId())) {
+                journals.add(node.identity().nodeId());
+            }
+            journals.add(peer.nodeId());
+            for (var other : part.others()) {
+                var there = reachable.get(other);
+                if (there == null || link(population, there).isAway()) {
+                    journals.add(other);
+                }
+            }
+            return journals;
+        });
+    }
+
+    private void settle(UUID population) {
+        try {
+            federations.with(population, part -> {
+                part.settle();
+                return true;
+            });
+        } catch (RuntimeException e) {
+            LOG.errorf(e, "what follows in %s", population);
+        }
+    }
+
+    // ── once a second ────────────────────────────────────────────────────────────────────────────────────────────────
+
+    private void lookAfter() {
+        if (looking.compareAndSet(false, true)) {
+            submit(looker, () -> {
+                try {
+                    new HashSet<>(federations.shared()).forEach(this::lookAfter);
+                } catch (RuntimeException e) {
+                    LOG.error("shared populations are not looked after this time", e);
+                } finally {
+                    looking.set(false);
+                }
+            });
+        }
+    }
+
+    private void lookAfter(UUID population) {
+        opening.open(population);
+        settle(population);
+        for (var regular : regulars) {
+            try {
+                regular.tick(population);
+            } catch (RuntimeException e) {
+                LOG.errorf(e, "%s in %s", regular.getClass().getSimpleName(), population);
+            }
+        }
+    }
+
+    private static void submit(ExecutorService where, Runnable work) {
+        try {
+            where.execute(work);
+        } catch (RejectedExecutionException e) {
+            LOG.debug("the server ends", e);
+        }
+    }
+}

@@ -1,0 +1,139 @@
+package org.demebook.protocol;
+
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.demebook.merkle.SignedCheckpoint;
+import org.demebook.signing.Signed;
+
+/**
+ * What a participant works on: the disk, and everything that was folded from it. Made anew whenever the disk is not as it was left.
+ */
+final class Desk {
+    private static final int CHUNK = 1_000;
+    private static final int MOST_NOTE = 16 * 1024;
+
+    final Membership membership;
+    final Disk disk;
+    final Surroundings around;
+    final Follower follower;
+    final Copies copies;
+    final String me;
+
+    /** Whether the present change wrote something that is folded in here already. */
+    boolean isDirty;
+
+    /** Signs of entries that are inside entries of others, by node and number: the compact form. */
+    final Map<String, SortedMap<Long, String>> carried = new HashMap<>();
+
+    /** Nodes that are proven to have two stories: nothing of theirs is taken in any more. */
+    final Set<String> untrusted = new HashSet<>();
+
+    Desk(Membership membership, Disk disk, Surroundings around, Follower follower) {
+        this.membership = membership;
+        this.disk = disk;
+        this.around = around;
+        this.follower = follower;
+        this.me = membership.node();
+        this.copies = new Copies(membership);
+        disk.journals().forEach(this::load);
+        disk.alarms().forEach(this::distrust);
+    }
+
+    private void load(String node) {
+        var copy = copies.of(node);
+        List<Kept> chunk;
+        do {
+            chunk = disk.entries(node, copy.size(), CHUNK);
+            for (var kept : chunk) {
+                copy.tree.append(kept.leaf());
+                kept.entry().ifPresent(compact -> fold(copy, Signed.parse(compact, Entry.MOST_CHARACTERS)));
+            }
+        } while (chunk.size() == CHUNK);
+        copy.head = disk.head(node).map(text -> SignedCheckpoint.parse(text, MOST_NOTE));
+    }
+
+    /** An entry that was taken in before, so that its form and signature are good. */
+    private void fold(Copy copy, Signed signed) {
+        var entry = Entry.read(signed);
+        note(copy, entry);
+        if (copy.ledger.fault(entry).isEmpty()) {
+            copy.ledger.fold(entry);
+            remember(entry);
+        }
+    }
+
+    /** Who may read it follows from what it is, not from whether it had an effect. */
+    static void note(Copy copy, Entry entry) {
+        if (entry.says() instanceof Statement.Restricted) {
+            copy.restricted.add(entry.seq());
+        }
+    }
+
+    /** What an entry carries is a sign of other journals. */
+    void remember(Entry entry) {
+        for (var inside : copies.carrying.within(entry.says())) {
+            var other = copies.carrying.read(inside);
+            carried.computeIfAbsent(other.node(), node -> new TreeMap<>())
+                    .putIfAbsent(other.seq(), inside.entry().compact());
+        }
+    }
+
+    /** The highest number of a journal that there is any sign of here. */
+    long highest(String node) {
+        long highest = copies.of(node).size();
+        for (var text : disk.unchecked(node)) {
+            highest = Math.max(highest, SignedCheckpoint.parse(text, MOST_NOTE).checkpoint().size());
+        }
+        var signs = carried.get(node);
+        return signs == null ? highest : Math.max(highest, signs.lastKey());
+    }
+
+    Optional<String> entry(String node, long seq) {
+        return disk.entries(node, seq - 1, 1).stream().findFirst().flatMap(Kept::entry);
+    }
+
+    void erase(String node, Collection<Long> seqs) {
+        if (!seqs.isEmpty()) {
+            isDirty = true;
+            disk.erase(node, seqs);
+            follower.forget(node, seqs);
+        }
+    }
+
+    // ── alarms ───────────────────────────────────────────────────────────────────────────────────────────────────────
+
+    void raise(Alarm.Kind kind, String accused, String sentence) {
+        raise(kind, accused, Optional.empty(), sentence);
+    }
+
+    void raise(
+            Alarm.Kind kind,
+            String accused,
+            Optional<com.fasterxml.jackson.databind.node.ObjectNode> evidence,
+            String sentence) {
+        var what = kind + " " + accused + " " + evidence.map(Digests::of).orElse(sentence);
+        raise(new Alarm(Digests.of(what), kind, accused, evidence, sentence, around.now()));
+    }
+
+    void raise(Alarm alarm) {
+        if (disk.alarms().stream().noneMatch(known -> known.id().equals(alarm.id()))) {
+            isDirty = true;
+            disk.raise(alarm);
+            follower.raised(alarm);
+            distrust(alarm);
+        }
+    }
+
+    private void distrust(Alarm alarm) {
+        if (Evidence.standsAlone(alarm.kind()) && alarm.isProven() && !alarm.accused().equals(me)) {
+            untrusted.add(alarm.accused());
+        }
+    }
+}

@@ -1,0 +1,32 @@
+package org.demebook.protocol;
+
+/** Why a node gives no entries. */
+public final class FeedError extends RuntimeException {
+    public enum Reason {
+        /** Who asks holds more than there is here: this node was rolled back, or the asker is mistaken. */
+        CURSOR_FROM_THE_FUTURE,
+        NO_SUCH_JOURNAL,
+        /** Others carry entries of it, but it is not held here. */
+        ONLY_SIGNS_OF_IT,
+        /** More at once than a page may hold, or fewer than one. */
+        TOO_MANY,
+        /** Who asks takes no part in this population. */
+        NOT_A_MEMBER;
+
+        /** In answers. */
+        public String word() {
+            return name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+        }
+    }
+
+    private final Reason reason;
+
+    public FeedError(Reason reason) {
+        super(reason.word());
+        this.reason = reason;
+    }
+
+    public Reason reason() {
+        return reason;
+    }
+}

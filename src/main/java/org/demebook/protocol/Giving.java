@@ -1,0 +1,122 @@
+package org.demebook.protocol;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.demebook.merkle.Checkpoint;
+import org.demebook.merkle.SignedCheckpoint;
+
+/** What a node gives others of the journals that it holds. */
+record Giving(Desk desk, Fence fence) {
+    static final int MOST_ENTRIES = 2_000;
+    private static final int MOST_CHARACTERS = 1_000_000;
+    private static final int MOST_ALARMS = 16;
+
+    FeedPage entries(String asker, String node, long after, int most) {
+        if (most < 1 || most > MOST_ENTRIES) {
+            throw new FeedError(FeedError.Reason.TOO_MANY);
+        }
+        if (!desk.copies.seats(asker)) {
+            throw new FeedError(FeedError.Reason.NOT_A_MEMBER);
+        }
+        if (node.equals(asker)) {
+            fence.asked(node);
+        }
+        var copy = desk.copies.byNode.get(node);
+        if (copy == null) {
+            throw noneOf(node);
+        }
+        if (!node.equals(asker) && after > copy.size()) {
+            if (node.equals(desk.me)) {
+                fence.raise();
+            }
+            throw new FeedError(FeedError.Reason.CURSOR_FROM_THE_FUTURE);
+        }
+        var head = head(copy);
+        long size = head.checkpoint().size();
+        var from = Math.min(after, size);
+        var items = items(copy, asker, from, (int) Math.min(most, size - from));
+        long end = from + items.size();
+        return new FeedPage(
+                node,
+                after,
+                copy.keys().orElseThrow(() -> noneOf(node)),
+                head,
+                items,
+                Prefix.proof(copy.tree, from, size),
+                Prefix.proof(copy.tree, end, size),
+                heads(node),
+                desk.highest(node),
+                alarms());
+    }
+
+    private FeedError noneOf(String node) {
+        return new FeedError(
+                desk.highest(node) == 0
+                        ? FeedError.Reason.NO_SUCH_JOURNAL
+                        : FeedError.Reason.ONLY_SIGNS_OF_IT);
+    }
+
+    /** The own head is signed anew when the journal has grown; of another's, the last that was checked. */
+    private SignedCheckpoint head(Copy copy) {
+        if (copy.node().equals(desk.me) && !fence.isUp() && copy.headSize() < copy.size()) {
+            var checkpoint = new Checkpoint(
+                    Evidence.origin(desk.membership.population(), desk.me), copy.size(), copy.tree.root());
+            var signed = SignedCheckpoint.sign(
+                    checkpoint, desk.me, desk.membership.key().get());
+            desk.isDirty = true;
+            desk.disk.keepHead(desk.me, signed.text());
+            copy.head = Optional.of(signed);
+        }
+        return copy.head.orElseThrow(() -> noneOf(copy.node()));
+    }
+
+    private List<FeedPage.Item> items(Copy copy, String asker, long after, int most) {
+        var items = new ArrayList<FeedPage.Item>();
+        int characters = 0;
+        if (most == 0) {
+            return items;
+        }
+        for (var kept : desk.disk.entries(copy.node(), after, most)) {
+            var readable = kept.entry().isPresent() && mayRead(copy, asker, kept);
+            characters += readable ? kept.entry().get().length() : 0;
+            if (characters > MOST_CHARACTERS && !items.isEmpty()) {
+                break;
+            }
+            items.add(
+                    readable
+                            ? new FeedPage.Item(kept.entry(), kept.salt(), Optional.empty())
+                            : new FeedPage.Item(Optional.empty(), Optional.empty(), Optional.of(kept.leaf())));
+        }
+        return items;
+    }
+
+    /** What is restricted is given by its own node to its readers, and back to that node by whoever holds it. */
+    private boolean mayRead(Copy copy, String asker, Kept kept) {
+        if (!copy.restricted.contains(kept.seq())) {
+            return true;
+        }
+        if (copy.node().equals(asker)) {
+            return true;
+        }
+        return copy.node().equals(desk.me)
+                && kept.readers().map(readers -> readers.contains(asker)).orElse(true);
+    }
+
+    private List<FeedPage.NodeHead> heads(String except) {
+        var heads = new ArrayList<FeedPage.NodeHead>();
+        for (var copy : desk.copies.byNode.values()) {
+            if (!copy.node().equals(except) && copy.head.isPresent() && copy.keys().isPresent()) {
+                heads.add(new FeedPage.NodeHead(copy.node(), copy.keys().get(), copy.head.get()));
+            }
+        }
+        return heads;
+    }
+
+    private List<Alarm> alarms() {
+        return desk.disk.alarms().stream()
+                .filter(alarm -> alarm.isProven() && Evidence.standsAlone(alarm.kind()))
+                .limit(MOST_ALARMS)
+                .toList();
+    }
+}
