@@ -14,8 +14,8 @@ import org.junit.jupiter.api.Test;
 /** Rules of the schema that let it move to a distributed PostgreSQL-compatible engine unchanged, read off the migrations. */
 class SchemaTest {
     /** Tables of the node itself, which belong to no population. */
-    private static final Set<String> OF_THE_NODE =
-            Set.of("keeper", "account", "invitation", "kept_answer", "claim_code", "calendar_address", "wall_key", "peer");
+    private static final Set<String> OF_THE_NODE = Set.of(
+            "keeper", "account", "invitation", "kept_answer", "claim_code", "calendar_address", "wall_key", "peer");
 
     /** Found by what a request brings before its population is known. */
     private static final Set<String> DIRECTORY_INDEXES =

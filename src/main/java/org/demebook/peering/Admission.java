@@ -41,7 +41,7 @@ class Admission {
      *
      * @throws Refusal unless it is the node that was described, and not this one
      */
-    KeyDocument look(NewPeer described) {
+    NodeDocument look(NewPeer described) {
         var address = address(described.address());
         var typed = withoutSpaces(described.fingerprint());
         if (same(typed, node.identity().nodeId())) {
@@ -50,7 +50,7 @@ class Admission {
                     "%s is the fingerprint of this node; enter the one that the other administrator reads to you."
                             .formatted(node.identity().fingerprint()));
         }
-        KeyDocument found;
+        NodeDocument found;
         try {
             found = firstContact.fetch(address);
         } catch (PeerTrouble trouble) {
@@ -75,7 +75,7 @@ class Admission {
 
     /** Lets the node in, or takes its new address, TLS key and name, if it is known; a node that was set aside stays so. */
     @Transactional
-    Admitted admit(Asker by, NewPeer described, KeyDocument found) {
+    Admitted admit(Asker by, NewPeer described, NodeDocument found) {
         var known = PeerRow.locked(found.keys().nodeId());
         var row = known.orElseGet(() -> new PeerRow(found.keys(), Instant.now(clock), by.keeperId()));
         if (known.isPresent() && !row.learn(found.keys())) {

@@ -51,12 +51,16 @@ final class Asking {
         return requireActive(peer);
     }
 
-    /** For the one request that brings keys which are not known yet: a peer of that name, before anything is read of the body. */
-    Peer known(RequestToken token) {
+    private Peer known(RequestToken token) {
         return peers.find(token.from()).orElseThrow(() -> new Turned(401, "unknown-peer"));
     }
 
-    /** Takes over a peer's longer chain, brought in a request that its last key signed. @throws Turned otherwise */
+    /**
+     * Takes over a peer's longer chain, brought in a request that its last key signed. Whether there is such a peer is looked at last: only the node
+     * itself is told.
+     *
+     * @throws Turned otherwise
+     */
     void learn(RequestToken token, byte[] document) {
         KeyChain keys;
         try {

@@ -47,7 +47,9 @@ class FederationPort {
             return;
         }
         server = PeerServer.start(vertx, host, port, node.identity(), node.name(), peers, conversation);
-        LOG.infof("Other nodes reach this one at %s; its id is %s", address(), node.identity().fingerprint());
+        LOG.infof(
+                "Other nodes reach this one at %s; its id is %s",
+                address(), node.identity().fingerprint());
     }
 
     void close(@Observes ShutdownEvent ended) {
@@ -65,36 +67,7 @@ class FederationPort {
     @Produces
     @ApplicationScoped
     PeerClient client() {
-        return new Lazy(node);
-    }
-
-    /** Asks for this node's identity when it is first used. */
-    private static final class Lazy implements PeerClient {
-        private final Node node;
-        private volatile @Nullable PinnedClient client;
-
-        Lazy(Node node) {
-            this.node = node;
-        }
-
-        private synchronized PeerClient client() {
-            var known = client;
-            if (known == null) {
-                known = new PinnedClient(node.identity());
-                client = known;
-            }
-            return known;
-        }
-
-        @Override
-        public byte[] get(Peer peer, String target, int mostBytes) {
-            return client().get(peer, target, mostBytes);
-        }
-
-        @Override
-        public void post(Peer peer, String target, byte[] body) {
-            client().post(peer, target, body);
-        }
+        return new WatchedClient(node, peers);
     }
 
     /** While no room of this server has anything to tell other nodes. */

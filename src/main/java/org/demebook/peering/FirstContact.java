@@ -13,7 +13,7 @@ import javax.net.ssl.SSLSession;
 import org.demebook.signing.Malformed;
 
 /**
- * Fetches the key document of a node that is not known yet, from the address that an administrator typed. The TLS key of that very
+ * Fetches the node document of a node that is not known yet, from the address that an administrator typed. The TLS key of that very
  * connection has to be the one for which the node key vouches: otherwise somebody stands in between and passes on what is public.
  */
 final class FirstContact {
@@ -26,7 +26,7 @@ final class FirstContact {
     }
 
     /** @throws PeerTrouble if there is no document, or it is not of whoever answered */
-    KeyDocument fetch(URI address) {
+    NodeDocument fetch(URI address) {
         var request = HttpRequest.newBuilder(PinnedClient.at(address, Routes.NODE))
                 .timeout(answering)
                 .build();
@@ -38,9 +38,9 @@ final class FirstContact {
                     "It answered %d: there is no node at that address. Is it the address and port that the other node shows its administrator?"
                             .formatted(answer.statusCode()));
         }
-        KeyDocument document;
+        NodeDocument document;
         try {
-            document = KeyDocument.parse(answer.body());
+            document = NodeDocument.parse(answer.body());
         } catch (Malformed e) {
             throw new PeerTrouble(NOT_UNDERSTOOD, "What it says of itself cannot be believed: " + e.getMessage() + ".");
         }

@@ -97,16 +97,16 @@ final class KeyFolder {
         var key = SigningKey.generate();
         var recovery = SigningKey.generate();
         files.write(fresh.resolve(RECOVERY), recoveryJson(recovery));
-        files.write(
-                fresh.resolve(KEY),
-                new Secret(key, recovery.verifyingKey()).toJson());
+        files.write(fresh.resolve(KEY), new Secret(key, recovery.verifyingKey()).toJson());
         files.write(
                 fresh.resolve(CHAIN),
                 CanonicalJson.write(KeyChain.of(key, recovery.verifyingKey()).toJson()));
         files.write(fresh.resolve(TLS), TlsKey.generate().store());
         files.syncFolder(fresh);
         files.moveIntoPlace(fresh, folder);
-        LOG.infof("This node's keys were made in %s; its id is the thumbprint %s", folder, key.verifyingKey().thumbprint());
+        LOG.infof(
+                "This node's keys were made in %s; its id is the thumbprint %s",
+                folder, key.verifyingKey().thumbprint());
     }
 
     private void deleteUnfinished() throws IOException {
@@ -162,7 +162,8 @@ final class KeyFolder {
         var secret = Files.exists(file) ? readSecret(file) : null;
         if (secret != null && secret.fits(chain)) {
             if (recoveryKey != null) {
-                LOG.info("The key in use is here: no recovery key is needed. Start without demebook.federation.recovery-key.");
+                LOG.info(
+                        "The key in use is here: no recovery key is needed. Start without demebook.federation.recovery-key.");
             }
             return secret;
         }
@@ -174,7 +175,8 @@ final class KeyFolder {
                                     file,
                                     secret == null
                                             ? "is missing or damaged"
-                                            : "is not the key in use by " + CHAIN + ", but an older one or another node's",
+                                            : "is not the key in use by " + CHAIN
+                                                    + ", but an older one or another node's",
                                     RUNBOOK));
         }
         return null;
@@ -185,8 +187,7 @@ final class KeyFolder {
     private Recovered recover(KeyChain chain, @Nullable Path recoveryKey) throws IOException {
         var file = Objects.requireNonNull(recoveryKey);
         var recovery = Files.exists(file) ? readRecovery(file) : null;
-        if (recovery == null
-                || !recovery.verifyingKey().thumbprint().equals(chain.recovery())) {
+        if (recovery == null || !recovery.verifyingKey().thumbprint().equals(chain.recovery())) {
             throw new UnusableIdentity("%s %s; wanted is the one with the thumbprint %s. %s."
                     .formatted(
                             file,
@@ -225,7 +226,8 @@ final class KeyFolder {
             files.moveIntoPlace(folder.resolve(CHAIN + NEXT), folder.resolve(CHAIN));
         } catch (IOException e) {
             throw new UnusableIdentity(
-                    "The next key could not be written to %s: %s. The one before stays in use.".formatted(folder, e), e);
+                    "The next key could not be written to %s: %s. The one before stays in use.".formatted(folder, e),
+                    e);
         }
         try {
             settle(files, chain);

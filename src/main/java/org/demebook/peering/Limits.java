@@ -13,7 +13,7 @@ public final class Limits {
     /** Of a request's body: the longest chain of keys fits. */
     public static final int MOST_BODY_BYTES = 786_432;
 
-    /** Of a key document. */
+    /** Of a node document, and of a chain of keys. */
     public static final int MOST_KEY_DOCUMENT_BYTES = 786_432;
 
     public static final int MOST_ENTRIES = 10_000;

@@ -1,9 +1,7 @@
 package org.demebook.peering;
 
-import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.nio.file.Path;
-import org.demebook.signing.CanonicalJson;
 import org.demebook.signing.KeyChain;
 import org.demebook.signing.Signed;
 import org.demebook.signing.SigningKey;
@@ -17,9 +15,6 @@ import org.jspecify.annotations.Nullable;
  * use a folder.
  */
 public final class NodeIdentity {
-    /** What the node says of its TLS key is called so in the header of its signature. */
-    static final String TLS_TYPE = "demebook-tls";
-
     private final KeyFolder folder;
     private final TlsKey tls;
     private volatile Keys keys;
@@ -101,18 +96,10 @@ public final class NodeIdentity {
         return tls;
     }
 
-    /**
-     * What the node tells anybody of itself, in canonical JSON: {@code {"keys":chain,"name":text,"tls":compact}}. The last is
-     * signed by the key in use over {@code {"node":id,"tls":pin}}, so that nobody can stand in between with a TLS key of theirs.
-     */
+    /** What the node tells anybody of itself, signed by the key in use. */
     byte[] document(String name) {
         var now = keys;
-        var nodes = JsonNodeFactory.instance;
-        var tlsWord = nodes.objectNode().put("node", now.chain.nodeId()).put("tls", tls.pin());
-        var document = nodes.objectNode().put("name", name);
-        document.set("keys", now.chain.toJson());
-        document.put("tls", Signed.sign(TLS_TYPE, tlsWord, now.secret.key()).compact());
-        return CanonicalJson.write(document);
+        return NodeDocument.write(now.chain, name, tls.pin(), now.secret.key());
     }
 
     /** Signs with the key in use. */

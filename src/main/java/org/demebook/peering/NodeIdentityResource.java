@@ -41,7 +41,8 @@ class NodeIdentityResource {
     @Operation(
             operationId = "getNodeIdentity",
             summary = "Who this node is to others (administrators)",
-            description = "Read fingerprint and address to the administrator of another node; both of you let the other in.")
+            description =
+                    "Read fingerprint and address to the administrator of another node; both of you let the other in.")
     @Refuses({NOT_ALLOWED, FEDERATION_OFF})
     public NodeIdentityView identity() {
         PeerResource.administrator(signedIn);
@@ -53,11 +54,13 @@ class NodeIdentityResource {
     @Operation(
             operationId = "rotateNodeKey",
             summary = "Sign with a new key from now on (administrators)",
-            description = "The node stays who it is: its id is that of its first key. Peers learn of the new key by themselves.")
+            description =
+                    "The node stays who it is: its id is that of its first key. Peers learn of the new key by themselves.")
     @APIResponse(
             responseCode = "200",
             description = "The new key is in use",
-            content = @Content(mediaType = "application/json", schema = @Schema(implementation = NodeIdentityView.class)))
+            content =
+                    @Content(mediaType = "application/json", schema = @Schema(implementation = NodeIdentityView.class)))
     @Refuses({NOT_ALLOWED, FEDERATION_OFF})
     public Response rotate() {
         var by = PeerResource.administrator(signedIn);

@@ -61,8 +61,9 @@ class PeerResource {
     @Operation(
             operationId = "admitPeer",
             summary = "Talk with another node from now on (administrators)",
-            description = "The node at that address is asked for its keys, now and at no other address. It is let in only if its"
-                    + " fingerprint is the one that you were told: compare it by telephone or face to face.")
+            description =
+                    "The node at that address is asked for its keys, now and at no other address. It is let in only if its"
+                            + " fingerprint is the one that you were told: compare it by telephone or face to face.")
     @APIResponse(
             responseCode = "201",
             description = "The node is let in",

@@ -1,6 +1,8 @@
 package org.demebook.peering;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.github.benmanes.caffeine.cache.Cache;
+import com.github.benmanes.caffeine.cache.Caffeine;
 import io.quarkus.hibernate.orm.panache.PanacheEntityBase;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
@@ -8,6 +10,7 @@ import jakarta.persistence.LockModeType;
 import jakarta.persistence.Table;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
@@ -21,6 +24,11 @@ import org.jspecify.annotations.Nullable;
 @Table(name = "peer")
 class PeerRow extends PanacheEntityBase {
     private static final int MOST_TROUBLE = 500;
+    private static final Duration TOLD_EVERY = Duration.ofSeconds(10);
+
+    /** By their text: to verify a chain takes two signatures a key. */
+    private static final Cache<String, KeyChain> VERIFIED =
+            Caffeine.newBuilder().maximumSize(200).build();
 
     @Id
     String nodeId;
@@ -57,8 +65,14 @@ class PeerRow extends PanacheEntityBase {
         return Optional.ofNullable(findById(nodeId, LockModeType.PESSIMISTIC_WRITE));
     }
 
+    /** A row is not written anew for each of many requests. */
     static void contact(String nodeId, Instant at) {
-        update("lastContactAt = ?1, lastTrouble = null where nodeId = ?2", at, nodeId);
+        update(
+                "lastContactAt = ?1, lastTrouble = null where nodeId = ?2"
+                        + " and (lastContactAt is null or lastContactAt < ?3 or lastTrouble is not null)",
+                at,
+                nodeId,
+                at.minus(TOLD_EVERY));
     }
 
     static void trouble(String nodeId, String trouble) {
@@ -89,7 +103,12 @@ class PeerRow extends PanacheEntityBase {
     }
 
     private KeyChain chain() {
-        return KeyChain.parse(CanonicalJson.read(keys.getBytes(StandardCharsets.UTF_8), Limits.MOST_KEY_DOCUMENT_BYTES));
+        return VERIFIED.get(keys, PeerRow::verified);
+    }
+
+    private static KeyChain verified(String keys) {
+        return KeyChain.parse(
+                CanonicalJson.read(keys.getBytes(StandardCharsets.UTF_8), Limits.MOST_KEY_DOCUMENT_BYTES));
     }
 
     private static String text(KeyChain keys) {

@@ -30,6 +30,10 @@ import org.jboss.logging.Logger;
 public final class PeerServer implements AutoCloseable {
     private static final Logger LOG = Logger.getLogger(PeerServer.class);
     private static final int WORKERS = 8;
+
+    /** Of whom it is not known yet who they are: they have their turns together. */
+    private static final String STRANGERS = "";
+
     private static final long STARTING_SECONDS = 20;
 
     private final Vertx vertx;
@@ -46,7 +50,7 @@ public final class PeerServer implements AutoCloseable {
             Vertx vertx, String host, int port, NodeIdentity self, String name, PeerBook peers, Conversation held) {
         this.vertx = vertx;
         this.workers = vertx.createSharedWorkerExecutor("federation-" + self.nodeId(), WORKERS);
-        this.document = new KeyDocument.Kept(self, name);
+        this.document = new NodeDocument.Kept(self, name);
         this.asking = new Asking(self, peers);
         this.peers = peers;
         this.routes = new Routes(held);
@@ -121,7 +125,8 @@ public final class PeerServer implements AutoCloseable {
         request.response().closeHandler(closed -> vertx.cancelTimer(deadline));
         request.pause(); // nothing is read before it is known whether it may be sent
         work(() -> prepare(request))
-                .compose(prepared -> body(request, prepared.mostBodyBytes).compose(body -> work(() -> prepared.answer(body))))
+                .compose(prepared ->
+                        body(request, prepared.mostBodyBytes).compose(body -> work(() -> prepared.answer(body))))
                 .otherwise(failure -> turned(request, failure))
                 .onSuccess(reply -> send(request, reply));
     }
@@ -148,20 +153,23 @@ public final class PeerServer implements AutoCloseable {
         }
         var token = asking.claimed(request.getHeader("Authorization"), method + " " + target);
         if (method.equals("POST") && target.equals(Routes.KEYS)) {
-            var peer = asking.known(token);
-            return new Prepared(Limits.MOST_BODY_BYTES, body -> counted(peer.nodeId(), () -> {
-                requireBody(token, body);
-                asking.learn(token, body);
-                return Reply.done();
-            }));
+            return new Prepared(
+                    Limits.MOST_BODY_BYTES,
+                    body -> counted(STRANGERS, () -> {
+                        requireBody(token, body);
+                        asking.learn(token, body);
+                        return Reply.done();
+                    }));
         }
         var peer = asking.verified(token);
         var route = routes.find(method, target);
-        return new Prepared(route.mostBodyBytes(), body -> counted(peer.nodeId(), () -> {
-            requireBody(token, body);
-            peers.heardOf(peer.nodeId());
-            return route.speak().apply(peer.nodeId(), body);
-        }));
+        return new Prepared(
+                route.mostBodyBytes(),
+                body -> counted(peer.nodeId(), () -> {
+                    requireBody(token, body);
+                    peers.heardOf(peer.nodeId());
+                    return route.speak().apply(peer.nodeId(), body);
+                }));
     }
 
     private static void requireBody(RequestToken token, byte[] body) {
@@ -221,7 +229,8 @@ public final class PeerServer implements AutoCloseable {
             response.end(Buffer.buffer(reply.body()));
         } else { // what it still sends is not read
             response.putHeader("Connection", "close");
-            response.end(Buffer.buffer(reply.body())).onComplete(sent -> request.connection().close());
+            response.end(Buffer.buffer(reply.body()))
+                    .onComplete(sent -> request.connection().close());
         }
     }
 

@@ -3,6 +3,8 @@ package org.demebook.peering;
 import static org.demebook.peering.PeerTrouble.Kind.NOT_UNDERSTOOD;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.github.benmanes.caffeine.cache.Cache;
+import com.github.benmanes.caffeine.cache.Caffeine;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
@@ -10,20 +12,21 @@ import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.time.Duration;
 import java.util.Map;
-import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Pattern;
 import org.demebook.signing.CanonicalJson;
+import org.demebook.signing.KeyChain;
 import org.demebook.signing.Malformed;
 
 /**
  * Asks other nodes over TLS 1.3, each by its pinned key and by no other. Needs no container. Safe for use by several threads.
  *
- * <p>Where a peer does not know this node's key in use, it is sent the chain once, and asked again.
+ * <p>Where a peer does not know this node's key in use, it is sent the chain, and asked again.
  */
 public final class PinnedClient implements PeerClient {
     private static final Pattern TARGET = Pattern.compile("/federation/[A-Za-z0-9/_.?=&~-]*");
     private static final Pattern ERROR = Pattern.compile("[a-z][a-z0-9-]{1,39}");
+    private static final Duration TOLD_AGAIN_AFTER = Duration.ofMinutes(1);
     private static final byte[] NOTHING = {};
 
     private final NodeIdentity self;
@@ -33,8 +36,9 @@ public final class PinnedClient implements PeerClient {
     /** By pin: a connection is good for nothing else. */
     private final Map<String, HttpClient> clients = new ConcurrentHashMap<>();
 
-    /** Which peers were sent which of this node's keys. */
-    private final Set<String> toldKeys = ConcurrentHashMap.newKeySet();
+    /** Which peers were sent which of this node's keys; not again with every request of a peer that does not want them. */
+    private final Cache<String, Boolean> toldKeys =
+            Caffeine.newBuilder().expireAfterWrite(TOLD_AGAIN_AFTER).build();
 
     public PinnedClient(NodeIdentity self) {
         this(self, Limits.CONNECTING, Limits.ANSWERING);
@@ -72,11 +76,22 @@ public final class PinnedClient implements PeerClient {
         } catch (PeerTrouble trouble) {
             var keys = self.keys();
             var told = peer.nodeId() + " " + keys.current().x();
-            if (!trouble.error().equals("unknown-peer") || keys.keys().size() == 1 || !toldKeys.add(told)) {
+            if (!trouble.error().equals("unknown-peer") || keys.keys().size() == 1 || toldKeys.asMap().putIfAbsent(told, true) != null) {
                 throw trouble;
             }
-            once(peer, "POST", Routes.KEYS, CanonicalJson.write(keys.toJson()), Limits.MOST_ERROR_BYTES);
+            tell(peer, keys, told);
             return once(peer, method, target, body, mostBytes);
+        }
+    }
+
+    private void tell(Peer peer, KeyChain keys, String told) {
+        try {
+            once(peer, "POST", Routes.KEYS, CanonicalJson.write(keys.toJson()), Limits.MOST_ERROR_BYTES);
+        } catch (PeerTrouble trouble) {
+            if (!trouble.error().equals("unknown-peer")) {
+                toldKeys.invalidate(told); // it may go better another time
+            }
+            throw trouble;
         }
     }
 

@@ -19,17 +19,21 @@ import org.demebook.signing.Signed;
  */
 record RequestToken(Signed signed, String from, String to, String target, String body) {
     static final String SCHEME = "Node ";
-    private static final String TYPE = "demebook-request";
+    static final String TYPE = "demebook-request";
     private static final int MOST_BYTES = Limits.MOST_HEAD_BYTES;
 
     static String header(NodeIdentity self, String to, String method, String target, byte[] body) {
-        var payload = JsonNodeFactory.instance
+        var payload = payload(self.nodeId(), to, method + " " + target, body);
+        return SCHEME + self.sign(TYPE, payload).compact();
+    }
+
+    static ObjectNode payload(String from, String to, String methodAndTarget, byte[] body) {
+        return JsonNodeFactory.instance
                 .objectNode()
                 .put("body", digest(body))
-                .put("from", self.nodeId())
-                .put("target", method + " " + target)
+                .put("from", from)
+                .put("target", methodAndTarget)
                 .put("to", to);
-        return SCHEME + self.sign(TYPE, payload).compact();
     }
 
     /** @throws Malformed for any other form */

@@ -43,10 +43,9 @@ final class SelfSigned {
         var algorithm = der(SEQUENCE, ECDSA_WITH_SHA256);
         var name = der(
                 SEQUENCE,
-                der(
-                        SET,
-                        der(SEQUENCE, COMMON_NAME, der(UTF8_STRING, commonName.getBytes(StandardCharsets.UTF_8)))));
-        var validity = der(SEQUENCE, der(UTC_TIME, ascii("200101000000Z")), der(GENERALIZED_TIME, ascii("99991231235959Z")));
+                der(SET, der(SEQUENCE, COMMON_NAME, der(UTF8_STRING, commonName.getBytes(StandardCharsets.UTF_8)))));
+        var validity =
+                der(SEQUENCE, der(UTC_TIME, ascii("200101000000Z")), der(GENERALIZED_TIME, ascii("99991231235959Z")));
         var toBeSigned = der(
                 SEQUENCE,
                 der(VERSION, der(INTEGER, new byte[] {2})),

@@ -48,7 +48,8 @@ record TlsKey(byte[] store, String pin) {
 
     /** SHA-256 of the SubjectPublicKeyInfo in DER, as RFC 7469, 2.4 takes it, base64url without padding. */
     static String pin(X509Certificate certificate) throws GeneralSecurityException {
-        var digest = MessageDigest.getInstance("SHA-256").digest(certificate.getPublicKey().getEncoded());
+        var digest = MessageDigest.getInstance("SHA-256")
+                .digest(certificate.getPublicKey().getEncoded());
         return Base64.getUrlEncoder().withoutPadding().encodeToString(digest);
     }
 

@@ -52,7 +52,8 @@ final class Wire {
             answer = sent.get(answering.toMillis(), TimeUnit.MILLISECONDS);
         } catch (TimeoutException e) {
             sent.cancel(true);
-            throw new PeerTrouble(TIMED_OUT, "It did not answer within %d seconds.".formatted(answering.toSeconds()), e);
+            throw new PeerTrouble(
+                    TIMED_OUT, "It did not answer within %d seconds.".formatted(answering.toSeconds()), e);
         } catch (InterruptedException e) {
             sent.cancel(true);
             Thread.currentThread().interrupt();

@@ -155,7 +155,7 @@ public enum ProblemType {
     // other nodes
     FEDERATION_OFF(409, "This node talks with no other"),
     NO_SUCH_PEER(404, "There is no such node here"),
-    PEER_NOT_REACHED(502, "The other node gave no answer that can be used"),
+    PEER_NOT_REACHED(422, "The other node gave no answer that can be used"),
     PEER_KEYS_DIFFER(422, "The other node has other keys than you were told"),
     PEER_IS_THIS_NODE(422, "That is this node itself"),
 

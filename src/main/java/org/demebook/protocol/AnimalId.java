@@ -10,7 +10,8 @@ import java.util.regex.Pattern;
  * @param node id of the node that registered it
  */
 public record AnimalId(UUID id, String node) implements Comparable<AnimalId> {
-    private static final Pattern FORM = Pattern.compile("([0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12})@([A-Za-z0-9_-]{43})");
+    private static final Pattern FORM =
+            Pattern.compile("([0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12})@([A-Za-z0-9_-]{43})");
 
     /** @throws IllegalArgumentException if it is not one in its only form */
     public static AnimalId parse(String text) {

@@ -67,7 +67,13 @@ final class Copies {
                 continue;
             }
             if (!present.released) {
-                return new Whereabouts.Held(node, present.leaving.isPresent());
+                var elsewhere = taken(animal, node);
+                if (elsewhere.isEmpty()) {
+                    return new Whereabouts.Held(node, present.leaving.isPresent());
+                }
+                node = elsewhere.get().ledger.node;
+                stint = elsewhere.map(found -> found.stint);
+                continue;
             }
             var transfer = present.leaving.orElseThrow();
             var to = of(node).ledger.outgoing.get(transfer).offered().to();
@@ -93,10 +99,25 @@ final class Copies {
                 .findFirst());
     }
 
-    private record Adoption(Ledger ledger, Stint stint) {}
+    private record Found(Ledger ledger, Stint stint) {}
+
+    /** Who took the animal by a release of this node that it carries, while the release itself has not come here, or was kept back. */
+    private Optional<Found> taken(AnimalId animal, String giver) {
+        var given = of(giver).ledger;
+        for (var copy : byNode.values()) {
+            for (var stint : copy.ledger.stints.getOrDefault(animal, List.of())) {
+                if (stint.began.isPresent()
+                        && !given.releases.containsKey(stint.began.get())
+                        && copy.ledger.incoming.get(stint.began.get()).offer().node().equals(giver)) {
+                    return Optional.of(new Found(copy.ledger, stint));
+                }
+            }
+        }
+        return Optional.empty();
+    }
 
     /** Of several, that by the node with the smallest id. What a node released before it was given up stands. */
-    private Optional<Adoption> adoption(
+    private Optional<Found> adoption(
             AnimalId animal, String from, Optional<UUID> began, Optional<Stint> present) {
         for (var copy : byNode.values()) {
             for (var adopted : copy.ledger.adoptions) {
@@ -107,7 +128,7 @@ final class Copies {
                                         && (!stint.released || stint.releasedSeq > Endorsements.size(adopted)))
                                 .orElse(true)) {
                     return stint(copy.node(), animal, Optional.empty(), Optional.of(adopted))
-                            .map(stint -> new Adoption(copy.ledger, stint));
+                            .map(stint -> new Found(copy.ledger, stint));
                 }
             }
         }

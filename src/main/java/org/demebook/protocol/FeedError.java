@@ -3,7 +3,7 @@ package org.demebook.protocol;
 /** Why a node gives no entries. */
 public final class FeedError extends RuntimeException {
     public enum Reason {
-        /** Who asks holds more than there is here: this node was rolled back, or the asker is mistaken. */
+        /** Who asks says that it holds more than there is here. Without a signed head that is no sign that this node was rolled back. */
         CURSOR_FROM_THE_FUTURE,
         NO_SUCH_JOURNAL,
         /** Others carry entries of it, but it is not held here. */

@@ -27,9 +27,6 @@ record Giving(Desk desk, Fence fence) {
             throw noneOf(node);
         }
         if (!node.equals(asker) && after > copy.size()) {
-            if (node.equals(desk.me)) {
-                fence.raise();
-            }
             throw new FeedError(FeedError.Reason.CURSOR_FROM_THE_FUTURE);
         }
         var head = head(copy);
@@ -57,9 +54,12 @@ record Giving(Desk desk, Fence fence) {
                         : FeedError.Reason.ONLY_SIGNS_OF_IT);
     }
 
-    /** The own head is signed anew when the journal has grown; of another's, the last that was checked. */
+    /**
+     * The own head is signed anew when the journal has grown, unless the key in use is not stated there yet: nobody could tell whose
+     * it is. Of another's journal, the last that was checked.
+     */
     private SignedCheckpoint head(Copy copy) {
-        if (copy.node().equals(desk.me) && !fence.isUp() && copy.headSize() < copy.size()) {
+        if (copy.node().equals(desk.me) && !fence.isUp() && copy.headSize() < copy.size() && isKeyStated(copy)) {
             var checkpoint = new Checkpoint(
                     Evidence.origin(desk.membership.population(), desk.me), copy.size(), copy.tree.root());
             var signed = SignedCheckpoint.sign(
@@ -69,6 +69,10 @@ record Giving(Desk desk, Fence fence) {
             copy.head = Optional.of(signed);
         }
         return copy.head.orElseThrow(() -> noneOf(copy.node()));
+    }
+
+    private boolean isKeyStated(Copy own) {
+        return own.ledger.keys().equals(Optional.of(desk.membership.keys().get()));
     }
 
     private List<FeedPage.Item> items(Copy copy, String asker, long after, int most) {

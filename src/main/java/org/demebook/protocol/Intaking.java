@@ -4,6 +4,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.demebook.merkle.MerkleTree;
 import org.demebook.protocol.Statement.JournalOpened;
 import org.demebook.protocol.Statement.KeysChanged;
@@ -184,8 +185,16 @@ final class Intaking {
             throw refuse(Alarm.Kind.MALFORMED, from, "Entry %d of %s has no good salt.".formatted(seq, copy.node()));
         }
         var leaf = MerkleTree.leafOf(salt, compact.getBytes(StandardCharsets.US_ASCII));
-        var kept = new Kept(seq, leaf, Optional.of(compact), Optional.of(salt), Optional.empty());
-        return new Staged(kept, Optional.of(read(from, copy, seq, compact)));
+        var entry = read(from, copy, seq, compact);
+        var kept = new Kept(seq, leaf, Optional.of(compact), Optional.of(salt), readers(copy, entry));
+        return new Staged(kept, Optional.of(entry));
+    }
+
+    /** Who might read an own entry was lost with it: from here on nobody may, but who held it then. */
+    private Optional<Set<String>> readers(Copy copy, Entry entry) {
+        return copy.node().equals(desk.me) && entry.says() instanceof Statement.Restricted
+                ? Optional.of(Set.of())
+                : Optional.empty();
     }
 
     private Entry read(String from, Copy copy, long seq, String compact) {
@@ -245,6 +254,9 @@ final class Intaking {
             copy.tree.append(next.kept.leaf());
             desk.disk.append(copy.node(), next.kept);
             next.entry.ifPresent(entry -> apply(copy, keys, entry));
+            if (!own) {
+                compareWithCarried(copy, keys, next);
+            }
         }
         var size = page.head().checkpoint().size();
         if (copy.size() == size) {
@@ -280,7 +292,6 @@ final class Intaking {
         desk.erase(copy.node(), erasable);
         desk.follower.follow(entry);
         compareCarried(entry);
-        compareWithCarried(copy, keys, entry);
     }
 
     /** What an entry carries of journals that are held here is what stands there. */
@@ -288,22 +299,42 @@ final class Intaking {
         for (var inside : desk.copies.carrying.within(entry.says())) {
             var other = desk.copies.carrying.read(inside);
             if (other.seq() <= desk.copies.of(other.node()).size()) {
-                desk.entry(other.node(), other.seq())
-                        .filter(held -> !held.equals(inside.entry().compact()))
-                        .ifPresent(held -> forked(other.node(), inside.keys(), held, inside.entry().compact()));
+                compareCarried(inside, other);
             } else if (other.node().equals(desk.me)) {
                 fence.raise();
             }
         }
     }
 
-    /** What others carried of this journal before is what comes now. */
-    private void compareWithCarried(Copy copy, KeyChain keys, Entry entry) {
-        var signs = desk.carried.get(copy.node());
-        var sign = signs == null ? null : signs.get(entry.seq());
-        if (sign != null && !sign.equals(entry.signed().compact())) {
-            forked(copy.node(), keys, entry.signed().compact(), sign);
+    private void compareCarried(Statement.Carried inside, Entry other) {
+        var held = desk.entry(other.node(), other.seq());
+        if (held.isEmpty() && !(other.says() instanceof Statement.Restricted)) {
+            withheld(other.node(), inside.keys(), inside.entry());
+        } else if (held.isPresent() && !held.get().equals(inside.entry().compact())) {
+            forked(other.node(), inside.keys(), held.get(), inside.entry().compact());
         }
+    }
+
+    /** What others carried of this journal before is what comes now. */
+    private void compareWithCarried(Copy copy, KeyChain keys, Staged next) {
+        var signs = desk.carried.get(copy.node());
+        var sign = signs == null ? null : signs.get(next.kept.seq());
+        if (sign == null) {
+            return;
+        }
+        if (next.entry.isEmpty()) {
+            withheld(copy.node(), keys, Signed.parse(sign, Entry.MOST_CHARACTERS));
+        } else if (!sign.equals(next.entry.get().signed().compact())) {
+            forked(copy.node(), keys, next.entry.get().signed().compact(), sign);
+        }
+    }
+
+    private void withheld(String node, KeyChain keys, Signed entry) {
+        desk.raise(
+                Alarm.Kind.WITHHELD,
+                node,
+                Optional.of(Evidence.entry(keys, entry)),
+                "%s gave some nodes an entry that every node may read, and gave this one its leaf alone.".formatted(node));
     }
 
     private void forked(String node, KeyChain keys, String held, String carried) {

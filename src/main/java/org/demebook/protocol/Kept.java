@@ -10,4 +10,5 @@ import java.util.Set;
  * @param salt 32 random bytes; there whenever the entry is
  * @param readers of an own entry: the nodes that may read it; empty: all of the population. Nothing of it is signed
  */
-public record Kept(long seq, byte[] leaf, Optional<String> entry, Optional<byte[]> salt, Optional<Set<String>> readers) {}
+public record Kept(
+        long seq, byte[] leaf, Optional<String> entry, Optional<byte[]> salt, Optional<Set<String>> readers) {}

@@ -166,6 +166,9 @@ record Writing(Desk desk, Fence fence, Set<String> others) {
             return;
         }
         var own = desk.copies.of(desk.me).ledger;
+        if (!own.keys().equals(Optional.of(desk.membership.keys().get()))) {
+            append(Saying.toAll(new KeysChanged(desk.membership.keys().get())));
+        }
         for (var transfer : List.copyOf(own.outgoing.keySet())) {
             if (own.isOpen(transfer)) {
                 settleGiven(transfer, own.outgoing.get(transfer));

@@ -194,10 +194,17 @@ final class Bodies {
                         "address", "https://127.0.0.1:1",
                         "fingerprint", "kPrK _qmx VWaY VA9w wBF6 Iuo3 vVzz 7TxH CTwX Bygr S4k",
                         "name", "Upland");
+            case "giveSeat" -> Map.of("node", SharedPopulation.UPLAND, "code", "U");
+            case "endorseGone" -> Map.of("gone", SharedPopulation.UPLAND);
+            case "adoptAnimals" -> Map.of("gone", SharedPopulation.UPLAND, "endorsements", List.of());
+            case "joinPopulation" -> Map.of("population", Things.none(), "founder", SharedPopulation.UPLAND);
             case "signIn" -> Map.of("name", Things.KESTREL, "password", "a long walk on the cay");
             case "rotateNodeKey",
                     "setPeerAside",
                     "readmitPeer",
+                    "sharePopulation",
+                    "setNodeAside",
+                    "followNodeAgain",
                     "openCalendar",
                     "closeCalendar",
                     "withdrawCareRecord",

@@ -53,8 +53,12 @@ class WordsMarkTest {
             "ApproachProposed.pseudonym",
             "CountsReleased.counted.number",
             "CountsReleased.population",
+            "AnimalNamedBetweenNodes.federatedId",
             "GrantGiven.recipient.node",
+            "NodeFollowedAgain.node",
+            "NodeSetAside.node",
             "PopulationFounded.code",
+            "PopulationShared.founder",
             "SeasonPlanIssued.plan.heads",
             // words of a list, and the names of rules, fields, tasks and notices
             "AnimalRegistered.identifiers.kind",

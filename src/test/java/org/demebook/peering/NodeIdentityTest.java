@@ -105,7 +105,9 @@ class NodeIdentityTest {
         var old = identity.signingKey().verifyingKey();
         var after = identity.rotate();
         assertThat(after.extendsChain(before)).isTrue();
-        assertThat(after.current()).isNotEqualTo(old).isEqualTo(identity.signingKey().verifyingKey());
+        assertThat(after.current())
+                .isNotEqualTo(old)
+                .isEqualTo(identity.signingKey().verifyingKey());
         assertThat(identity.nodeId()).isEqualTo(before.nodeId());
         var again = NodeIdentity.in(folder());
         assertThat(again.keys().current()).isEqualTo(after.current());
@@ -155,8 +157,10 @@ class NodeIdentityTest {
                     var opened = new KeyFolder(folder()).open(null);
                     var next = SigningKey.generate();
                     var chain = opened.chain()
-                            .rotated(opened.secret().key(), next, opened.secret().recovery());
-                    keys.replace(chain, new KeyFolder.Secret(next, opened.secret().recovery()), null);
+                            .rotated(
+                                    opened.secret().key(), next, opened.secret().recovery());
+                    keys.replace(
+                            chain, new KeyFolder.Secret(next, opened.secret().recovery()), null);
                 },
                 () -> {
                     var left = NodeIdentity.in(folder());
@@ -216,7 +220,8 @@ class NodeIdentityTest {
         var nextSafe = state.resolve("next-safe");
         Files.move(folder().resolve("recovery.key"), nextSafe);
         Files.delete(folder().resolve("node.key"));
-        assertThatThrownBy(() -> NodeIdentity.in(folder(), safe)).hasMessageContaining(recovered.keys().recovery());
+        assertThatThrownBy(() -> NodeIdentity.in(folder(), safe))
+                .hasMessageContaining(recovered.keys().recovery());
         assertThat(NodeIdentity.in(folder(), nextSafe).keys().keys()).hasSize(4);
     }
 
@@ -228,7 +233,9 @@ class NodeIdentityTest {
         assertThat(recovered.nodeId()).isEqualTo(nodeId);
         assertThat(recovered.keys().keys()).hasSize(2);
         Files.delete(folder().resolve("node.key"));
-        assertThat(NodeIdentity.in(folder(), folder().resolve("recovery.key")).keys().keys())
+        assertThat(NodeIdentity.in(folder(), folder().resolve("recovery.key"))
+                        .keys()
+                        .keys())
                 .hasSize(3);
     }
 

@@ -149,6 +149,12 @@ class PeersTest {
                         .error())
                 .isEqualTo("unknown-peer");
         assertThat(hints).isEmpty();
+        as(ADMINISTRATOR)
+                .get("/api/v1/peers")
+                .then()
+                .body(
+                        "find { it.nodeId == '" + peer.nodeId() + "' }.lastTrouble",
+                        containsString("unknown-peer"));
     }
 
     @Test
@@ -276,7 +282,9 @@ class PeersTest {
                 .get("/api/v1/peers")
                 .then()
                 .statusCode(200)
-                .body("findAll { it.nodeId == '" + upland.identity.nodeId() + "' }.name", equalTo(List.of("Upland, moved")));
+                .body(
+                        "findAll { it.nodeId == '" + upland.identity.nodeId() + "' }.name",
+                        equalTo(List.of("Upland, moved")));
     }
 
     @Test
@@ -297,7 +305,8 @@ class PeersTest {
         var peer = peers.find(upland.identity.nodeId()).orElseThrow();
         client.post(peer, "/federation/populations/" + POPULATION + "/hint", NOTHING);
         assertThat(hints).hasSize(1);
-        assertThat(upland.peers.get(here().nodeId()).keys()).isEqualTo(node.identity().keys());
+        assertThat(upland.peers.get(here().nodeId()).keys())
+                .isEqualTo(node.identity().keys());
     }
 
     @Test
@@ -316,7 +325,8 @@ class PeersTest {
             assertThat(Colony.anonymous().get(target).statusCode()).as(target).isEqualTo(404);
         }
         var wire = Wire.client(PinTrust.only(node.identity().tlsPin()), Duration.ofSeconds(5));
-        for (var target : List.of("/", "/api/v1/node", "/openapi", "/q/health", "/q/metrics", "/today", "/federation")) {
+        for (var target :
+                List.of("/", "/api/v1/node", "/openapi", "/q/health", "/q/metrics", "/today", "/federation")) {
             var answer = wire.send(
                     HttpRequest.newBuilder(URI.create(port.address() + target)).build(), BodyHandlers.ofString());
             assertThat(answer.statusCode()).as(target).isEqualTo(404);
@@ -334,8 +344,8 @@ class PeersTest {
         var off = new Node();
         assertThatThrownBy(off::identity)
                 .isInstanceOfSatisfying(
-                        Refusal.class, refusal -> assertThat(refusal.problem().type())
-                                .isEqualTo(ProblemType.FEDERATION_OFF.uri()))
+                        Refusal.class,
+                        refusal -> assertThat(refusal.problem().type()).isEqualTo(ProblemType.FEDERATION_OFF.uri()))
                 .hasMessageContaining("-Ddemebook.federation=on");
     }
 }

@@ -121,7 +121,8 @@ public final class SecretWatch {
         try (var zip = new ZipInputStream(new ByteArrayInputStream(archive))) {
             for (var entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {
                 text.append(entry.getName()).append('\n');
-                text.append(new String(zip.readAllBytes(), StandardCharsets.UTF_8)).append('\n');
+                text.append(new String(zip.readAllBytes(), StandardCharsets.UTF_8))
+                        .append('\n');
             }
         } catch (IOException e) {
             throw new UncheckedIOException(e);

@@ -34,8 +34,7 @@ public final class TestNode implements AutoCloseable, PeerBook {
 
     /** As others know it now. */
     public Peer asPeer() {
-        return new Peer(
-                identity.nodeId(), name, address(), identity.tlsPin(), identity.keys(), Peer.State.ACTIVE);
+        return new Peer(identity.nodeId(), name, address(), identity.tlsPin(), identity.keys(), Peer.State.ACTIVE);
     }
 
     public void admit(Peer peer) {

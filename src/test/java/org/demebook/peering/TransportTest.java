@@ -103,8 +103,7 @@ class TransportTest {
         var uplandId = upland.identity.nodeId();
         assertThat(ASKED)
                 .containsExactly(
-                        "%s entries %s %s 17 5 \"a.b-c\""
-                                .formatted(uplandId, POPULATION, harbour.identity.nodeId()),
+                        "%s entries %s %s 17 5 \"a.b-c\"".formatted(uplandId, POPULATION, harbour.identity.nodeId()),
                         "%s hint %s".formatted(uplandId, POPULATION));
         assertThat(harbour.heardOf.get(uplandId)).isPositive();
     }
@@ -123,8 +122,15 @@ class TransportTest {
     void what_has_another_form_than_the_addresses_is_refused_before_anybody_is_asked() {
         ASKED.clear();
         for (var query : List.of(
-                "?after=-1", "?after=01", "?after=9007199254740992", "?most=0", "?most=10001", "?after=1&after=2", "?x=1",
-                "?after", "?start=%2e")) {
+                "?after=-1",
+                "?after=01",
+                "?after=9007199254740992",
+                "?most=0",
+                "?most=10001",
+                "?after=1&after=2",
+                "?x=1",
+                "?after",
+                "?start=%2e")) {
             var trouble = answerTo("GET", entries() + query, token("GET", entries() + query, NOTHING), NOTHING);
             assertThat(trouble).as(query).isEqualTo("400 {\"error\":\"malformed-request\"}");
         }
@@ -139,8 +145,8 @@ class TransportTest {
 
     @Test
     void a_stranger_learns_nothing_but_that_it_is_one() throws IOException {
-        try (var stranger = new TestNode(
-                vertx, state.resolve("stranger"), "Stranger", new FederationPort.NothingToTell())) {
+        try (var stranger =
+                new TestNode(vertx, state.resolve("stranger"), "Stranger", new FederationPort.NothingToTell())) {
             ASKED.clear();
             var trouble = troubleOf(() -> stranger.client.get(harbour.asPeer(), entries(), 1_000));
             assertThat(trouble.status() + trouble.error()).isEqualTo("401unknown-peer");
@@ -151,7 +157,9 @@ class TransportTest {
             var inUplandsName = stranger.identity
                     .sign(
                             "demebook-request",
-                            RequestToken.parse(token("GET", target, NOTHING)).signed().payload())
+                            RequestToken.parse(token("GET", target, NOTHING))
+                                    .signed()
+                                    .payload())
                     .compact();
             assertThat(answerTo("GET", target, "Node " + inUplandsName, NOTHING))
                     .isEqualTo("401 {\"error\":\"unknown-peer\"}");
@@ -181,8 +189,7 @@ class TransportTest {
 
     @Test
     void a_peer_that_was_set_aside_is_told_so_and_nothing_else() {
-        try (var aside =
-                new TestNode(vertx, state.resolve("aside"), "Aside", new FederationPort.NothingToTell())) {
+        try (var aside = new TestNode(vertx, state.resolve("aside"), "Aside", new FederationPort.NothingToTell())) {
             var peer = aside.asPeer();
             harbour.admit(new Peer(
                     peer.nodeId(), peer.name(), peer.address(), peer.tlsPin(), peer.keys(), Peer.State.SET_ASIDE));
@@ -222,10 +229,20 @@ class TransportTest {
             victim.identity.rotate();
             // a true chain, brought by somebody else
             var document = CanonicalJson.write(victim.identity.keys().toJson());
-            var token =
-                    RequestToken.header(thief.identity, harbour.identity.nodeId(), "POST", Routes.KEYS, document);
+            var token = RequestToken.header(thief.identity, harbour.identity.nodeId(), "POST", Routes.KEYS, document);
             assertThat(answerTo("POST", Routes.KEYS, token, document)).isEqualTo("401 {\"error\":\"unknown-peer\"}");
-            // its own chain in the victim's name
+            // and by whoever it is: no peer is told from a stranger
+            var nobodys = "{}".getBytes(StandardCharsets.UTF_8);
+            for (var from : List.of(victim.identity.nodeId(), "kPrK_qmxVWaYVA9wwBF6Iuo3vVzz7TxHCTwXBygrS4k")) {
+                var inItsName = thief.identity
+                        .sign(
+                                RequestToken.TYPE,
+                                RequestToken.payload(from, harbour.identity.nodeId(), "POST " + Routes.KEYS, nobodys))
+                        .compact();
+                assertThat(answerTo("POST", Routes.KEYS, "Node " + inItsName, nobodys))
+                        .isEqualTo("400 {\"error\":\"malformed-keys\"}");
+            }
+            // brought by another peer
             harbour.admit(thief.asPeer());
             assertThat(answerTo("POST", Routes.KEYS, token, document)).isEqualTo("401 {\"error\":\"unknown-peer\"}");
             var rubbish = "{\"founding\":\"x\",\"links\":[]}".getBytes(StandardCharsets.UTF_8);
@@ -236,7 +253,9 @@ class TransportTest {
             thief.identity.rotate();
             assertThat(thief.client.get(harbour.asPeer(), entries(), 1_000)).isNotEmpty();
             var known = harbour.peers.get(thief.identity.nodeId()).keys();
-            assertThat(harbour.learn(thief.identity.nodeId(), KeyChain.parse(thief.asPeer().keys().toJson())))
+            assertThat(harbour.learn(
+                            thief.identity.nodeId(),
+                            KeyChain.parse(thief.asPeer().keys().toJson())))
                     .isTrue();
             assertThat(harbour.peers.get(thief.identity.nodeId()).keys()).isEqualTo(known);
         }
@@ -244,7 +263,7 @@ class TransportTest {
 
     @Test
     void the_key_document_is_open_and_vouches_for_the_tls_key() {
-        var document = KeyDocument.parse(answerTo("GET", Routes.NODE, null, NOTHING)
+        var document = NodeDocument.parse(answerTo("GET", Routes.NODE, null, NOTHING)
                 .substring("200 ".length())
                 .getBytes(StandardCharsets.UTF_8));
         assertThat(document.keys().nodeId()).isEqualTo(harbour.identity.nodeId());
@@ -272,7 +291,8 @@ class TransportTest {
     @Test
     void another_key_than_the_pinned_one_is_not_spoken_to() throws Exception {
         var pinnedToUpland = at(harbour.port(), upland.identity.tlsPin());
-        assertThat(troubleOf(() -> upland.client.get(pinnedToUpland, entries(), 1_000)).kind())
+        assertThat(troubleOf(() -> upland.client.get(pinnedToUpland, entries(), 1_000))
+                        .kind())
                 .isEqualTo(Kind.WRONG_TLS_KEY);
         var heads = new CountDownLatch(1);
         try (var other = RawTls.tls(TlsKey.generate(), socket -> heads.countDown())) {
@@ -322,24 +342,28 @@ class TransportTest {
         var key = TlsKey.generate();
         try (var elsewhere = RawTls.plain(RawTls.answers("{}"))) {
             var there = "127.0.0.1:" + elsewhere.port();
-            assertThat(kindOf(key, RawTls.says("HTTP/1.1 302 Found\r\nLocation: http://" + there
-                            + "/\r\nContent-Length: 0\r\n\r\n")))
-                    .isEqualTo(Kind.REDIRECTED);
-            assertThat(kindOf(key, RawTls.says("HTTP/1.1 307 T\r\nLocation: https://" + there
-                            + "/federation/node\r\nContent-Length: 0\r\n\r\n")))
-                    .isEqualTo(Kind.REDIRECTED);
-            assertThat(kindOf(key, RawTls.answers("{\"address\":\"https://" + there + "\"}"))).isNull();
             assertThat(kindOf(
                             key,
-                            RawTls.says("HTTP/1.1 503 No\r\nContent-Length: 11\r\n\r\n<b>down</b>")))
+                            RawTls.says("HTTP/1.1 302 Found\r\nLocation: http://" + there
+                                    + "/\r\nContent-Length: 0\r\n\r\n")))
+                    .isEqualTo(Kind.REDIRECTED);
+            assertThat(kindOf(
+                            key,
+                            RawTls.says("HTTP/1.1 307 T\r\nLocation: https://" + there
+                                    + "/federation/node\r\nContent-Length: 0\r\n\r\n")))
+                    .isEqualTo(Kind.REDIRECTED);
+            assertThat(kindOf(key, RawTls.answers("{\"address\":\"https://" + there + "\"}")))
+                    .isNull();
+            assertThat(kindOf(key, RawTls.says("HTTP/1.1 503 No\r\nContent-Length: 11\r\n\r\n<b>down</b>")))
                     .isEqualTo(Kind.NOT_UNDERSTOOD);
-            assertThat(elsewhere.connections).as("connections to an address that a peer named").hasValue(0);
+            assertThat(elsewhere.connections)
+                    .as("connections to an address that a peer named")
+                    .hasValue(0);
         }
         assertThat(kindOf(key, RawTls.answers("x".repeat(1_001)))).isEqualTo(Kind.ANSWER_TOO_LARGE);
         assertThat(kindOf(key, RawTls.answers("x".repeat(1_000)))).isNull();
         assertThat(kindOf(
-                        key,
-                        RawTls.says("HTTP/1.1 200 OK\r\nContent-Encoding: gzip\r\nContent-Length: 3\r\n\r\nxyz")))
+                        key, RawTls.says("HTTP/1.1 200 OK\r\nContent-Encoding: gzip\r\nContent-Length: 3\r\n\r\nxyz")))
                 .isEqualTo(Kind.NOT_UNDERSTOOD);
         assertThat(kindOf(key, RawTls.says("no HTTP at all\r\n\r\n"))).isEqualTo(Kind.UNREACHABLE);
     }
@@ -362,7 +386,9 @@ class TransportTest {
                     }
                 }))
                 .isEqualTo(Kind.ANSWER_TOO_LARGE);
-        assertThat(cut.await(5, TimeUnit.SECONDS)).as("the connection was dropped").isTrue();
+        assertThat(cut.await(5, TimeUnit.SECONDS))
+                .as("the connection was dropped")
+                .isTrue();
     }
 
     @Test
@@ -421,8 +447,7 @@ class TransportTest {
         assertThat(answerTo("GET", longTarget, null, NOTHING)).isEqualTo("431 {\"error\":\"head-too-large\"}");
         var hint = "/federation/populations/" + POPULATION + "/hint";
         var body = new byte[10];
-        assertThat(answerTo("POST", hint, token("POST", hint, body), body))
-                .isEqualTo("413 {\"error\":\"too-large\"}");
+        assertThat(answerTo("POST", hint, token("POST", hint, body), body)).isEqualTo("413 {\"error\":\"too-large\"}");
         var large = new byte[Limits.MOST_BODY_BYTES + 1];
         assertThat(answerTo("POST", Routes.KEYS, token("POST", Routes.KEYS, large), large))
                 .isEqualTo("413 {\"error\":\"too-large\"}");
@@ -441,14 +466,12 @@ class TransportTest {
             }
             return Conversation.Reply.ok("{}".getBytes(StandardCharsets.UTF_8));
         };
-        try (var other =
-                new TestNode(vertx, state.resolve("other"), "Other", new FederationPort.NothingToTell())) {
+        try (var other = new TestNode(vertx, state.resolve("other"), "Other", new FederationPort.NothingToTell())) {
             harbour.admit(other.asPeer());
             var asked = new ArrayList<CompletableFuture<byte[]>>();
             for (int i = 0; i < Limits.MOST_AT_A_TIME; i++) {
                 asked.add(CompletableFuture.supplyAsync(
-                        () -> upland.client.get(harbour.asPeer(), entries(), 1_000),
-                        work -> new Thread(work).start()));
+                        () -> upland.client.get(harbour.asPeer(), entries(), 1_000), work -> new Thread(work).start()));
             }
             assertThat(waiting.await(10, TimeUnit.SECONDS)).isTrue();
             var trouble = troubleOf(() -> upland.client.get(harbour.asPeer(), entries(), 1_000));
@@ -499,8 +522,7 @@ class TransportTest {
             request.header("Authorization", authorization);
         }
         try {
-            HttpResponse<String> answer = Wire.client(
-                            PinTrust.only(harbour.identity.tlsPin()), Duration.ofSeconds(5))
+            HttpResponse<String> answer = Wire.client(PinTrust.only(harbour.identity.tlsPin()), Duration.ofSeconds(5))
                     .send(request.build(), BodyHandlers.ofString());
             return answer.statusCode() + " " + answer.body();
         } catch (IOException e) {

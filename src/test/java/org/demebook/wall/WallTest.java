@@ -40,6 +40,11 @@ class WallTest extends PlainSql {
             Map.entry("region_distance", "how far apart those regions are"),
             Map.entry("count_rules", "two numbers, for coordinators"),
             Map.entry("flyway_schema_history", "the migrations"),
+            Map.entry("federated_population", "which populations are shared, and by whose charter"),
+            Map.entry("federated_aside", "nodes that are set aside"),
+            Map.entry("federated_store", "how often the federated journals changed"),
+            Map.entry("federated_journal", "how far the federated journals are"),
+            Map.entry("federated_unchecked", "signed sizes and roots of journals, no entry"),
             Map.entry("peer", "other nodes, for administrators; looked up before it is known who asks"),
             Map.entry("wall_key", "the role has no right to it at all")));
 
@@ -151,6 +156,9 @@ class WallTest extends PlainSql {
                     "season_plan",
                     "season_input",
                     "season_answer",
+                    "federated_entry",
+                    "federated_animal",
+                    "federation_alarm",
                     "journal_words")) {
                 assertThat(ask("select count(*)::text from demebook." + table)).containsExactly("0");
             }
