@@ -31,9 +31,15 @@ record Sight(BitSet animals, BitSet parentages, BitSet countedAnimals, BitSet co
         var sight = of(
                 records.size(),
                 (row, fieldGroup, action) -> lens.may(records.animal(row).subject(), fieldGroup, action));
-        sight.parentages.stream()
-                .filter(row -> records.animal(row).parentageUnshown())
-                .forEach(sight.parentages::clear);
+        for (int row = 0; row < records.size(); row++) {
+            var animal = records.animal(row);
+            if (animal.isNameless()) {
+                sight.animals.clear(row);
+                sight.parentages.clear(row);
+            } else if (animal.parentageUnshown()) {
+                sight.parentages.clear(row);
+            }
+        }
         return sight;
     }
 

@@ -85,7 +85,7 @@ public class Consents {
 
     private List<Grant> elsewhere(UUID populationId) {
         return elsewhere.stream()
-                .flatMap(told -> told.of(populationId).stream())
+                .flatMap(told -> told.grantsOf(populationId).stream())
                 .toList();
     }
 

@@ -11,7 +11,7 @@ import java.util.UUID;
  */
 public interface GrantsElsewhere {
     /** Of collections that are not on this node. Costs no query. */
-    List<Grant> of(UUID populationId);
+    List<Grant> grantsOf(UUID populationId);
 
     /**
      * A grant to members of this node, without end: it goes when what it was told with is withdrawn.
