@@ -68,6 +68,7 @@ class RoomsTest {
             Map.entry("federation", union(REGISTER, Set.of("peering", "protocol", "signing", "merkle"))),
             Map.entry(
                     "crossing", union(REGISTER, Set.of("transfer", "federation", "peering", "protocol", "signing"))),
+            Map.entry("telling", union(REGISTER, Set.of("federation", "protocol"))),
             Map.entry("approach", union(REGISTER, Set.of("ancestry", "planning", "care"))),
             Map.entry("programme", union(REGISTER, Set.of("ancestry", "planning", "season", "care"))),
             Map.entry("census", union(REGISTER, Set.of("ancestry", "disclosure"))),

@@ -11,6 +11,8 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.stream.IntStream;
@@ -22,6 +24,7 @@ import org.demebook.consent.Purpose;
 import org.demebook.keeper.Standing;
 import org.demebook.problem.Refusal;
 import org.demebook.registry.Animals;
+import org.demebook.registry.Elsewhere;
 import org.demebook.registry.PedigreeRow;
 import org.jboss.logging.Logger;
 import org.jspecify.annotations.Nullable;
@@ -31,9 +34,13 @@ import org.jspecify.annotations.Nullable;
 public class Ancestries {
     private static final Logger LOG = Logger.getLogger(Ancestries.class);
     private static final int POPULATIONS_IN_MEMORY = 16;
+    private static final int GENERATIONS_OF_OTHERS = 4;
 
     @Inject
     Animals animals;
+
+    @Inject
+    ToldElsewhere toldElsewhere;
 
     @Inject
     Consents consents;
@@ -49,7 +56,14 @@ public class Ancestries {
     /** The place of one population: a single loader at a time, whose work those who wait use too. */
     private static final class Slot {
         final ReentrantLock loading = new ReentrantLock();
-        volatile @Nullable Snapshot latest;
+        volatile @Nullable Loaded latest;
+    }
+
+    /** @param elsewhere what other nodes had told when it was made */
+    private record Loaded(Snapshot snapshot, Elsewhere elsewhere) {
+        boolean isOf(long head, long told) {
+            return snapshot.head() >= head && elsewhere.version() == told;
+        }
     }
 
     /**
@@ -62,18 +76,19 @@ public class Ancestries {
      */
     public Snapshot whole(Standing by) {
         var slot = slots.get(by.populationId(), population -> new Slot());
+        long told = toldElsewhere.version(by.populationId());
         var present = slot.latest;
-        if (present != null && present.head() >= by.head()) {
-            return present;
+        if (present != null && present.isOf(by.head(), told)) {
+            return present.snapshot();
         }
         slot.loading.lock();
         try {
             var loaded = slot.latest;
-            if (loaded == null || loaded.head() < by.head()) {
-                loaded = loaded == null ? read(by.populationId()) : readOn(by.populationId(), loaded);
+            if (loaded == null || !loaded.isOf(by.head(), told)) {
+                loaded = load(by.populationId(), loaded);
                 slot.latest = loaded;
             }
-            return loaded;
+            return loaded.snapshot();
         } finally {
             slot.loading.unlock();
         }
@@ -112,22 +127,31 @@ public class Ancestries {
         consents.disclosed(lens);
     }
 
-    private Snapshot readOn(UUID populationId, Snapshot before) {
-        long began = System.nanoTime();
-        var touched = new ArrayList<PedigreeRow>();
-        long head = animals.changedSince(populationId, before.head(), touched::add);
-        var after = before.after(head, touched);
-        LOG.debugf("carried on to %s in %.2f ms", after, (System.nanoTime() - began) / 1e6);
-        return after.orElseGet(() -> read(populationId));
+    private Loaded load(UUID populationId, @Nullable Loaded before) {
+        var elsewhere = toldElsewhere.of(populationId);
+        return before != null && before.elsewhere().version() == elsewhere.version()
+                ? readOn(populationId, before)
+                : read(populationId, elsewhere);
     }
 
-    private Snapshot read(UUID populationId) {
+    private Loaded readOn(UUID populationId, Loaded loaded) {
         long began = System.nanoTime();
-        var all = new ArrayList<PedigreeRow>();
-        long head = animals.eachOf(populationId, all::add);
-        var snapshot = Snapshot.of(head, all);
+        var before = loaded.snapshot();
+        var elsewhere = loaded.elsewhere();
+        var touched = new ArrayList<PedigreeRow>();
+        long head = animals.changedSince(populationId, before.head(), touched::add);
+        var after = before.after(head, Together.touched(touched, elsewhere, before.records()));
+        LOG.debugf("carried on to %s in %.2f ms", after, (System.nanoTime() - began) / 1e6);
+        return after.map(snapshot -> new Loaded(snapshot, elsewhere)).orElseGet(() -> read(populationId, elsewhere));
+    }
+
+    private Loaded read(UUID populationId, Elsewhere elsewhere) {
+        long began = System.nanoTime();
+        var here = new ArrayList<PedigreeRow>();
+        long head = animals.eachOf(populationId, here::add);
+        var snapshot = Snapshot.of(head, Records.of(Together.of(here, elsewhere), elsewhere.possiblySame()));
         LOG.debugf("read %s in %.1f ms", snapshot, (System.nanoTime() - began) / 1e6);
-        return snapshot;
+        return new Loaded(snapshot, elsewhere);
     }
 
     /**
@@ -180,6 +204,17 @@ public class Ancestries {
                 .toArray();
         disclosed(by, Purpose.PEDIGREE_VIEW, at, snapshot, IntStream.concat(IntStream.of(row), IntStream.of(rows)));
         return RelationView.of(snapshot, row, rows);
+    }
+
+    /** Where an animal of another node comes from, as far as the asker may see it; empty for one of this node, and for any other. */
+    public Optional<ElsewhereView> elsewhere(Standing by, String number) {
+        var at = clock.instant();
+        var snapshot = seen(by, at);
+        return snapshot.row(Animals.number(number).toString())
+                .filter(row -> snapshot.node(row) != null)
+                .map(row -> new ElsewhereView(
+                        Objects.requireNonNull(snapshot.node(row)),
+                        AncestryViews.ancestry(snapshot, row, GENERATIONS_OF_OTHERS)));
     }
 
     /** The young of an animal, as far as the asker sees them and whose they are, in the order of their numbers. O(population). */

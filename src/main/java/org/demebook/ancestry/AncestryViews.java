@@ -104,9 +104,17 @@ final class AncestryViews {
                 allKnown ? null : pedigree.under(UNKNOWN_FULL_SIBS).kinship(row, other),
                 doubtful,
                 doubtful.isEmpty() ? null : snapshot.ifDoubtfulSiresUnknown().kinship(row, other),
+                ifClaimsHold(snapshot, row, other),
                 UNRELATED,
                 common,
                 onlyIf(snapshot.restsOnWhatIsNotShown(row, other)));
+    }
+
+    private static @Nullable Double ifClaimsHold(Snapshot snapshot, int row, int other) {
+        double now = snapshot.pedigree().kinship(row, other);
+        return ClaimedKinship.of(snapshot.records(), row, other)
+                .filter(claimed -> claimed != now)
+                .orElse(null);
     }
 
     private static KinshipView.Side side(Snapshot snapshot, int row) {

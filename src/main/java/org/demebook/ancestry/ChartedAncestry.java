@@ -39,7 +39,8 @@ public record ChartedAncestry(
             int dam = snapshot.dam(one);
             if (dam != Pedigree.UNKNOWN) {
                 var sires = IntStream.of(snapshot.sires(one))
-                        .filter(sire -> snapshot.pedigree().kinship(dam, sire) > 0)
+                        .filter(sire -> !snapshot.isNameless(sire)
+                                && snapshot.pedigree().kinship(dam, sire) > 0)
                         .mapToObj(snapshot::number)
                         .collect(Collectors.toSet());
                 related.put(snapshot.number(one), sires);

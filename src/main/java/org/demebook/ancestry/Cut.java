@@ -84,6 +84,6 @@ record Cut(Records records, BitSet animals, BitSet parentages, BitSet countedPar
         });
         var joined = new BitSet();
         whole.joined().stream().filter(kept::get).forEach(row -> joined.set(rows[row]));
-        return new Records(animals.toArray(PedigreeRow[]::new), rowOfId, rowOfNumber, joined);
+        return new Records(animals.toArray(PedigreeRow[]::new), rowOfId, rowOfNumber, joined, whole.claimedSame());
     }
 }

@@ -16,6 +16,8 @@ import org.jspecify.annotations.Nullable;
  * @param doubtfulSiresOf studbook numbers, of the two and their ancestors, whose sire is doubtful: the figure takes each as
  *     true; absent when none is
  * @param ifDoubtfulSiresUnknown what it would be if those sires were unknown; absent when there are none
+ * @param ifClaimsHold what it would be if animals were one of which a node claims it, and nobody agreed yet: so the two are possibly
+ *     linked; absent where nothing is claimed that would change it
  * @param convention {@code unrelated}: an unknown parent counts as unrelated to all, which understates kinship
  * @param commonAncestors studbook numbers, the nearest first; one of the two itself, where it is an ancestor of the other
  * @param throughAncestorsNotShown true where a figure rests on ancestors that are granted to be computed with and not to be seen;
@@ -30,6 +32,7 @@ public record KinshipView(
         @Nullable Double ifUnknownAreSiblings,
         @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> doubtfulSiresOf,
         @Nullable Double ifDoubtfulSiresUnknown,
+        @Nullable Double ifClaimsHold,
         String convention,
         List<String> commonAncestors,
         @Nullable Boolean throughAncestorsNotShown) {

@@ -19,11 +19,16 @@ import org.demebook.registry.PedigreeRow;
  * @param rowOfId of records that another one stands for, too
  * @param rowOfNumber likewise
  * @param joined the rows that several records have
+ * @param claimedSame by id: records that a node claims to be of one animal, and nobody agreed yet
  */
-record Records(PedigreeRow[] animals, Map<UUID, Integer> rowOfId, Map<String, Integer> rowOfNumber, BitSet joined) {
+record Records(PedigreeRow[] animals, Map<UUID, Integer> rowOfId, Map<String, Integer> rowOfNumber, BitSet joined, Map<UUID, UUID> claimedSame) {
 
     /** @param all in the order of the numbers */
     static Records of(List<PedigreeRow> all) {
+        return of(all, Map.of());
+    }
+
+    static Records of(List<PedigreeRow> all, Map<UUID, UUID> claimedSame) {
         var animals = new ArrayList<PedigreeRow>(all.size());
         var aliases = new ArrayList<PedigreeRow>();
         var rowOfId = new HashMap<UUID, Integer>(2 * all.size());
@@ -39,7 +44,7 @@ record Records(PedigreeRow[] animals, Map<UUID, Integer> rowOfId, Map<String, In
         }
         var joined = joinAliases(aliases, animals, rowOfId);
         aliases.forEach(alias -> rowOfNumber.put(alias.number(), rowOfId.get(alias.id())));
-        return new Records(animals.toArray(PedigreeRow[]::new), rowOfId, rowOfNumber, joined);
+        return new Records(animals.toArray(PedigreeRow[]::new), rowOfId, rowOfNumber, joined, claimedSame);
     }
 
     /** A record may stand for one that stands for another. */
@@ -65,6 +70,26 @@ record Records(PedigreeRow[] animals, Map<UUID, Integer> rowOfId, Map<String, In
         return rows;
     }
 
+    /** The same if everything that is claimed were so; empty where nothing is. */
+    Optional<Records> ifClaimsHold() {
+        var sameAs = new HashMap<UUID, UUID>();
+        claimedSame.forEach((one, other) -> {
+            if (knows(one) && knows(other)) {
+                var canonical = animals[Math.min(row(one), row(other))].id();
+                var alias = animals[Math.max(row(one), row(other))].id();
+                if (!canonical.equals(alias)) {
+                    sameAs.put(alias, canonical);
+                }
+            }
+        });
+        return sameAs.isEmpty()
+                ? Optional.empty()
+                : Optional.of(of(Arrays.stream(animals)
+                        .map(animal ->
+                                sameAs.containsKey(animal.id()) ? animal.standingFor(sameAs.get(animal.id())) : animal)
+                        .toList()));
+    }
+
     /** @param touched known ones in place of what they were, new ones behind all others; none stands for another */
     Records with(List<PedigreeRow> touched) {
         var fresh = touched.stream().filter(record -> !knows(record.id())).toList();
@@ -75,7 +100,7 @@ record Records(PedigreeRow[] animals, Map<UUID, Integer> rowOfId, Map<String, In
             }
         }
         if (fresh.isEmpty()) {
-            return new Records(later, rowOfId, rowOfNumber, joined);
+            return new Records(later, rowOfId, rowOfNumber, joined, claimedSame);
         }
         var ids = new HashMap<>(rowOfId);
         var numbers = new HashMap<>(rowOfNumber);
@@ -85,14 +110,14 @@ record Records(PedigreeRow[] animals, Map<UUID, Integer> rowOfId, Map<String, In
             numbers.put(record.number(), row);
             later[row++] = record;
         }
-        return new Records(later, ids, numbers, joined);
+        return new Records(later, ids, numbers, joined, claimedSame);
     }
 
     /** The same where nobody named the sires of some rows. */
     Records withoutSires(BitSet rows) {
         var later = animals.clone();
         rows.stream().forEach(row -> later[row] = animals[row].withoutSire());
-        return new Records(later, rowOfId, rowOfNumber, joined);
+        return new Records(later, rowOfId, rowOfNumber, joined, claimedSame);
     }
 
     int size() {

@@ -15,7 +15,7 @@ import org.demebook.consent.Lens;
  * sights.
  *
  * @param animals that they may see
- * @param parentages that they may see; of no animal that they may not see
+ * @param parentages that they may see; of no animal that they may not see, nor one that was told to be computed with alone
  * @param countedAnimals that figures may rest on: those that they may see, and those that they may have computed with
  * @param countedParentages likewise; of no animal that does not count
  */
@@ -28,9 +28,19 @@ record Sight(BitSet animals, BitSet parentages, BitSet countedAnimals, BitSet co
 
     /** Two to four decisions for each animal. */
     static Sight of(Records records, Lens lens) {
-        return of(
+        var sight = of(
                 records.size(),
                 (row, fieldGroup, action) -> lens.may(records.animal(row).subject(), fieldGroup, action));
+        for (int row = 0; row < records.size(); row++) {
+            var animal = records.animal(row);
+            if (animal.isNameless()) {
+                sight.animals.clear(row);
+                sight.parentages.clear(row);
+            } else if (animal.parentageUnshown()) {
+                sight.parentages.clear(row);
+            }
+        }
+        return sight;
     }
 
     static Sight of(int size, Granted granted) {

@@ -30,6 +30,7 @@ public final class Snapshot {
     private final Optional<GenePool> pool;
     private final DoubtfulSires doubtful;
     private final Shown shown;
+    private final NamedParents named;
     private final Object identity;
 
     private Snapshot(long head, Records records, BirthTeller births) {
@@ -63,6 +64,7 @@ public final class Snapshot {
         this.doubtful = doubtful;
         this.identity = identity;
         this.shown = Shown.all(parents);
+        this.named = new NamedParents(records, parents, shown);
     }
 
     private Snapshot(long head, Cut cut, BirthTeller births) {
@@ -74,6 +76,7 @@ public final class Snapshot {
         this.doubtful = new DoubtfulSires(records, parents);
         this.identity = new Object();
         this.shown = new Shown(parents, cut);
+        this.named = new NamedParents(records, parents, shown);
     }
 
     private static Optional<GenePool> pool(Records records, Pedigree pedigree) {
@@ -83,7 +86,10 @@ public final class Snapshot {
 
     /** @param all records of a population, in the order of the numbers */
     static Snapshot of(long head, List<PedigreeRow> all) {
-        var records = Records.of(all);
+        return of(head, Records.of(all));
+    }
+
+    static Snapshot of(long head, Records records) {
         return new Snapshot(head, records, new BirthTeller(records));
     }
 
@@ -202,6 +208,16 @@ public final class Snapshot {
         return records.animal(row).number();
     }
 
+    /** Code of the node on which it lives; null: on this one, where it has a record. */
+    public @Nullable String node(int row) {
+        return records.animal(row).node();
+    }
+
+    /** Whether it has no number that could be shown, not even where a parentage names it. */
+    boolean isNameless(int row) {
+        return records.animal(row).isNameless();
+    }
+
     public Sex sex(int row) {
         return records.animal(row).sex();
     }
@@ -273,30 +289,17 @@ public final class Snapshot {
 
     /** The dam as the asker sees her: {@link Pedigree#UNKNOWN} where she is not known, or not to be seen. */
     public int shownDam(int row) {
-        return shown.parentage(row) ? dam(row) : Pedigree.UNKNOWN;
+        return named.dam(row);
     }
 
     /** The one known sire as the asker sees him: {@link Pedigree#UNKNOWN} where there are several, none, or he is not to be seen. */
     public int shownSire(int row) {
-        return shown.parentage(row) && parents.uncertainSire().get(row) == null && sires(row).length == 1
-                ? sires(row)[0]
-                : Pedigree.UNKNOWN;
+        return named.oneSire(row);
     }
 
     /** The sire as the asker sees him. */
     StatedSire sire(int row) {
-        if (!shown.parentage(row)) {
-            return StatedSire.UNKNOWN;
-        }
-        var sire = parents.uncertainSire().get(row);
-        if (sire != null) {
-            return sire;
-        }
-        if (sires(row).length == 0) {
-            return StatedSire.UNKNOWN;
-        }
-        var known = number(sires(row)[0]);
-        return parents.doubtful().get(row) ? StatedSire.doubted(known) : StatedSire.known(known);
+        return named.sire(row);
     }
 
     /** Whether it has no sire at all, which is not the same as that nobody knows him. */

@@ -39,12 +39,13 @@ final class Headcount {
     }
 
     /**
-     * Those that are known to live on the day; where a birth or a death is known roughly, both are taken as early.
+     * Those of this node that are known to live on the day; where a birth or a death is known roughly, both are taken as early.
      */
     private boolean isCounted(int row) {
         var born = snapshot.bornEarliest(row);
         var died = snapshot.diedEarliest(row);
-        return (born == null || !born.isAfter(day)) && (snapshot.alive(row) || died != null && died.isAfter(day));
+        return snapshot.node(row) == null
+                && (born == null || !born.isAfter(day)) && (snapshot.alive(row) || died != null && died.isAfter(day));
     }
 
     /** Rows of the snapshot, ascending. */

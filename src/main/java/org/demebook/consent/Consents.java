@@ -1,9 +1,12 @@
 package org.demebook.consent;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.inject.Any;
+import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
 import java.time.Instant;
 import java.util.Collection;
+import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
@@ -27,6 +30,10 @@ public class Consents {
 
     @Inject
     Disclosures disclosures;
+
+    @Inject
+    @Any
+    Instance<GrantsElsewhere> elsewhere;
 
     /**
      * The rule. Whoever acts for one of the parties may; everybody else may if every party has a live grant that covers
@@ -67,13 +74,19 @@ public class Consents {
      */
     public Lens lens(Standing by, Purpose purpose, Instant at) {
         var snapshot = snapshots.at(by.populationId(), by.head());
-        return new Lens(audience(by, snapshot), purpose, at, snapshot.grants());
+        return new Lens(audience(by, snapshot), purpose, at, snapshot.grants(), elsewhere(by.populationId()));
     }
 
     /** What somebody else may see: the public, or a node. One query. */
     public Lens lens(Audience audience, Purpose purpose, Instant at) {
         var snapshot = snapshots.now(audience.populationId());
-        return new Lens(audience, purpose, at, snapshot.grants());
+        return new Lens(audience, purpose, at, snapshot.grants(), elsewhere(audience.populationId()));
+    }
+
+    private List<Grant> elsewhere(UUID populationId) {
+        return elsewhere.stream()
+                .flatMap(told -> told.grantsOf(populationId).stream())
+                .toList();
     }
 
     /** The decision as a condition of a query, where a list is read or counted. */

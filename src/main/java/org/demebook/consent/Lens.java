@@ -2,6 +2,7 @@ package org.demebook.consent;
 
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -33,13 +34,30 @@ public final class Lens {
     private final Instant at;
     private final Map<UUID, List<Grant>> byCollection = new HashMap<>();
     private final Set<UUID> grantsUsed = new HashSet<>();
+    private final Set<UUID> grantedElsewhere = new HashSet<>();
     private Map<Use, Map<FieldGroup, Set<UUID>>> untold = new HashMap<>();
 
     Lens(Audience audience, Purpose purpose, Instant at, Iterable<Grant> inOrderOfIds) {
+        this(audience, purpose, at, inOrderOfIds, List.of());
+    }
+
+    /** @param elsewhere that other nodes told of; who sees what on these is written down there */
+    Lens(
+            Audience audience,
+            Purpose purpose,
+            Instant at,
+            Iterable<Grant> inOrderOfIds,
+            Collection<Grant> elsewhere) {
         this.audience = audience;
         this.purpose = purpose;
         this.at = at;
-        for (var grant : inOrderOfIds) {
+        look(inOrderOfIds);
+        look(elsewhere);
+        elsewhere.forEach(grant -> grantedElsewhere.add(grant.id()));
+    }
+
+    private void look(Iterable<Grant> grants) {
+        for (var grant : grants) {
             if (Covering.speaksTo(grant, audience, purpose, at)) {
                 byCollection
                         .computeIfAbsent(grant.collectionId(), id -> new ArrayList<>())
@@ -68,6 +86,9 @@ public final class Lens {
         }
         for (var grant : grants) {
             grantsUsed.add(grant.id());
+            if (grantedElsewhere.contains(grant.id())) {
+                continue;
+            }
             untold.computeIfAbsent(
                             new Use(grant.collectionId(), grant.id(), action), use -> new EnumMap<>(FieldGroup.class))
                     .computeIfAbsent(fieldGroup, group -> new HashSet<>())

@@ -33,7 +33,7 @@ import org.demebook.problem.Refusal;
 import org.demebook.registry.Animals;
 import org.demebook.registry.Breach;
 import org.demebook.registry.Custody;
-import org.demebook.registry.Elsewhere;
+import org.demebook.registry.AwayAnimals;
 import org.demebook.registry.LeftFindings;
 import org.demebook.rest.Page;
 import org.demebook.transfer.Days;
@@ -61,7 +61,7 @@ public class Crossings {
     Animals animals;
 
     @Inject
-    Elsewhere elsewhere;
+    AwayAnimals awayAnimals;
 
     @Inject
     Transfers transfers;
@@ -146,7 +146,7 @@ public class Crossings {
         var animal = animals.custody(by, number);
         var collection = animal.collectionId();
         if (collection == null || keepers.actsFor(by.populationId(), by.keeperId(), collection)) {
-            elsewhere.requireFree(by.populationId(), animal.id());
+            awayAnimals.requireFree(by.populationId(), animal.id());
         }
         animals.inHand(by, number);
         if (animal.merged()) {

@@ -5,8 +5,10 @@ import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.IdClass;
 import jakarta.persistence.Table;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.demebook.protocol.AnimalId;
 
 /** How an animal of this register is called between nodes. */
@@ -35,6 +37,11 @@ class FederatedAnimal extends PanacheEntityBase {
     static Optional<AnimalId> idOf(UUID populationId, UUID animalId) {
         return FederatedAnimal.<FederatedAnimal>findByIdOptional(new Key(populationId, animalId))
                 .map(row -> AnimalId.parse(row.federatedId));
+    }
+
+    static Map<UUID, AnimalId> all(UUID populationId) {
+        return FederatedAnimal.<FederatedAnimal>list("populationId", populationId).stream()
+                .collect(Collectors.toMap(row -> row.animalId, row -> AnimalId.parse(row.federatedId)));
     }
 
     static Optional<UUID> called(UUID populationId, AnimalId federatedId) {

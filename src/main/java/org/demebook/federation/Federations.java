@@ -1,6 +1,7 @@
 package org.demebook.federation;
 
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Function;
@@ -57,6 +58,9 @@ public interface Federations {
 
     /** How an animal of this node's register is called between nodes; empty as long as it was not. */
     Optional<AnimalId> animalId(UUID population, UUID animal);
+
+    /** The same of all animals of this node's register that have a name between nodes, by record. One query. */
+    Map<UUID, AnimalId> animalIds(UUID population);
 
     /** The animal of this node's register that is called so between nodes; empty if there is none. */
     Optional<UUID> localId(UUID population, AnimalId animalId);

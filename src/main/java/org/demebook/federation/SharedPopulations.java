@@ -8,6 +8,7 @@ import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import jakarta.transaction.Transactional.TxType;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Function;
@@ -136,6 +137,13 @@ class SharedPopulations implements Federations {
     @WholeRegister
     public Optional<AnimalId> animalId(UUID population, UUID animal) {
         return FederatedAnimal.idOf(population, animal);
+    }
+
+    @Override
+    @Transactional
+    @WholeRegister
+    public Map<UUID, AnimalId> animalIds(UUID population) {
+        return FederatedAnimal.all(population);
     }
 
     @Override

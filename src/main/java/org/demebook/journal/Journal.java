@@ -48,6 +48,11 @@ public class Journal {
             @ConfigProperty(name = "demebook.node.code") String nodeCode) {
         this.clock = clock;
         this.wall = wall;
+        if (nodeCode.startsWith("0")) {
+            throw new IllegalStateException(
+                    "demebook.node.code is %s; codes that begin with 0 stand for animals of other nodes whose number is not told. Choose another."
+                            .formatted(nodeCode));
+        }
         this.nodeCode = nodeCode;
         for (var book : books) {
             for (var fact : book.facts()) {

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonCreator;
 import com.fasterxml.jackson.annotation.JsonValue;
 import java.util.Comparator;
 import java.util.Locale;
+import java.util.UUID;
 import java.util.regex.Pattern;
 
 /**
@@ -16,7 +17,7 @@ import java.util.regex.Pattern;
  * <p>Sorts by population, node and serial.
  *
  * @param populationCode 2 to 6 digits or upper-case letters A to Z, a letter first
- * @param nodeCode 1 to 4 digits or upper-case letters A to Z
+ * @param nodeCode 1 to 4 digits or upper-case letters A to Z; a node's own does not begin with 0
  * @param serial from 1 to 999 999 999 999, counted by the issuing node within the population
  */
 public record StudbookNumber(String populationCode, String nodeCode, long serial)
@@ -30,6 +31,7 @@ public record StudbookNumber(String populationCode, String nodeCode, long serial
     private static final Pattern NODE_CODE = Pattern.compile("[A-Z0-9]{1,4}");
     private static final Pattern SERIAL = Pattern.compile("[1-9][0-9]{0,11}");
     private static final long HIGHEST_SERIAL = 999_999_999_999L;
+    private static final String NOBODY = "0";
 
     private static final int LONGEST_TEXT = 60;
     private static final Pattern DASH = Pattern.compile("[\\p{Pd}\\u2212\\u00AD]");
@@ -79,6 +81,25 @@ public record StudbookNumber(String populationCode, String nodeCode, long serial
                             .formatted(String.join("-", parts)));
         }
         return number;
+    }
+
+    /**
+     * A number that is nobody's, for an animal whose own is not told: it orders the animal among the others, alike for everybody, and is
+     * never shown. Node codes that begin with 0 are kept for these.
+     */
+    public static StudbookNumber placeholder(String populationCode, UUID id) {
+        long drawn = id.getMostSignificantBits() * 31 + id.getLeastSignificantBits();
+        return new StudbookNumber(populationCode, NOBODY, 1 + Math.floorMod(drawn, HIGHEST_SERIAL));
+    }
+
+    /** Whether a written number is one of these. */
+    public static boolean isPlaceholder(String written) {
+        return written.startsWith("-" + NOBODY, written.indexOf('-'));
+    }
+
+    /** Whether numbers of this code are no node's to issue. */
+    public static boolean isReserved(String nodeCode) {
+        return nodeCode.startsWith(NOBODY);
     }
 
     private static String[] partsOf(String text) {

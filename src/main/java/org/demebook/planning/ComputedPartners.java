@@ -30,18 +30,23 @@ record ComputedPartners(Candidates candidates, int row, Map<UUID, UUID> househol
 
     /**
      * The rows of living animals that count with their parentage, and of which the asker may not read both. Those on loan or on
-     * their way are left out: who holds them could not agree by themselves to anything.
+     * their way are left out, since who holds them could not agree by themselves to anything; and those on other nodes, since
+     * nobody can be asked there.
      */
     static BitSet unnamed(Snapshot computed) {
         var unnamed = new BitSet(computed.size());
         for (int row : computed.living()) {
-            unnamed.set(row, isUnnamed(computed, row) && isWithItsOwner(computed, row));
+            unnamed.set(row, isHere(computed, row) && isUnnamed(computed, row) && isWithItsOwner(computed, row));
         }
         return unnamed;
     }
 
     static boolean isUnnamed(Snapshot computed, int row) {
         return computed.countsParentage(row) && !(computed.isShown(row) && computed.isParentageShown(row));
+    }
+
+    private static boolean isHere(Snapshot computed, int row) {
+        return computed.node(row) == null;
     }
 
     private static boolean isWithItsOwner(Snapshot computed, int row) {

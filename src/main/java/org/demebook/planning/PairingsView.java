@@ -92,7 +92,8 @@ public record PairingsView(
      * @param meanKinship with the living animals of the population, itself included
      * @param knownAncestry the share of its genome, in [0, 1], that traces to stated founders
      * @param keptBy with whom it lives, never who that is: "a keeper, about 400 km away, tests in date", as far as the coarse
-     *     place and health may be computed with to pair animals; absent of your own animals
+     *     place and health may be computed with to pair animals; of one that lives elsewhere "a keeper on another node (U)";
+     *     absent of your own animals
      */
     public record Parent(
             String number,

@@ -116,7 +116,7 @@ public class Planner {
     }
 
     /**
-     * The best partners of some animals of the asker's, as {@link #partners} has them, but for some that are not to be.
+     * The best partners on this node of some animals of the asker's, as {@link #partners} has them, but for some that are not to be.
      *
      * @param without for each animal those that are no partners for it, by id
      * @return by animal, the best first; of one that cannot be paired itself nothing
@@ -137,7 +137,9 @@ public class Planner {
             boolean isFemale = snapshot.sex(row) == Sex.FEMALE;
             int[] self = {row};
             var partners = IntStream.of(candidates.proposable(isFemale ? Sex.MALE : Sex.FEMALE))
-                    .filter(other -> sighted.mayMeet(row, other) && !others.contains(snapshot.id(other)))
+                    .filter(other -> !sighted.livesElsewhere(other)
+                            && sighted.mayMeet(row, other)
+                            && !others.contains(snapshot.id(other)))
                     .toArray();
             var pairs = isFemale
                     ? rank(candidates, self, partners, (dam, sire) -> true, question)

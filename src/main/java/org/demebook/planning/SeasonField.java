@@ -121,6 +121,19 @@ public final class SeasonField {
         return hindered;
     }
 
+    /** For the asker alone, why an animal that they see is no candidate; empty where there is nothing to say. */
+    public Optional<String> inTheWay(int row) {
+        var node = snapshot.node(row);
+        return node != null
+                ? Optional.of(
+                        "it lives on another node (%s), and its keeper could not answer; agree with them, or plan with animals of this node"
+                                .formatted(node))
+                : hindered.stream()
+                        .filter(one -> one.row() == row)
+                        .map(Hindered::words)
+                        .findFirst();
+    }
+
     /** Of all candidates and hindered animals. */
     public List<Place> places() {
         return places;

@@ -105,8 +105,9 @@ public class SeasonFields {
     }
 
     /**
-     * What a season can be planned with, as far as the asker may know: candidates are living animals of known sex whose number
-     * and parentage they may read to pair animals. Refuses with BAD_PARAMETER a day that is over. Costs a few queries and
+     * What a season can be planned with, as far as the asker may know: candidates are living animals of this node, of known sex, whose
+     * number and parentage they may read to pair animals. Those on other nodes count in the figures: their keepers could not
+     * answer. Refuses with BAD_PARAMETER a day that is over. Costs a few queries and
      * O(population).
      */
     public SeasonField of(Standing by, LocalDate pairOn) {
@@ -115,6 +116,9 @@ public class SeasonFields {
         var places = sighted.places();
         var hindered = new ArrayList<Hindered>();
         for (int row : known(candidates)) {
+            if (sighted.livesElsewhere(row)) {
+                continue;
+            }
             candidates
                     .objection(row)
                     .ifPresent(objection ->
@@ -132,6 +136,7 @@ public class SeasonFields {
 
     private static List<Candidate> proposable(Sighted sighted, Sex sex) {
         return IntStream.of(sighted.candidates().proposable(sex))
+                .filter(row -> !sighted.livesElsewhere(row))
                 .mapToObj(row -> new Candidate(
                         row, sighted.places().of(row), sighted.candidates().notes(row)))
                 .toList();

@@ -21,9 +21,15 @@ import org.jspecify.annotations.Nullable;
 record Sighted(
         Snapshot snapshot, OwnAnimals own, Candidates candidates, Places places, Lens lens, TaxonProfile profile) {
 
-    /** Whether two live apart, for all that the asker may know, and one of them may go to the other if there is time. */
+    /** Whether two live apart, for all that the asker may know, one of them here, and one may go to the other if there is time. */
     boolean mayMeet(int dam, int sire) {
-        return candidates.apart(dam, sire) && barrier(dam, sire).isEmpty();
+        return !(livesElsewhere(dam) && livesElsewhere(sire))
+                && candidates.apart(dam, sire)
+                && barrier(dam, sire).isEmpty();
+    }
+
+    boolean livesElsewhere(int row) {
+        return snapshot.node(row) != null;
     }
 
     /** Why none of the two may go to the other, however much time there is. */
@@ -40,6 +46,10 @@ record Sighted(
     String keptBy(int row, int partner) {
         if (own.contains(row)) {
             return null;
+        }
+        var node = snapshot.node(row);
+        if (node != null) {
+            return "a keeper on another node (%s)".formatted(node);
         }
         var words = new ArrayList<>(List.of("a keeper"));
         places.distance(row, partner)

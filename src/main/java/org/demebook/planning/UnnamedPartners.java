@@ -12,6 +12,7 @@ import java.util.BitSet;
 import java.util.List;
 import java.util.Objects;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 import org.demebook.ancestry.Ancestries;
 import org.demebook.ancestry.Snapshot;
 import org.demebook.consent.Purpose;
@@ -89,8 +90,13 @@ public class UnnamedPartners {
             throw new Refusal(
                     TOO_FEW_CONTRIBUTE,
                     ("Unnamed partners for %s are looked for where at least %d other households let animals be computed"
-                                    + " with among which one could be found; they are fewer now. Ask again when more do.")
-                            .formatted(seen.number(row), ComputedPartners.FEWEST_HOUSEHOLDS));
+                                    + " with among which one could be found; they are fewer now. Ask again when more do.%s")
+                            .formatted(
+                                    seen.number(row),
+                                    ComputedPartners.FEWEST_HOUSEHOLDS,
+                                    onOtherNodes(computed)
+                                            ? " Animals on other nodes are not among them: their keepers cannot be asked from here."
+                                            : ""));
         }
         var month = YearMonth.from(today);
         var question = new Question(
@@ -103,6 +109,10 @@ public class UnnamedPartners {
     /** A fresh pseudonym. */
     public String pseudonym() {
         return given.pseudonym();
+    }
+
+    private static boolean onOtherNodes(Snapshot computed) {
+        return IntStream.of(computed.living()).anyMatch(other -> computed.node(other) != null);
     }
 
     private static boolean stillGranted(Snapshot computed, int row) {

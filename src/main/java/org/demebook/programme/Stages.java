@@ -318,11 +318,7 @@ class Stages {
         }
 
         private String hindrance(int row) {
-            return field.hindered().stream()
-                    .filter(hindered -> hindered.row() == row)
-                    .map(hindered -> ": " + hindered.words())
-                    .findFirst()
-                    .orElse("");
+            return field.inTheWay(row).map(words -> ": " + words).orElse("");
         }
 
         private int female(Two two) {

@@ -134,7 +134,7 @@ public class Corrections {
     AnimalSight sight;
 
     @Inject
-    Elsewhere elsewhere;
+    AwayAnimals awayAnimals;
 
     /** What is found out of one of identical twins is found out of each: they are one genome. */
     @Transactional
@@ -224,7 +224,7 @@ public class Corrections {
                 breaches,
                 stated.leave(),
                 new AnimalDied(animal.id, stated.on(), stated.cause(), animal.deathSeq));
-        elsewhere.takeBack(by, animal.id, "it died on " + stated.on());
+        awayAnimals.takeBack(by, animal.id, "it died on " + stated.on());
         return saved;
     }
 

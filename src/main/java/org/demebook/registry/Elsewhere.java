@@ -1,47 +1,38 @@
 package org.demebook.registry;
 
-import static org.demebook.problem.ProblemType.ALREADY_IN_TRANSFER;
-import static org.demebook.problem.ProblemType.ANIMAL_ELSEWHERE;
-
-import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.enterprise.inject.Any;
-import jakarta.enterprise.inject.Instance;
-import jakarta.inject.Inject;
+import java.util.List;
+import java.util.Map;
 import java.util.UUID;
-import org.demebook.keeper.Standing;
-import org.demebook.problem.Refusal;
-import org.demebook.problem.ProblemType;
+import org.demebook.notation.Origin;
+import org.jspecify.annotations.Nullable;
 
-/** What may be done here with an animal that is offered to another node, on its way there, or kept there. */
-@ApplicationScoped
-public class Elsewhere {
-    @Inject
-    @Any
-    Instance<OffersElsewhere> rooms;
+/**
+ * What other nodes told of a population: its animals that live elsewhere, and the parents of those that came from there.
+ *
+ * @param version of {@link AnimalsElsewhere}
+ * @param animals in any order; their parents are among them or among the records here. One that stands for a record here says so; what
+ *     may only be computed with has a placeholder for a number
+ * @param arrived by the id of their record here: the parents of animals that another node registered
+ * @param possiblySame by the ids of records, here or elsewhere: those of which a node claims that they are one animal, and nobody
+ *     agreed yet
+ */
+public record Elsewhere(
+        long version, List<PedigreeRow> animals, Map<UUID, Descent> arrived, Map<UUID, UUID> possiblySame) {
+    /**
+     * @param origin unknown: as the record here has it
+     * @param unshown told to be computed with
+     */
+    public record Descent(@Nullable UUID damId, Sire sire, Origin origin, boolean unshown) {}
 
-    /** Refuses with ANIMAL_ELSEWHERE, saying where it is, what can be done with an animal of this node alone. */
-    public void requireHere(UUID populationId, UUID animalId) {
-        refuse(populationId, animalId, false, ANIMAL_ELSEWHERE);
+    public static final Elsewhere NOTHING = new Elsewhere(0, List.of(), Map.of(), Map.of());
+
+    public Elsewhere {
+        animals = List.copyOf(animals);
+        arrived = Map.copyOf(arrived);
+        possiblySame = Map.copyOf(possiblySame);
     }
 
-    /** The same, and refuses with ALREADY_IN_TRANSFER an animal that is offered elsewhere. */
-    public void requireFree(UUID populationId, UUID animalId) {
-        requireHere(populationId, animalId);
-        refuse(populationId, animalId, true, ALREADY_IN_TRANSFER);
-    }
-
-    private void refuse(UUID populationId, UUID animalId, boolean held, ProblemType type) {
-        rooms.stream()
-                .flatMap(room -> room.of(populationId, animalId).stream())
-                .filter(elsewhere -> elsewhere.held() == held)
-                .findFirst()
-                .ifPresent(elsewhere -> {
-                    throw new Refusal(type, elsewhere.sentence());
-                });
-    }
-
-    /** Takes an offer to another node back, if there is one; refuses where it is too late for that. */
-    public void takeBack(Standing by, UUID animalId, String reason) {
-        rooms.stream().forEach(room -> room.takeBack(by, animalId, reason));
+    public boolean isNothing() {
+        return animals.isEmpty() && arrived.isEmpty();
     }
 }

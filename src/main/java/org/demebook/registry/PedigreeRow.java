@@ -5,6 +5,7 @@ import java.util.UUID;
 import org.demebook.consent.Subject;
 import org.demebook.notation.Origin;
 import org.demebook.notation.Sex;
+import org.demebook.notation.StudbookNumber;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -19,6 +20,8 @@ import org.jspecify.annotations.Nullable;
  * @param sameAsId the record that stands for this one; null when it stands for itself
  * @param twinOfId the littermate whose genome it has; null when it has its own
  * @param parentageSeq the last entry that states its parents, or whether it has a genome of its own
+ * @param node code of the node on which it lives; null: on this one
+ * @param parentageUnshown its parents were told to be computed with, and are shown to nobody, whoever holds it
  */
 public record PedigreeRow(
         UUID id,
@@ -36,7 +39,48 @@ public record PedigreeRow(
         @Nullable UUID ownerCollectionId,
         @Nullable UUID sameAsId,
         @Nullable UUID twinOfId,
-        long parentageSeq) {
+        long parentageSeq,
+        @Nullable String node,
+        boolean parentageUnshown) {
+
+    /** A record of this node. */
+    public PedigreeRow(
+            UUID id,
+            String number,
+            Sex sex,
+            @Nullable String born,
+            @Nullable LocalDate bornEarliest,
+            @Nullable LocalDate bornLatest,
+            boolean alive,
+            @Nullable LocalDate diedEarliest,
+            Origin origin,
+            @Nullable UUID damId,
+            Sire sire,
+            @Nullable UUID collectionId,
+            @Nullable UUID ownerCollectionId,
+            @Nullable UUID sameAsId,
+            @Nullable UUID twinOfId,
+            long parentageSeq) {
+        this(
+                id,
+                number,
+                sex,
+                born,
+                bornEarliest,
+                bornLatest,
+                alive,
+                diedEarliest,
+                origin,
+                damId,
+                sire,
+                collectionId,
+                ownerCollectionId,
+                sameAsId,
+                twinOfId,
+                parentageSeq,
+                null,
+                false);
+    }
 
     /** This record as if nobody had named its sire. */
     public PedigreeRow withoutSire() {
@@ -56,7 +100,9 @@ public record PedigreeRow(
                 ownerCollectionId,
                 sameAsId,
                 twinOfId,
-                parentageSeq);
+                parentageSeq,
+                node,
+                parentageUnshown);
     }
 
     /** An animal as consent has it: the collections that hold and own it have a say, dead or alive. */
@@ -82,7 +128,32 @@ public record PedigreeRow(
                 ownerCollectionId,
                 sameAsId,
                 null,
-                0);
+                0,
+                node,
+                false);
+    }
+
+    /** This record as if nobody had named its parents; whose twin it is stays. */
+    public PedigreeRow withoutParents() {
+        return new PedigreeRow(
+                id,
+                number,
+                sex,
+                born,
+                bornEarliest,
+                bornLatest,
+                alive,
+                diedEarliest,
+                origin,
+                null,
+                new Sire.Unknown(),
+                collectionId,
+                ownerCollectionId,
+                sameAsId,
+                twinOfId,
+                parentageSeq,
+                node,
+                false);
     }
 
     /** With a genome of its own. */
@@ -103,7 +174,9 @@ public record PedigreeRow(
                 ownerCollectionId,
                 sameAsId,
                 null,
-                parentageSeq);
+                parentageSeq,
+                node,
+                parentageUnshown);
     }
 
     /** Its number, and nothing else. */
@@ -124,7 +197,9 @@ public record PedigreeRow(
                 null,
                 null,
                 null,
-                0);
+                0,
+                node,
+                false);
     }
 
     /**
@@ -150,6 +225,67 @@ public record PedigreeRow(
                 ownerCollectionId,
                 sameAsId,
                 twinOfId != null ? twinOfId : other.twinOfId,
-                Math.max(parentageSeq, other.parentageSeq));
+                Math.max(parentageSeq, other.parentageSeq),
+                node,
+                descended.parentageUnshown);
+    }
+
+    /** Told of, from another node, to be computed with: its number is drawn, orders it among the others, and names nothing. */
+    public boolean isNameless() {
+        return node != null && StudbookNumber.isPlaceholder(number);
+    }
+
+    /** With the parents that another node told of; the same where it names parents itself. */
+    public PedigreeRow descending(Elsewhere.Descent told) {
+        if (damId != null || !(sire instanceof Sire.Unknown)) {
+            return this;
+        }
+        return new PedigreeRow(
+                id,
+                number,
+                sex,
+                born,
+                bornEarliest,
+                bornLatest,
+                alive,
+                diedEarliest,
+                told.origin() == Origin.UNKNOWN ? origin : told.origin(),
+                told.damId(),
+                told.sire(),
+                collectionId,
+                ownerCollectionId,
+                sameAsId,
+                twinOfId,
+                parentageSeq,
+                node,
+                told.unshown());
+    }
+
+    /** As a record of its own, that stands for no other. */
+    public PedigreeRow alone() {
+        return standingFor(null);
+    }
+
+    /** @param sameAsId null: for itself */
+    public PedigreeRow standingFor(@Nullable UUID sameAsId) {
+        return new PedigreeRow(
+                id,
+                number,
+                sex,
+                born,
+                bornEarliest,
+                bornLatest,
+                alive,
+                diedEarliest,
+                origin,
+                damId,
+                sire,
+                collectionId,
+                ownerCollectionId,
+                sameAsId,
+                twinOfId,
+                parentageSeq,
+                node,
+                parentageUnshown);
     }
 }

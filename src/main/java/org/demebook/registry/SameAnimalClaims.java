@@ -50,7 +50,7 @@ public class SameAnimalClaims {
     AnimalSight sight;
 
     @Inject
-    Elsewhere elsewhere;
+    AwayAnimals awayAnimals;
 
     @Inject
     EntityManager entities;
@@ -121,8 +121,8 @@ public class SameAnimalClaims {
     /** An offer to another node of either record ends: there is one animal, under one number. */
     private void merge(Standing by, UUID claimId, Animal animal, Animal other) {
         for (var record : List.of(animal, other)) {
-            elsewhere.requireHere(by.populationId(), record.id);
-            elsewhere.takeBack(
+            awayAnimals.requireHere(by.populationId(), record.id);
+            awayAnimals.takeBack(
                     by,
                     record.id,
                     "%s and %s were found to be one animal".formatted(animal.number, other.number));

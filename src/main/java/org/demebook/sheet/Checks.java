@@ -14,6 +14,7 @@ import java.util.function.Function;
 import org.demebook.keeper.CollectionView;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
+import org.demebook.notation.StudbookNumber;
 import org.demebook.problem.LeftAsIs;
 import org.demebook.registry.Animals;
 import org.demebook.registry.KnownAnimals;
@@ -153,6 +154,14 @@ class Checks {
                     row.number(),
                     "You call %s \"%s\" already, and this row gives %s that reference. Correct the number or the reference."
                             .formatted(called.view().number(), row.reference(), row.number()));
+        }
+        if (StudbookNumber.isReserved(row.number().nodeCode())) {
+            findings.error(
+                    row.row(),
+                    Column.NUMBER,
+                    row.number(),
+                    "No studbook issues %s: codes that begin with 0 are kept for animals whose number is not told. Read the number again, or leave the cell empty for a fresh one."
+                            .formatted(row.number()));
         }
         if (numbered == null && row.number().serial() > HIGHEST_SERIAL_KEPT) {
             findings.error(

@@ -23,7 +23,7 @@ import org.demebook.problem.Refusal;
 import org.demebook.registry.Animals;
 import org.demebook.registry.Breach;
 import org.demebook.registry.Custody;
-import org.demebook.registry.Elsewhere;
+import org.demebook.registry.AwayAnimals;
 import org.demebook.rest.Page;
 import org.demebook.transfer.DisputeFacts.AnimalDisputed;
 import org.demebook.transfer.DisputeFacts.DisputeConceded;
@@ -60,7 +60,7 @@ public class Disputes {
     Days days;
 
     @Inject
-    Elsewhere elsewhere;
+    AwayAnimals awayAnimals;
 
     // ── it is reported ───────────────────────────────────────────────────────────────────────────────────────────────
 
@@ -77,14 +77,14 @@ public class Disputes {
         Transfers.requireNotMerged(animal);
         requireUndisputed(animal);
         requireElsewhere(by, animal, own);
-        elsewhere.requireHere(by.populationId(), animal.id());
+        awayAnimals.requireHere(by.populationId(), animal.id());
         var breaches = new ArrayList<Breach>();
         days.checkSeen(report.seenOn(), animal, parties.gives(by, own) ? own.handedOverOn : null, breaches);
         Breach.refuse(breaches, null);
 
         var into = keepers.collection(by, report.collection()).id();
         var id = Journal.newId();
-        elsewhere.takeBack(by, animal.id(), "it is reported in two places");
+        awayAnimals.takeBack(by, animal.id(), "it is reported in two places");
         journal.record(
                 by.populationId(),
                 by.keeperId(),

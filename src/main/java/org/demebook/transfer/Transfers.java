@@ -29,7 +29,7 @@ import org.demebook.problem.Refusal;
 import org.demebook.registry.Animals;
 import org.demebook.registry.Breach;
 import org.demebook.registry.Custody;
-import org.demebook.registry.Elsewhere;
+import org.demebook.registry.AwayAnimals;
 import org.demebook.registry.LeftFindings;
 import org.demebook.rest.Page;
 import org.demebook.transfer.TransferFacts.AnimalHandedOut;
@@ -75,7 +75,7 @@ public class Transfers {
     Days days;
 
     @Inject
-    Elsewhere elsewhere;
+    AwayAnimals awayAnimals;
 
     // ── the side that gives ──────────────────────────────────────────────────────────────────────────────────────────
 
@@ -124,7 +124,7 @@ public class Transfers {
         var animal = animals.inHand(by, number);
         requireNotMerged(animal);
         Disputes.requireUndisputed(animal);
-        elsewhere.requireFree(by.populationId(), animal.id());
+        awayAnimals.requireFree(by.populationId(), animal.id());
         return animal;
     }
 

@@ -159,6 +159,8 @@ class WallTest extends PlainSql {
                     "federated_entry",
                     "federated_animal",
                     "federation_alarm",
+                    "telling",
+                    "custodian",
                     "journal_words")) {
                 assertThat(ask("select count(*)::text from demebook." + table)).containsExactly("0");
             }

@@ -9,6 +9,7 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.demebook.ancestry.Ancestries;
@@ -107,10 +108,14 @@ class KinshipPage {
 
     private Related with(Standing by, AnimalView animal, String asked, List<Relative> mine, boolean more) {
         try {
-            var other = animals.get(by, asked);
-            var found = ancestries.relations(by, animal.number(), List.of(other.number())).stream()
+            var elsewhere = ancestries.elsewhere(by, asked).map(of -> of.ancestry().animal().number());
+            var other = elsewhere.isPresent() ? null : animals.get(by, asked);
+            var found = ancestries
+                    .relations(by, animal.number(), List.of(elsewhere.orElseGet(() -> Objects.requireNonNull(other)
+                            .number())))
+                    .stream()
                     .findFirst()
-                    .map(relation -> Relative.of(relation, Listed.name(other)))
+                    .map(relation -> Relative.of(relation, other == null ? "" : Listed.name(other)))
                     .orElse(null);
             return new Related(asked, null, found, mine, more);
         } catch (Refusal refusal) {

@@ -142,4 +142,11 @@ public interface PedigreeMessages {
 
     @Message("Results")
     String results();
+
+    @Message(
+            "This animal lives on another node ({node}). What its keeper let be told is all that there is here; nobody can be asked through this house yet.")
+    String elsewhere(String node);
+
+    @Message("Ancestor")
+    String ancestor();
 }

@@ -1,0 +1,122 @@
+package org.demebook.telling;
+
+import com.github.benmanes.caffeine.cache.Cache;
+import com.github.benmanes.caffeine.cache.Caffeine;
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import jakarta.transaction.Status;
+import jakarta.transaction.Synchronization;
+import jakarta.transaction.TransactionSynchronizationRegistry;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.atomic.AtomicLong;
+import org.demebook.consent.Grant;
+import org.demebook.consent.GrantsElsewhere;
+import org.demebook.federation.Consequence;
+import org.demebook.federation.Federations;
+import org.demebook.protocol.AnimalId;
+import org.demebook.protocol.Entry;
+import org.demebook.protocol.Participant;
+import org.demebook.protocol.Whereabouts;
+import org.demebook.registry.AnimalsElsewhere;
+import org.demebook.registry.Elsewhere;
+
+/** What other nodes told this one, as rows for figures and as grants; worked out anew after entries took effect or were erased. */
+@ApplicationScoped
+class ToldAnimals implements AnimalsElsewhere, GrantsElsewhere, Consequence {
+    private static final int POPULATIONS_IN_MEMORY = 16;
+
+    private record At(UUID population, long version) {}
+
+    @Inject
+    Federations federations;
+
+    @Inject
+    TransactionSynchronizationRegistry transactions;
+
+    private final Map<UUID, AtomicLong> versions = new ConcurrentHashMap<>();
+    private final Cache<At, ToldRows> kept =
+            Caffeine.newBuilder().maximumSize(2 * POPULATIONS_IN_MEMORY).build();
+
+    @Override
+    public long version(UUID population) {
+        var version = versions.get(population);
+        return version == null ? 0 : version.get();
+    }
+
+    @Override
+    public Elsewhere of(UUID population) {
+        return rows(population).elsewhere();
+    }
+
+    @Override
+    public List<Grant> grantsOf(UUID population) {
+        return rows(population).grants();
+    }
+
+    private ToldRows rows(UUID population) {
+        var at = new At(population, version(population));
+        var known = kept.getIfPresent(at);
+        if (known == null) {
+            known = read(at);
+            kept.put(at, known);
+        }
+        return known;
+    }
+
+    private ToldRows read(At at) {
+        if (!federations.isShared(at.population)) {
+            return ToldRows.nothing(at.version);
+        }
+        var me = federations.nodeId();
+        var records = new HashMap<AnimalId, UUID>();
+        federations.animalIds(at.population).forEach((record, id) -> records.put(id, record));
+        return federations.reading(at.population, part -> {
+            var told = part.told();
+            var holders = new HashMap<AnimalId, String>();
+            told.holdings().keySet().forEach(id -> {
+                if (part.whereabouts(id) instanceof Whereabouts.Held held) {
+                    holders.put(id, held.node());
+                } else if (part.whereabouts(id) instanceof Whereabouts.InTransit transit) {
+                    holders.put(id, transit.from());
+                }
+            });
+            return part.charter()
+                    .map(charter -> new ToldRows(at.version, me, told, holders, records, charter))
+                    .orElseGet(() -> ToldRows.nothing(at.version));
+        });
+    }
+
+    // ── what changes it ──────────────────────────────────────────────────────────────────────────────────────────────
+
+    @Override
+    public void follow(UUID population, Participant participant, List<Entry> entries) {
+        moveOn(population);
+    }
+
+    @Override
+    public void forget(UUID population, Participant participant, String node, Collection<Long> seqs) {
+        moveOn(population);
+    }
+
+    /** When the transaction that brought it holds: before that nobody else reads it. */
+    private void moveOn(UUID population) {
+        transactions.registerInterposedSynchronization(new Synchronization() {
+            @Override
+            public void beforeCompletion() {
+                // nothing is left to do
+            }
+
+            @Override
+            public void afterCompletion(int status) {
+                if (status == Status.STATUS_COMMITTED) {
+                    versions.computeIfAbsent(population, any -> new AtomicLong()).incrementAndGet();
+                }
+            }
+        });
+    }
+}
