@@ -64,6 +64,9 @@ class Demo {
             var client = new DemoClient(port, json);
             client.awaitServer();
             var fresh = openAccounts(world);
+            if (!world.has("population")) {
+                return; // the second node of a demo: it joins the population of the first
+            }
             var tokens = signIn(client, world);
             var season =
                     new DemoSeason(client, json, world.at("/population/code").asText(), clock);
@@ -73,6 +76,9 @@ class Demo {
             }
             season.planOnce(tokens.get(world.at("/keepers/0/name").asText()));
             DemoText.print(world, client, tokens.get("ines"), season, port, state, fresh);
+            if (DemoNodes.areTwo()) {
+                DemoNodes.begin(client, port, state, from, world, json);
+            }
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         } catch (InterruptedException e) {

@@ -37,6 +37,7 @@ public final class Main {
         if (Boolean.getBoolean("demebook.stop-with-parent")) {
             stopWithParent();
         }
+        DemoNodes.prepare();
         var settings = new Settings();
         var state = settings.stateFolder();
         System.setProperty("demebook.state", state.toString());
