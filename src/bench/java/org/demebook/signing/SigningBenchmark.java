@@ -61,6 +61,6 @@ public class SigningBenchmark {
         if (!read.isBy(key.verifyingKey())) {
             throw new IllegalStateException();
         }
-        return MerkleTree.leafOf(salt, message);
+        return MerkleTree.leafOf(false, MerkleTree.digestOf(salt, message));
     }
 }

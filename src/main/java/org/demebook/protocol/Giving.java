@@ -98,7 +98,7 @@ record Giving(Desk desk, Fence fence) {
             items.add(
                     readable
                             ? new FeedPage.Item(kept.entry(), kept.salt(), Optional.empty())
-                            : new FeedPage.Item(Optional.empty(), Optional.empty(), Optional.of(kept.leaf())));
+                            : new FeedPage.Item(Optional.empty(), Optional.empty(), Optional.of(kept.digest())));
         }
         return items;
     }

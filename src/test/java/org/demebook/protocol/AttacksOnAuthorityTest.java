@@ -86,9 +86,7 @@ class AttacksOnAuthorityTest {
         liar.chain = world.upland.chain;
         var says = new Statement.JournalOpened(liar.chain, "Upland");
         liar.chain = own;
-        var other = new Liar(world.population);
-        other.key = liar.key;
-        other.chain = own;
+        var other = new Liar(world.population, liar.key, own);
         other.says(says);
         world.gives(world.harbour, other.page(0));
         assertThat(world.harbour.participant.alarms()).isNotEmpty();

@@ -3,6 +3,7 @@ package org.demebook.protocol;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -16,6 +17,7 @@ import org.demebook.protocol.Intake.Outcome;
 import org.demebook.protocol.Statement.AnimalEntered;
 import org.demebook.protocol.Statement.KeysChanged;
 import org.demebook.signing.KeyChain;
+import org.demebook.signing.Signed;
 import org.demebook.signing.SigningKey;
 import org.junit.jupiter.api.Test;
 
@@ -232,9 +234,7 @@ class AttacksOnHistoryTest {
 
     @Test
     void an_entry_of_another_population_does_not_count_here() {
-        var elsewhere = new Liar(UUID.randomUUID());
-        elsewhere.key = liar.key;
-        elsewhere.chain = liar.chain;
+        var elsewhere = new Liar(UUID.randomUUID(), liar.key, liar.chain);
         liar.append(elsewhere
                 .sign(new AnimalEntered(another()), liar.compacts.size() + 1L)
                 .compact());
@@ -248,7 +248,7 @@ class AttacksOnHistoryTest {
     void a_forged_signature_is_not_taken_though_its_node_stands_for_it() {
         var forger = new Liar(world.population);
         var good = liar.sign(new AnimalEntered(another()), 3).compact();
-        var forged = forger.key.sign(good.getBytes(java.nio.charset.StandardCharsets.US_ASCII));
+        var forged = forger.key.sign(good.getBytes(StandardCharsets.US_ASCII));
         liar.append(good.substring(0, good.lastIndexOf('.') + 1)
                 + java.util.Base64.getUrlEncoder().withoutPadding().encodeToString(forged));
         world.givesAll(world.harbour);
@@ -309,9 +309,7 @@ class AttacksOnHistoryTest {
 
     @Test
     void a_journal_that_does_not_begin_with_its_opening_is_none() {
-        var other = new Liar(world.population);
-        other.key = liar.key;
-        other.chain = liar.chain;
+        var other = new Liar(world.population, liar.key, liar.chain);
         other.says(new AnimalEntered(world.his));
         world.gives(world.harbour, other.page(0));
         world.assertDetected(world.harbour, Alarm.Kind.BROKEN_SEQUENCE);
@@ -354,44 +352,37 @@ class AttacksOnHistoryTest {
     }
 
     @Test
-    void who_keeps_back_what_every_node_may_read_is_found_by_what_others_carry() {
-        var transfer = world.harbour.participant.offer(
-                world.hers, world.upland.id(), Liar.NOON.plusSeconds(60), Attacked.nothing());
-        world.settle();
-        var third = new Attacked.Honest(world.population, world.harbour.id());
-        assertThat(third.id()).isNotEqualTo(liar.id());
-        world.upland.participant.accept(transfer);
-        world.settle();
-        // upland's journal holds the offer; a node that heard the founder through the liar alone holds its leaf
-        var all = world.harbour.participant.entries(world.upland.id(), world.harbour.id(), 0, 100);
-        var leaves = all.items().stream()
-                .map(item -> item.entry().isPresent() && item.entry().get().equals(offer(transfer))
-                        ? new FeedPage.Item(
-                                Optional.empty(),
-                                Optional.empty(),
-                                Optional.of(MerkleTree.leafOf(
-                                        item.salt().get(),
-                                        item.entry().get().getBytes(java.nio.charset.StandardCharsets.US_ASCII))))
-                        : item)
-                .toList();
-        third.participant.take(liar.id(), third.participant.cursor(world.harbour.id()), Liar.with(all, leaves));
-        Attacked.sync(third, world.upland, world.upland.id());
-        var cursor = third.participant.cursor(world.upland.id());
-        third.participant.take(
-                world.upland.id(), cursor, world.upland.participant.entries(world.harbour.id(), world.upland.id(), 0, 100));
-        assertThat(third.participant.alarms())
-                .anySatisfy(alarm -> assertThat(alarm.kind()).isEqualTo(Alarm.Kind.WITHHELD))
-                .allSatisfy(alarm -> assertThat(alarm.accused()).isEqualTo(liar.id()));
+    void who_gives_a_digest_where_the_entry_is_owed_accuses_itself() {
+        world.harbour.participant.write(
+                List.of(Saying.toAll(new AnimalEntered(new AnimalId(UUID.randomUUID(), world.harbour.id())))));
+        var page = world.harbour.participant.entries(
+                world.upland.id(), world.harbour.id(), world.upland.participant.cursor(world.harbour.id()).after(), 10);
+        var item = page.items().get(0);
+        var digest = MerkleTree.digestOf(
+                item.salt().orElseThrow(), item.entry().orElseThrow().getBytes(StandardCharsets.US_ASCII));
+        var hidden = new FeedPage.Item(Optional.empty(), Optional.empty(), Optional.of(digest));
+        world.gives(world.upland, liar.id(), Liar.with(page, List.of(hidden)));
+        world.assertDetected(world.upland, Alarm.Kind.INCONSISTENT_HEAD);
     }
 
-    private String offer(UUID transfer) {
-        return world.harbour.participant.entries(world.upland.id(), world.harbour.id(), 0, 100).items().stream()
+    @Test
+    void who_hides_its_own_release_from_some_does_not_hide_where_the_animal_is() {
+        liar.says(new Statement.Offered(
+                UUID.randomUUID(), world.his, world.upland.id(), Liar.NOON.plusSeconds(60), Digests.of(Attacked.nothing())));
+        world.givesAll(world.harbour);
+        world.givesAll(world.upland);
+        var transfer = ((Statement.Offered) Entry.read(liar.last().entry()).says()).transfer();
+        world.upland.participant.accept(transfer);
+        world.settle();
+        var acceptance = world.upland.participant.entries(world.harbour.id(), world.upland.id(), 0, 100).items().stream()
                 .flatMap(item -> item.entry().stream())
-                .filter(compact -> Entry.read(org.demebook.signing.Signed.parse(compact, Entry.MOST_CHARACTERS)).says()
-                                instanceof Statement.Offered offered
-                        && offered.transfer().equals(transfer))
+                .filter(compact -> Entry.read(compact).says() instanceof Statement.Accepted)
+                .map(compact -> new Statement.Carried(Signed.parse(compact, Entry.MOST_CHARACTERS), world.upland.chain))
                 .findFirst()
                 .orElseThrow();
+        liar.says(new Statement.Released(transfer, acceptance));
+        world.givesAll(world.upland);
+        assertThat(world.agreed(world.his)).isEqualTo(new Whereabouts.Held(world.upland.id(), false));
     }
 
     @Test

@@ -13,6 +13,7 @@ import org.demebook.merkle.SignedCheckpoint;
 import org.demebook.protocol.Statement.Carried;
 import org.demebook.protocol.Statement.JournalOpened;
 import org.demebook.signing.KeyChain;
+import org.demebook.signing.Malformed;
 import org.demebook.signing.Signed;
 import org.demebook.signing.SigningKey;
 
@@ -21,15 +22,23 @@ final class Liar {
     static final Instant NOON = Instant.parse("2026-06-01T12:00:00Z");
 
     final UUID population;
-    SigningKey key = SigningKey.generate();
     final SigningKey recovery = SigningKey.generate();
-    KeyChain chain = KeyChain.of(key, recovery.verifyingKey());
+    SigningKey key;
+    KeyChain chain;
     final List<String> compacts = new ArrayList<>();
     final List<byte[]> salts = new ArrayList<>();
     final MerkleTree tree = new MerkleTree();
 
     Liar(UUID population) {
         this.population = population;
+        this.key = SigningKey.generate();
+        this.chain = KeyChain.of(key, recovery.verifyingKey());
+    }
+
+    Liar(UUID population, SigningKey key, KeyChain chain) {
+        this.population = population;
+        this.key = key;
+        this.chain = chain;
     }
 
     String id() {
@@ -38,9 +47,7 @@ final class Liar {
 
     /** Everything the same up to there: it can go on with another story. */
     Liar forkedAfter(int entries) {
-        var fork = new Liar(population);
-        fork.key = key;
-        fork.chain = chain;
+        var fork = new Liar(population, key, chain);
         for (int i = 0; i < entries; i++) {
             fork.append(compacts.get(i), salts.get(i));
         }
@@ -78,8 +85,16 @@ final class Liar {
     private Liar append(String compact, byte[] salt) {
         compacts.add(compact);
         salts.add(salt);
-        tree.append(MerkleTree.leafOf(salt, compact.getBytes(StandardCharsets.US_ASCII)));
+        tree.append(MerkleTree.leafOf(isRestricted(compact), MerkleTree.digestOf(salt, compact.getBytes(StandardCharsets.US_ASCII))));
         return this;
+    }
+
+    private static boolean isRestricted(String compact) {
+        try {
+            return Kept.isRestricted(Entry.read(compact));
+        } catch (BadStatement | Malformed e) {
+            return false;
+        }
     }
 
     Carried carried(int seq) {

@@ -52,7 +52,7 @@ final class MemoryDisk implements Disk {
         seqs.forEach(seq -> journals.get(node)
                 .replaceAll(
                         kept -> kept.seq() == seq
-                                ? new Kept(seq, kept.leaf(), Optional.empty(), Optional.empty(), kept.readers())
+                                ? new Kept(seq, kept.digest(), Optional.empty(), Optional.empty(), kept.readers())
                                 : kept));
         version++;
     }
