@@ -20,7 +20,7 @@ record Heads(Desk desk) {
         if (!heard.keys().nodeId().equals(node) || !desk.copies.seats(node)) {
             return;
         }
-        if (!Evidence.isBy(heard.head(), node, heard.keys(), desk.membership.population())) {
+        if (!isSigned(heard.head(), heard.keys(), node)) {
             desk.raise(
                     Alarm.Kind.FORGED_SIGNATURE, from, "It passed on a head of %s that %s did not sign.".formatted(node, node));
             return;
@@ -37,6 +37,21 @@ record Heads(Desk desk) {
         } else {
             keep(copy, heard.head());
         }
+    }
+
+    /** Whether its node signed a head. One that is held here already was verified when it came. */
+    boolean isSigned(SignedCheckpoint head, KeyChain keys, String node) {
+        var copy = desk.copies.byNode.get(node);
+        boolean held = copy != null
+                && copy.keys().filter(keys::extendsChain).isPresent()
+                && copy.head
+                        .filter(known -> bare(known).equals(bare(head)))
+                        .isPresent();
+        return held || Evidence.isBy(head, node, keys, desk.membership.population());
+    }
+
+    private static String bare(SignedCheckpoint head) {
+        return head.cosignaturesOf(Map.of()).text();
     }
 
     /** Whether one chain is the other's beginning, or stands above it; where they part for no such reason, an alarm says so. */

@@ -71,7 +71,7 @@ final class Intaking {
         }
         var keys = keys(from, copy, page);
         var head = page.head();
-        if (!Evidence.isBy(head, copy.node(), keys, desk.membership.population())) {
+        if (!heads.isSigned(head, keys, copy.node())) {
             throw refuse(
                     Alarm.Kind.FORGED_SIGNATURE, from, "It gave a head of %s that %s did not sign.".formatted(copy.node(), copy.node()));
         }
