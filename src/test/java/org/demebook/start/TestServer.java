@@ -20,7 +20,7 @@ public class TestServer implements QuarkusTestResourceLifecycleManager {
     @Override
     public Map<String, String> start() {
         deleteAll(STATE.resolve("postgresql").resolve("data"));
-        postgres = LocalPostgres.start(STATE, Durability.NONE);
+        postgres = LocalPostgres.start(STATE, durability());
         var properties = new HashMap<>(Main.databaseProperties(postgres));
         properties.putAll(SignInKey.in(STATE).properties());
         properties.put("demebook.administrator.password", ADMINISTRATOR_PASSWORD);
@@ -31,6 +31,11 @@ public class TestServer implements QuarkusTestResourceLifecycleManager {
         properties.put("quarkus.http.proxy.proxy-address-forwarding", "true");
         properties.put("quarkus.http.proxy.allow-x-forwarded", "true");
         return properties;
+    }
+
+    /** Nothing that a test wrote has to survive a power cut. */
+    Durability durability() {
+        return Durability.NONE;
     }
 
     @Override
