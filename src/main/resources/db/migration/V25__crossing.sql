@@ -29,6 +29,8 @@ create table crossing (
     note           text,
     -- as the giver's node sent it, at the receiver's once it was accepted
     record         text,
+    -- the entry of this node's own journal that holds it
+    record_seq     bigint,
     -- where that stands in this node's federated journal, at the giver's
     told_seq       bigint,
     offered_at     timestamptz not null,

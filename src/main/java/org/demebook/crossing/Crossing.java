@@ -65,6 +65,10 @@ class Crossing extends PanacheEntityBase {
     @Nullable
     String record;
 
+    /** The entry of this node's own journal that holds the record. */
+    @Nullable
+    Long recordSeq;
+
     /** Where the record stands in this node's federated journal; at the giver's. */
     @Nullable
     Long toldSeq;

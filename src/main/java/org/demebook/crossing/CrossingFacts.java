@@ -142,6 +142,7 @@ class CrossingFacts implements FactBook {
             var crossing = moved(entry, accepted.crossingId(), CrossingState.ACCEPTED);
             crossing.collectionId = accepted.intoCollectionId();
             crossing.record = accepted.record();
+            crossing.recordSeq = entry.seq();
         } else if (fact instanceof AnimalCameIn came) {
             var crossing = end(entry, came.crossingId(), CrossingState.ARRIVED);
             crossing.animalId = came.animalId();

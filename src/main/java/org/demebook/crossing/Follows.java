@@ -2,6 +2,7 @@ package org.demebook.crossing;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -45,6 +46,13 @@ class Follows implements Consequence {
                 receiving.follow(population, transfer, participant);
             }
         }
+    }
+
+    @Override
+    public void forget(UUID population, Participant participant, String node, Collection<Long> seqs) {
+        Crossing.<Crossing>list(
+                        "populationId = ?1 and node = ?2 and not given and record is not null order by id", population, node)
+                .forEach(crossing -> receiving.takeOut(crossing, participant));
     }
 
     private static Optional<UUID> transferOf(Statement says) {

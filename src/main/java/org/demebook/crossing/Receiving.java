@@ -16,6 +16,7 @@ import org.demebook.crossing.CrossingFacts.OfferCameIn;
 import org.demebook.federation.Federations;
 import org.demebook.journal.Fact;
 import org.demebook.journal.Journal;
+import org.demebook.journal.Testimony;
 import org.demebook.keeper.Keepers;
 import org.demebook.notation.Transponder;
 import org.demebook.protocol.AnimalId;
@@ -43,6 +44,9 @@ class Receiving {
     Journal journal;
 
     @Inject
+    Testimony testimony;
+
+    @Inject
     Keepers keepers;
 
     @Inject
@@ -66,7 +70,10 @@ class Receiving {
                 .or(() -> comeIn(population, transfer, record))
                 // another node may give its own offer the same id
                 .filter(crossing -> !crossing.given && crossing.node.equals(transfer.from()))
-                .ifPresent(crossing -> follow(crossing, transfer, record));
+                .ifPresent(crossing -> {
+                    follow(crossing, transfer, record);
+                    takeOut(crossing, participant);
+                });
     }
 
     private void follow(Crossing crossing, Transfer transfer, Optional<HandedRecord> record) {
@@ -84,6 +91,16 @@ class Receiving {
                                 ? new CrossingWithdrawn(crossing.id, null)
                                 : new CrossingExpired(crossing.id));
             case REJECTED -> end(crossing, new CrossingRefused(crossing.id));
+        }
+    }
+
+    /** The giver's node told it and took it back: once nothing is to come of it any more, the words go here as well. */
+    void takeOut(Crossing crossing, Participant participant) {
+        if (!crossing.state.open()
+                && crossing.record != null
+                && crossing.recordSeq != null
+                && participant.record(crossing.id).isEmpty()) {
+            testimony.takeOutOf(crossing.populationId, crossing.recordSeq);
         }
     }
 
@@ -154,13 +171,12 @@ class Receiving {
     // ── it arrives ───────────────────────────────────────────────────────────────────────────────────────────────────
 
     private void arrive(Crossing crossing) {
-        if (crossing.state != CrossingState.ACCEPTED) {
+        if (crossing.state != CrossingState.ACCEPTED || crossing.record == null) {
             return;
         }
         var population = crossing.populationId;
         var federatedId = AnimalId.parse(crossing.federatedId);
-        // whoever left took the words out; a crossing that is open keeps them from leaving
-        var record = HandedRecord.parse(Objects.requireNonNull(crossing.record));
+        var record = HandedRecord.parse(crossing.record);
         var known = federations.localId(population, federatedId)
                 .or(() -> arrivals.numbered(population, record.number().toString()));
         var into = Objects.requireNonNull(crossing.collectionId);

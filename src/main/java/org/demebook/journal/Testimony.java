@@ -56,6 +56,23 @@ public class Testimony {
     }
 
     /**
+     * Takes the words of one entry out for good, whoever it was recorded for: they were another's, who took them back. Called while
+     * the population is held.
+     */
+    @Transactional(TxType.MANDATORY)
+    public void takeOutOf(UUID populationId, long seq) {
+        JournalEntry.flush();
+        Map<String, String> words = new HashMap<>();
+        for (var kept : KeptWords.<KeptWords>list("populationId = ?1 and seq = ?2", populationId, seq)) {
+            words.put(kept.digest, kept.words);
+        }
+        JournalEntry.after(populationId, seq - 1, 1)
+                .forEach(entry -> journal.forget(entry.body, words::get, Set.of(), text -> false));
+        JournalEntry.flush();
+        KeptWords.delete("populationId = ?1 and seq = ?2", populationId, seq);
+    }
+
+    /**
      * Takes all their words out for good, out of the rows and from beside the journal, but for what stays with others. Called
      * while the population is held. Costs time with the number of their texts.
      *

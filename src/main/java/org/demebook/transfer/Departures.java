@@ -1,6 +1,9 @@
 package org.demebook.transfer;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.inject.Any;
+import jakarta.enterprise.inject.Instance;
+import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -21,6 +24,10 @@ public class Departures {
      */
     public record Departure(UUID animalId, UUID fromCollectionId, LocalDate on) {}
 
+    @Inject
+    @Any
+    Instance<DeparturesElsewhere> rooms;
+
     /** All departures of some animals. */
     @WholeRegister
     @Transactional
@@ -38,6 +45,9 @@ public class Departures {
         Dispute.thatMoved(populationId, animalIds)
                 .forEach(dispute -> departures.add(
                         new Departure(dispute.animalId, dispute.registeredCollectionId, dispute.seenOn)));
+        if (!animalIds.isEmpty()) {
+            rooms.forEach(room -> departures.addAll(room.of(populationId, animalIds)));
+        }
         return departures;
     }
 

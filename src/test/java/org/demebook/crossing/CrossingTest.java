@@ -2,6 +2,7 @@ package org.demebook.crossing;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.demebook.Backstage.ask;
+import static org.demebook.Backstage.change;
 import static org.demebook.Colony.DOV;
 import static org.demebook.Colony.INES;
 import static org.demebook.Colony.WREN;
@@ -40,6 +41,9 @@ import org.junit.jupiter.api.Test;
 @QuarkusTestResource(TestServer.class)
 class CrossingTest {
     private static final AtomicLong SERIALS = new AtomicLong(100);
+    @jakarta.inject.Inject
+    org.demebook.transfer.Departures departures;
+
     static Colony colony;
     static Upland upland;
 
@@ -330,6 +334,54 @@ class CrossingTest {
     }
 
     @Test
+    void what_the_giver_s_node_takes_back_goes_out_of_this_register_too() {
+        var serial = SERIALS.addAndGet(2);
+        var animal = upland.animal();
+        var record = Handed.json(INES, colony.code, Upland.CODE, serial, animal).put("note", "bought in a pub");
+        var id = upland.offer(animal, record).toString();
+        var told = upland.size();
+        upland.give();
+        answer(INES, id, "acceptance", Map.of()).statusCode(200);
+        upland.exchange();
+        get(INES, id).body("note", equalTo("bought in a pub"));
+        assertThat(kept("bought in a pub")).isPositive();
+
+        upland.withdraw(told);
+        upland.exchange();
+        get(INES, id).body("state", equalTo("arrived")).body("note", nullValue()).body("$", not(hasKey("told")));
+        assertThat(kept("bought in a pub")).isZero();
+        // the animal stays, with what she took over
+        colony.get(INES, "/animals/" + number(serial)).statusCode(200).body("held.notes", equalTo("shy"));
+        // and the receipt is there
+        assertThat(upland.participant.missingReceipts()).isEmpty();
+    }
+
+    private static int kept(String words) {
+        return Integer.parseInt(ask(
+                        "select (select count(*) from demebook.journal_words where words like ?) + (select count(*) from"
+                                + " demebook.crossing where record like ?)",
+                        "%" + words + "%",
+                        "%" + words + "%")
+                .get(0));
+    }
+
+    @Test
+    void a_male_that_went_to_another_node_has_left_his_collection() {
+        var male = colony.male(WREN);
+        var body = offer(male);
+        body.put("handedOverOn", "2026-03-29");
+        String id = post(WREN, body).statusCode(201).extract().path("id");
+        upland.fetch();
+        upland.participant.accept(uuid(id));
+        upland.exchange();
+        var population = upland.population;
+        var animal = uuid(ask("select id::text from demebook.animal where number = ?", male).get(0));
+        assertThat(departures.of(population, List.of(animal)))
+                .extracting(departure -> departure.on().toString())
+                .containsExactly("2026-03-29");
+    }
+
+    @Test
     void a_refused_offer_leaves_nothing_of_what_was_told() {
         var serial = SERIALS.addAndGet(2);
         var id = offeredTo(INES, upland.animal(), serial);
@@ -396,6 +448,40 @@ class CrossingTest {
                 .body("held.identifiers.value", org.hamcrest.Matchers.hasItem("split saddle"));
         // whoever gave it away does not dispute it any more than anybody else
         post(INES, offer(number)).statusCode(201);
+    }
+
+    // ── a register that was restored from a backup ───────────────────────────────────────────────────────────────────
+
+    @Test
+    void an_offer_that_the_restored_register_of_the_giver_lacks_is_found_again_in_its_journal() {
+        var number = colony.female(WREN);
+        var id = offered(WREN, number);
+        upland.fetch();
+        change("delete from demebook.crossing where id = ?", uuid(id));
+        get(WREN, id).statusCode(404);
+
+        upland.participant.accept(uuid(id));
+        upland.exchange();
+        get(WREN, id)
+                .statusCode(200)
+                .body("state", equalTo("arrived"))
+                .body("to", equalTo("mara"))
+                .body("animal.number", equalTo(number));
+        colony.get(WREN, "/animals/" + number).statusCode(404);
+    }
+
+    @Test
+    void an_acceptance_that_the_restored_register_of_the_receiver_lacks_is_found_again_in_its_journal() {
+        var serial = SERIALS.addAndGet(2);
+        var id = offeredTo(INES, upland.animal(), serial);
+        upland.give();
+        answer(INES, id, "acceptance", Map.of()).statusCode(200);
+        change("delete from demebook.crossing where id = ?", uuid(id));
+        get(INES, id).statusCode(404);
+
+        upland.exchange();
+        get(INES, id).statusCode(200).body("state", equalTo("arrived"));
+        colony.get(INES, "/animals/" + number(serial)).statusCode(200).body("held.collection", notNullValue());
     }
 
     // ── short forms ──────────────────────────────────────────────────────────────────────────────────────────────────

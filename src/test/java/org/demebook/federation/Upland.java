@@ -174,6 +174,16 @@ public final class Upland {
         return participant.offer(animal, here.nodeId(), Instant.now().plus(stands), record);
     }
 
+    /** How many entries this node's journal has. */
+    public long size() {
+        return participant.heads().get(id);
+    }
+
+    /** What it told in that entry is to be erased everywhere. */
+    public void withdraw(long entry) {
+        participant.write(List.of(Saying.toAll(new Statement.TellingsWithdrawn(List.of(entry)))));
+    }
+
     public Transfer transfer(UUID id) {
         return participant.transfers().get(id);
     }
