@@ -8,6 +8,7 @@ import jakarta.transaction.Transactional;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -16,6 +17,7 @@ import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.demebook.consent.EffectView.Line;
 import org.demebook.consent.GrantFacts.GrantGiven;
 import org.demebook.consent.NewGrant.StatedRecipient;
@@ -45,11 +47,16 @@ public class Effects {
 
     private record Plan(UUID collectionId, List<Grant> before, List<Grant> after, Instant at) {}
 
-    /** Refuses what giving it would refuse. Up to 240 decisions for each animal and recipient, twice, well under a microsecond each. */
+    /** Animals about which every decision is the same: of the same parties, and named in no grant. */
+    private record Alike(Subject one, int number) {}
+
+    /** Refuses what giving it would refuse. Up to 240 decisions for each kind of animal and recipient, twice, well under a microsecond each. */
     @Transactional
     public EffectView effect(Standing by, PlannedSharing sharing) {
         var plan = plan(by, sharing);
         var subjects = animals.ofCollection(by.populationId(), plan.collectionId());
+        plan = ofParties(plan, subjects);
+        var kinds = alike(plan, subjects);
         var recipients = recipients(plan);
         var names = keepers.names(recipients.stream()
                 .map(Recipient::keeperId)
@@ -66,11 +73,42 @@ public class Effects {
                 var before = new Lens(audience, purpose, plan.at(), plan.before());
                 var after = new Lens(audience, purpose, plan.at(), plan.after());
                 for (var action : Action.values()) {
-                    lines.addAll(lines(stated, purpose, action, before, after, subjects));
+                    lines.addAll(lines(stated, purpose, action, before, after, kinds));
                 }
             }
         }
         return new EffectView(plan.collectionId(), subjects.size(), lines);
+    }
+
+    /** Without the grants of collections that have no say in any of these animals: they decide nothing here. */
+    private static Plan ofParties(Plan plan, List<Subject> subjects) {
+        var parties = new HashSet<UUID>();
+        parties.add(plan.collectionId());
+        subjects.forEach(subject -> parties.addAll(subject.parties()));
+        return new Plan(plan.collectionId(), of(parties, plan.before()), of(parties, plan.after()), plan.at());
+    }
+
+    private static List<Grant> of(Set<UUID> parties, List<Grant> grants) {
+        return grants.stream()
+                .filter(grant -> parties.contains(grant.collectionId()))
+                .toList();
+    }
+
+    private static List<Alike> alike(Plan plan, List<Subject> subjects) {
+        var named = Stream.of(plan.before(), plan.after())
+                .flatMap(List::stream)
+                .map(grant -> grant.scope().animalIds())
+                .filter(Objects::nonNull)
+                .flatMap(Set::stream)
+                .collect(Collectors.toSet());
+        var kinds = subjects.stream()
+                .collect(Collectors.groupingBy(
+                        subject -> named.contains(subject.animalId()) ? subject : subject.parties(),
+                        LinkedHashMap::new,
+                        Collectors.toList()));
+        return kinds.values().stream()
+                .map(animals -> new Alike(animals.get(0), animals.size()))
+                .toList();
     }
 
     private Plan plan(Standing by, PlannedSharing sharing) {
@@ -149,16 +187,11 @@ public class Effects {
     private record Numbers(int before, int after) {}
 
     private static List<Line> lines(
-            StatedRecipient recipient,
-            Purpose purpose,
-            Action action,
-            Lens before,
-            Lens after,
-            List<Subject> subjects) {
+            StatedRecipient recipient, Purpose purpose, Action action, Lens before, Lens after, List<Alike> kinds) {
         Map<Numbers, List<FieldGroup>> together = new LinkedHashMap<>();
         for (var fieldGroup : FieldGroup.values()) {
-            var numbers = new Numbers(
-                    count(before, subjects, fieldGroup, action), count(after, subjects, fieldGroup, action));
+            var numbers =
+                    new Numbers(count(before, kinds, fieldGroup, action), count(after, kinds, fieldGroup, action));
             if (numbers.before() > 0 || numbers.after() > 0) {
                 together.computeIfAbsent(numbers, same -> new ArrayList<>()).add(fieldGroup);
             }
@@ -174,11 +207,11 @@ public class Effects {
                 .toList();
     }
 
-    private static int count(Lens lens, List<Subject> subjects, FieldGroup fieldGroup, Action action) {
+    private static int count(Lens lens, List<Alike> kinds, FieldGroup fieldGroup, Action action) {
         int count = 0;
-        for (var subject : subjects) {
-            if (lens.may(subject, fieldGroup, action)) {
-                count++;
+        for (var kind : kinds) {
+            if (lens.may(kind.one(), fieldGroup, action)) {
+                count += kind.number();
             }
         }
         return count;
