@@ -41,6 +41,9 @@ final class Copy {
     }
 
     Optional<KeyChain> keys() {
-        return laterKeys.or(ledger::keys);
+        var stated = ledger.keys();
+        return laterKeys
+                .filter(later -> stated.isEmpty() || !stated.get().extendsChain(later))
+                .or(() -> stated);
     }
 }

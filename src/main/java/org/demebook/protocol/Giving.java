@@ -34,8 +34,9 @@ record Giving(Desk desk, Fence fence) {
         var from = Math.min(after, size);
         var items = items(copy, asker, from, (int) Math.min(most, size - from));
         long end = from + items.size();
-        if (end < size && node.equals(desk.me) && isKeyStated(copy)) {
-            // whoever held a sign of more than it was given would wait for it, were it lost here before it was given to anybody
+        if (end < size && node.equals(desk.me) && isKeyStated(copy) && copy.ledger.keysStatedAt <= end) {
+            // whoever held a sign of more than it was given would wait for it, were it lost here before it was given to anybody;
+            // a key that is stated beyond the page cannot sign for it: who starts anew knows the keys from the entries alone
             size = end;
             head = signed(copy, end);
         }

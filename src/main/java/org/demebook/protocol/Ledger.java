@@ -51,6 +51,10 @@ final class Ledger {
 
     private @Nullable KeyChain keys;
     long folded;
+
+    /** The last entry that says with which keys the journal is written. */
+    long keysStatedAt;
+
     Optional<Entry> charterEntry = Optional.empty();
     Optional<Charter> charter = Optional.empty();
 
@@ -239,8 +243,10 @@ final class Ledger {
         new Folding(this, carrying).fold(entry);
         if (entry.says() instanceof JournalOpened opened) {
             keys = opened.keys();
+            keysStatedAt = entry.seq();
         } else if (entry.says() instanceof KeysChanged changed) {
             keys = changed.keys();
+            keysStatedAt = entry.seq();
         }
         folded = entry.seq();
     }

@@ -2,21 +2,25 @@ package org.demebook.protocol.simulation;
 
 import java.util.List;
 import java.util.function.Predicate;
+import org.demebook.protocol.AnimalId;
 import org.demebook.protocol.Refused;
 import org.demebook.protocol.Saying;
+import org.demebook.protocol.Statement;
 
 /** What keepers and administrators do at a node, at random. */
 final class Acts {
     private final World world;
     private final Dice dice;
+    private final HandOverActs handOver;
+    private final AdministratorActs administration;
     private final List<Predicate<SimNode>> acts;
 
     Acts(World world, Dice dice) {
         this.world = world;
         this.dice = dice;
         var animals = new AnimalActs(world, this, dice);
-        var handOver = new HandOverActs(world, this, dice);
-        var administration = new AdministratorActs(world, this, dice);
+        handOver = new HandOverActs(world, this, dice);
+        administration = new AdministratorActs(world, this, dice);
         acts = List.of(
                 animals::enter,
                 animals::giveBirth,
@@ -29,23 +33,12 @@ final class Acts {
                 animals::confirm,
                 animals::confirm,
                 animals::reverse,
+                animals::reverse,
                 handOver::offer,
                 handOver::offer,
                 handOver::offer,
-                handOver::accept,
-                handOver::accept,
-                handOver::accept,
-                handOver::accept,
-                handOver::accept,
-                handOver::accept,
                 handOver::withdraw,
-                handOver::withdraw,
-                handOver::reject,
-                handOver::reject,
-                administration::changeKeys,
-                administration::adopt,
-                administration::adopt,
-                administration::adopt);
+                administration::changeKeys);
     }
 
     /** One act; of those that chance suggests, the first for which there is an occasion. */
@@ -57,6 +50,9 @@ final class Acts {
             actWhileFenced(node);
             return;
         }
+        if (dice.happens(0.5) && administration.adopt(node) || dice.happens(0.6) && handOver.goOn(node)) {
+            return;
+        }
         for (int tries = 0; tries < 12; tries++) {
             if (dice.oneOf(acts).test(node)) {
                 return;
@@ -65,8 +61,8 @@ final class Acts {
     }
 
     private void actWhileFenced(SimNode node) {
-        var says = new org.demebook.protocol.Statement.AnimalEntered(
-                new org.demebook.protocol.AnimalId(node.clock.newId(), node.id));
+        var says = new Statement.AnimalEntered(
+                new AnimalId(node.clock.newId(), node.id));
         try {
             node.participant().write(List.of(Saying.toAll(says)));
         } catch (Refused refused) {

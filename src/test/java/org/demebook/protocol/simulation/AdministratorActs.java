@@ -4,11 +4,13 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.UUID;
 import org.demebook.protocol.AnimalId;
 import org.demebook.protocol.Saying;
 import org.demebook.protocol.Statement;
 import org.demebook.protocol.Transfer;
 import org.demebook.protocol.Whereabouts;
+import org.jspecify.annotations.Nullable;
 
 /** New keys, and what has to be done when a node is gone for good. */
 final class AdministratorActs {
@@ -17,6 +19,8 @@ final class AdministratorActs {
     private final World world;
     private final Acts acts;
     private final Dice dice;
+    /** On whom the administrators agreed: nothing in the protocol keeps two nodes from adopting one animal at the same time. */
+    private @Nullable SimNode heir;
 
     AdministratorActs(World world, Acts acts, Dice dice) {
         this.world = world;
@@ -39,6 +43,10 @@ final class AdministratorActs {
         if (gone.isEmpty()) {
             return false;
         }
+        if (heir != null && heir != node) {
+            return false;
+        }
+        heir = node;
         node.setAside(gone.get().id);
         var orphan = dice.anyOf(node.participant().animals().stream()
                 .filter(animal -> node.participant().whereabouts(animal) instanceof Whereabouts.Held it
@@ -75,7 +83,7 @@ final class AdministratorActs {
     }
 
     /** The transfer by which the animal had come to the node that is gone. */
-    private Optional<java.util.UUID> stint(SimNode node, AnimalId animal, SimNode gone) {
+    private Optional<UUID> stint(SimNode node, AnimalId animal, SimNode gone) {
         return world.readBy(node).stream()
                 .filter(entry -> entry.node().equals(gone.id))
                 .filter(entry -> entry.says() instanceof Statement.Taken)

@@ -2,12 +2,15 @@ package org.demebook.protocol.simulation;
 
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.demebook.protocol.AnimalId;
 import org.demebook.protocol.Entry;
+import org.demebook.protocol.Kept;
 import org.demebook.protocol.Saying;
 import org.demebook.protocol.Statement;
 import org.demebook.protocol.Whereabouts;
@@ -45,9 +48,9 @@ final class AnimalActs {
             return List.of(new Statement.SireShare(one, ALL));
         }
         int share = 1 + dice.below(ALL - 1);
-        return java.util.stream.Stream.of(
+        return Stream.of(
                         new Statement.SireShare(one, share), new Statement.SireShare(other, ALL - share))
-                .sorted(java.util.Comparator.comparing(Statement.SireShare::sire))
+                .sorted(Comparator.comparing(Statement.SireShare::sire))
                 .toList();
     }
 
@@ -141,7 +144,7 @@ final class AnimalActs {
                 .filter(kept -> world.says(kept)
                         .filter(says -> says instanceof Statement.AncestryTold || says instanceof Statement.HoldingTold)
                         .isPresent())
-                .map(org.demebook.protocol.Kept::seq)
+                .map(Kept::seq)
                 .filter(seq -> dice.happens(0.2))
                 .toList();
         return !tellings.isEmpty()
@@ -181,7 +184,7 @@ final class AnimalActs {
         return acts.write(
                 node,
                 "confirms that" + name(says.other()) + "is" + name(says.animal()),
-                List.of(Saying.toAll(new Statement.SameAnimalConfirmed(says.claim(), carried(entry)))));
+                List.of(Saying.toAll(new Statement.SameAnimalConfirmed(says.claim(), world.carried(entry)))));
     }
 
     boolean reverse(SimNode node) {
@@ -192,7 +195,6 @@ final class AnimalActs {
                 .map(entry -> ((Statement.SameAnimalClaimed) entry.says()))
                 .toList());
         return claim.isPresent()
-                && dice.happens(0.5)
                 && acts.write(
                         node,
                         "takes back that" + name(claim.get().animal()) + "is"
@@ -201,7 +203,4 @@ final class AnimalActs {
                                 new Statement.SameAnimalReversed(claim.get().claim()))));
     }
 
-    private Statement.Carried carried(Entry entry) {
-        return world.carried(entry);
-    }
 }

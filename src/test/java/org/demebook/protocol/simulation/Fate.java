@@ -88,7 +88,10 @@ final class Fate {
             return;
         }
         int before = node.disk.journal(node.id).size();
-        node.restore(dice.oneOf(node.backups));
+        int chosen = dice.below(node.backups.size());
+        node.restore(node.backups.get(chosen));
+        // later ones may hold what is lost from here on, and must not be put back
+        node.backups.subList(chosen + 1, node.backups.size()).clear();
         world.story.count(Happening.RESTORED);
         world.story.tell("%s is restored from a backup: %d of %d entries"
                 .formatted(node, node.disk.journal(node.id).size(), before));

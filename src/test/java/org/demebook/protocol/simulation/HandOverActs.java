@@ -2,6 +2,7 @@ package org.demebook.protocol.simulation;
 
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import java.time.Duration;
+import java.util.Comparator;
 import java.util.Optional;
 import java.util.function.Predicate;
 import org.demebook.protocol.Statement;
@@ -48,11 +49,20 @@ final class HandOverActs {
         });
     }
 
+    /** What goes on with an offer that was made: mostly, that it is taken up. */
+    boolean goOn(SimNode node) {
+        return switch (dice.below(8)) {
+            case 0 -> reject(node);
+            case 1 -> withdraw(node);
+            default -> accept(node);
+        };
+    }
+
     boolean withdraw(SimNode node) {
         var chosen = any(
                 node,
                 it -> it.from().equals(node.id)
-                        && (!it.state().isEnded() || dice.happens(0.05))
+                        && (!it.state().isEnded() || dice.happens(0.1))
                         && (it.state() != Transfer.State.OFFERED || dice.happens(0.25)));
         return chosen.isPresent()
                 && end(node, "withdraws ", chosen.get(), () -> node.participant()
@@ -79,7 +89,7 @@ final class HandOverActs {
 
     private Optional<Transfer> any(SimNode node, Predicate<Transfer> which) {
         return dice.anyOf(node.participant().transfers().values().stream()
-                .sorted(java.util.Comparator.comparing(Transfer::id))
+                .sorted(Comparator.comparing(Transfer::id))
                 .filter(which)
                 .toList());
     }
@@ -89,7 +99,8 @@ final class HandOverActs {
                 acts.does(node, what + world.story.name('t', transfer.id()) + " (" + transfer.state() + ")", act);
         if (done) {
             acts.perhapsAgain(node, act);
-        } else if (transfer.state() == Transfer.State.RELEASED) {
+        } else if (transfer.from().equals(node.id)
+                && (transfer.state() == Transfer.State.RELEASED || transfer.state() == Transfer.State.TAKEN)) {
             world.story.count(Happening.WITHDRAWN_TOO_LATE);
         }
         return true;

@@ -3,6 +3,7 @@ package org.demebook.protocol.simulation;
 import java.time.Duration;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** Nothing breaks any more, and everybody asks everybody until there is nothing left to do. */
 final class Healing {
@@ -59,7 +60,7 @@ final class Healing {
                 .anyMatch(journal -> giver != asker && hasNews(giver, asker, journal))));
     }
 
-    private java.util.stream.Stream<SimNode> living() {
+    private Stream<SimNode> living() {
         return world.nodes.stream().filter(node -> !node.isGone());
     }
 

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Optional;
 import java.util.Set;
 import org.demebook.protocol.FeedPage;
 import org.demebook.protocol.Kept;
@@ -51,15 +52,20 @@ class MutantsTest {
     void a_node_that_does_not_wait_after_a_restore_contradicts_itself() {
         assertCaught(Set.of("I1", "I3", "I4", "I11"), new World.Parts() {
             @Override
+            Conditions conditions(Dice dice) {
+                return new Conditions(3, 0, 0, 1, 0.1, 0.3, 0, false, 0, 0, false, true, false, 200);
+            }
+
+            @Override
             SimNode node(World world, int number, String name, SimDisk disk, SimClock clock) {
                 return new SimNode(world, number, name, disk, clock) {
                     @Override
                     void start() {
                         super.start();
-                        for (var other : participant().others()) {
-                            participant().setAside(other, true);
-                            participant().setAside(other, false);
-                        }
+                        var others = participant().others();
+                        others.forEach(other -> participant().setAside(other, true));
+                        participant().fenced();
+                        others.forEach(other -> participant().setAside(other, false));
                     }
                 };
             }
@@ -69,6 +75,11 @@ class MutantsTest {
     @Test
     void a_network_that_hands_on_answers_to_what_was_asked_before_a_restart_breaks_the_fence() {
         assertCaught(Set.of("I1", "I3", "I4", "I11"), new World.Parts() {
+            @Override
+            Conditions conditions(Dice dice) {
+                return new Conditions(3, 0, 0.5, 240, 0.1, 0.5, 0, false, 0, 0, false, false, false, 300);
+            }
+
             @Override
             SimNetwork network(World world, Dice dice, Conditions conditions) {
                 return new SimNetwork(world, dice, conditions) {
@@ -116,7 +127,7 @@ class MutantsTest {
     }
 
     private static FeedPage.Item body(Kept kept) {
-        return new FeedPage.Item(kept.entry(), kept.salt(), java.util.Optional.empty());
+        return new FeedPage.Item(kept.entry(), kept.salt(), Optional.empty());
     }
 
     private static void assertCaught(Set<String> rules, World.Parts parts) {

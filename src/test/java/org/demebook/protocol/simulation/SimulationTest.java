@@ -6,6 +6,7 @@ import java.util.EnumMap;
 import java.util.List;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ForkJoinPool;
+import java.util.function.LongFunction;
 import java.util.stream.LongStream;
 import org.demebook.Thorough;
 import org.junit.jupiter.api.Test;
@@ -30,7 +31,6 @@ class SimulationTest {
                         LongStream.rangeClosed(1, SEEDS),
                         seed -> new World(seed).run().story.counts())
                 .forEach(its -> its.forEach((happening, count) -> counts.merge(happening, count, Integer::sum)));
-        System.out.println("In " + SEEDS + " worlds: " + counts);
         for (var happening : Happening.values()) {
             assertThat(counts.getOrDefault(happening, 0))
                     .as("how often in %d worlds: %s; of all: %s", SEEDS, happening, counts)
@@ -83,7 +83,7 @@ class SimulationTest {
         }
     }
 
-    static <T> List<T> inParallel(LongStream seeds, java.util.function.LongFunction<T> world)
+    static <T> List<T> inParallel(LongStream seeds, LongFunction<T> world)
             throws InterruptedException, ExecutionException {
         var pool = new ForkJoinPool(THREADS);
         try {

@@ -89,7 +89,7 @@ final class World {
         story.tell("a world: " + conditions);
         new Founding(this, dice.further()).found();
         nodes.forEach(node -> {
-            again(90, () -> acts.act(node));
+            again(60, () -> acts.act(node));
             again(40, () -> acts.sync(node));
             again(240, () -> acts.settle(node));
         });
