@@ -52,12 +52,12 @@ create table federated_journal (
     foreign key (population_id) references journal_head (population_id)
 );
 
--- Append-only but for one thing: entry and salt can be blanked when what they tell is withdrawn. The leaf stays, and the tree with it.
+-- Append-only but for one thing: entry and salt can be blanked when what they tell is withdrawn. The digest stays, and the tree with it.
 create table federated_entry (
     population_id uuid   not null,
     node_id       text   not null,
     seq           bigint not null,
-    leaf          bytea  not null check (length(leaf) = 32),
+    digest        bytea  not null check (length(digest) = 32),
     -- the compact form, the very bytes that were signed; null: not for this node, or erased
     entry         bytea,
     salt          bytea  check (length(salt) = 32),

@@ -78,7 +78,7 @@ record JournalTables(Connection connection, UUID population) {
     }
 
     List<Kept> entries(String node, long after, int most) throws SQLException {
-        try (var query = connection.prepareStatement("select seq, leaf, entry, salt, readers from demebook.federated_entry"
+        try (var query = connection.prepareStatement("select seq, digest, entry, salt, readers from demebook.federated_entry"
                 + " where population_id = ? and node_id = ? and seq > ? order by seq limit ?")) {
             query.setObject(1, population);
             query.setString(2, node);
@@ -106,7 +106,7 @@ record JournalTables(Connection connection, UUID population) {
 
     void append(Map<String, List<Kept>> entries) throws SQLException {
         try (var insert = connection.prepareStatement("insert into demebook.federated_entry"
-                + " (population_id, node_id, seq, leaf, entry, salt, readers) values (?, ?, ?, ?, ?, ?, ?)")) {
+                + " (population_id, node_id, seq, digest, entry, salt, readers) values (?, ?, ?, ?, ?, ?, ?)")) {
             for (var ofNode : entries.entrySet()) {
                 for (var kept : ofNode.getValue()) {
                     bind(insert, ofNode.getKey(), kept);
@@ -121,7 +121,7 @@ record JournalTables(Connection connection, UUID population) {
         insert.setObject(1, population);
         insert.setString(2, node);
         insert.setLong(3, kept.seq());
-        insert.setBytes(4, kept.leaf());
+        insert.setBytes(4, kept.digest());
         insert.setBytes(
                 5,
                 kept.entry()

@@ -56,7 +56,7 @@ final class MemoryDisk implements Disk {
     public void erase(String node, Collection<Long> seqs) {
         version++;
         entries.getOrDefault(node, List.of()).replaceAll(kept -> seqs.contains(kept.seq())
-                ? new Kept(kept.seq(), kept.leaf(), Optional.empty(), Optional.empty(), kept.readers())
+                ? new Kept(kept.seq(), kept.digest(), Optional.empty(), Optional.empty(), kept.readers())
                 : kept);
     }
 

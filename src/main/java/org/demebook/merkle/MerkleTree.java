@@ -156,17 +156,31 @@ public final class MerkleTree {
     }
 
     /**
-     * The leaf of an entry: SHA-256(0x00 ‖ SHA-256(salt ‖ entry)), the leaf hash of RFC 6962 over a salted digest. Without the salt
-     * nobody can try out what the entry may have been.
+     * What stands for an entry where it is not given: SHA-256(salt ‖ entry). Without the salt nobody can try out what the entry may
+     * have been.
      *
      * @param salt {@value #SALT_BYTES} random bytes
      * @throws IllegalArgumentException for a salt of another length
      */
-    public static byte[] leafOf(byte[] salt, byte[] entry) {
+    public static byte[] digestOf(byte[] salt, byte[] entry) {
         if (salt.length != SALT_BYTES) {
             throw new IllegalArgumentException("a salt has " + SALT_BYTES + " bytes, not " + salt.length);
         }
-        return Hashes.leaf(Hashes.sha256(salt, entry));
+        return Hashes.sha256(salt, entry);
+    }
+
+    /**
+     * The leaf of an entry: the leaf hash of RFC 6962, SHA-256(0x00 ‖ data), over one byte and the entry's digest. The byte, 0x01 for an
+     * entry that not everybody may read and 0x00 for others, keeps whoever passes entries on from giving a digest where the entry itself
+     * is owed: with the other byte the leaf does not fit the tree.
+     *
+     * @param digest of {@link #digestOf}
+     */
+    public static byte[] leafOf(boolean restricted, byte[] digest) {
+        byte[] content = new byte[1 + digest.length];
+        content[0] = (byte) (restricted ? 1 : 0);
+        System.arraycopy(digest, 0, content, 1, digest.length);
+        return Hashes.leaf(content);
     }
 
     private static void requireWithin(long number, long least, long most) {

@@ -10,7 +10,6 @@ import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.demebook.merkle.SignedCheckpoint;
-import org.demebook.signing.Signed;
 
 /**
  * What a participant works on: the disk, and everything that was folded from it. Made anew whenever the disk is not as it was left.
@@ -52,16 +51,16 @@ final class Desk {
         do {
             chunk = disk.entries(node, copy.size(), CHUNK);
             for (var kept : chunk) {
-                copy.tree.append(kept.leaf());
-                kept.entry().ifPresent(compact -> fold(copy, Signed.parse(compact, Entry.MOST_CHARACTERS)));
+                var entry = kept.entry().map(Entry::read);
+                copy.tree.append(kept.leaf(entry));
+                entry.ifPresent(read -> fold(copy, read));
             }
         } while (chunk.size() == CHUNK);
         copy.head = disk.head(node).map(text -> SignedCheckpoint.parse(text, MOST_NOTE));
     }
 
     /** An entry that was taken in before, so that its form and signature are good. */
-    private void fold(Copy copy, Signed signed) {
-        var entry = Entry.read(signed);
+    private void fold(Copy copy, Entry entry) {
         note(copy, entry);
         if (copy.ledger.fault(entry).isEmpty()) {
             copy.ledger.fold(entry);
@@ -71,7 +70,7 @@ final class Desk {
 
     /** Who may read it follows from what it is, not from whether it had an effect. */
     static void note(Copy copy, Entry entry) {
-        if (entry.says() instanceof Statement.Restricted) {
+        if (Kept.isRestricted(entry)) {
             copy.restricted.add(entry.seq());
         }
     }

@@ -38,6 +38,10 @@ public record Entry(String node, UUID population, long seq, Instant at, Statemen
         return new Entry(node, population, seq, at, says, signed);
     }
 
+    static Entry read(String compact) {
+        return read(Signed.parse(compact, MOST_CHARACTERS));
+    }
+
     /** @throws BadStatement for any form but the accepted one; the signature is not looked at */
     static Entry read(Signed signed) {
         if (!signed.type().equals(TYPE)) {

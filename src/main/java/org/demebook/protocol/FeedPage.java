@@ -28,8 +28,8 @@ public record FeedPage(
         List<NodeHead> heads,
         long highest,
         List<Alarm> alarms) {
-    /** An entry with its salt, or the leaf of one that is not for the asker. */
-    public record Item(Optional<String> entry, Optional<byte[]> salt, Optional<byte[]> leaf) {}
+    /** An entry with its salt, or the digest of one that is not for the asker. */
+    public record Item(Optional<String> entry, Optional<byte[]> salt, Optional<byte[]> digest) {}
 
     public record NodeHead(String node, KeyChain keys, SignedCheckpoint head) {}
 }

@@ -34,6 +34,11 @@ record Giving(Desk desk, Fence fence) {
         var from = Math.min(after, size);
         var items = items(copy, asker, from, (int) Math.min(most, size - from));
         long end = from + items.size();
+        if (end < size && node.equals(desk.me) && isKeyStated(copy)) {
+            // whoever held a sign of more than it was given would wait for it, were it lost here before it was given to anybody
+            size = end;
+            head = signed(copy, end);
+        }
         return new FeedPage(
                 node,
                 after,
@@ -55,20 +60,23 @@ record Giving(Desk desk, Fence fence) {
     }
 
     /**
-     * The own head is signed anew when the journal has grown, unless the key in use is not stated there yet: nobody could tell whose
+     * The own head is signed anew when the journal has grown, while fenced too, since what a restore leaves is a true beginning; unless the key in use is not stated there yet: nobody could tell whose
      * it is. Of another's journal, the last that was checked.
      */
     private SignedCheckpoint head(Copy copy) {
-        if (copy.node().equals(desk.me) && !fence.isUp() && copy.headSize() < copy.size() && isKeyStated(copy)) {
-            var checkpoint = new Checkpoint(
-                    Evidence.origin(desk.membership.population(), desk.me), copy.size(), copy.tree.root());
-            var signed = SignedCheckpoint.sign(
-                    checkpoint, desk.me, desk.membership.key().get());
+        if (copy.node().equals(desk.me) && copy.headSize() < copy.size() && isKeyStated(copy)) {
+            var signed = signed(copy, copy.size());
             desk.isDirty = true;
             desk.disk.keepHead(desk.me, signed.text());
             copy.head = Optional.of(signed);
         }
         return copy.head.orElseThrow(() -> noneOf(copy.node()));
+    }
+
+    private SignedCheckpoint signed(Copy own, long size) {
+        var checkpoint = new Checkpoint(
+                Evidence.origin(desk.membership.population(), desk.me), size, own.tree.root(size));
+        return SignedCheckpoint.sign(checkpoint, desk.me, desk.membership.key().get());
     }
 
     private boolean isKeyStated(Copy own) {
@@ -90,7 +98,7 @@ record Giving(Desk desk, Fence fence) {
             items.add(
                     readable
                             ? new FeedPage.Item(kept.entry(), kept.salt(), Optional.empty())
-                            : new FeedPage.Item(Optional.empty(), Optional.empty(), Optional.of(kept.leaf())));
+                            : new FeedPage.Item(Optional.empty(), Optional.empty(), Optional.of(kept.digest())));
         }
         return items;
     }
@@ -107,10 +115,11 @@ record Giving(Desk desk, Fence fence) {
                 && kept.readers().map(readers -> readers.contains(asker)).orElse(true);
     }
 
+    /** Of journals that are held here up to these heads; not of the own one, which may yet be lost with what is in it. */
     private List<FeedPage.NodeHead> heads(String except) {
         var heads = new ArrayList<FeedPage.NodeHead>();
         for (var copy : desk.copies.byNode.values()) {
-            if (!copy.node().equals(except) && copy.head.isPresent() && copy.keys().isPresent()) {
+            if (!copy.node().equals(except) && !copy.node().equals(desk.me) && copy.head.isPresent() && copy.keys().isPresent()) {
                 heads.add(new FeedPage.NodeHead(copy.node(), copy.keys().get(), copy.head.get()));
             }
         }

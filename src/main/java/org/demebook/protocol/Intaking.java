@@ -1,6 +1,5 @@
 package org.demebook.protocol;
 
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -25,7 +24,11 @@ final class Intaking {
     private final Heads heads;
 
     /** An item that fits its head. */
-    private record Staged(Kept kept, Optional<Entry> entry) {}
+    private record Staged(Kept kept, Optional<Entry> entry) {
+        byte[] leaf() {
+            return kept.leaf(entry);
+        }
+    }
 
     /** Ends the intake of a page after its alarm was raised. */
     private static final class Unacceptable extends RuntimeException {
@@ -89,7 +92,7 @@ final class Intaking {
         apply(copy, page, keys, staged, own);
         listen(from, page);
         heads.grown(copy);
-        return new Intake(Intake.Outcome.TAKEN, staged.size(), copy.size() < size);
+        return new Intake(Intake.Outcome.TAKEN, staged.size(), copy.size() < Math.max(size, page.highest()));
     }
 
     private KeyChain keys(String from, Copy copy, FeedPage page) {
@@ -113,6 +116,12 @@ final class Intaking {
             return Intake.of(Intake.Outcome.REFUSED);
         }
         if (own) {
+            if (page.head().checkpoint().size() > copy.headSize()) {
+                // it was signed after the backup from which this node was restored
+                desk.isDirty = true;
+                copy.head = Optional.of(page.head());
+                desk.disk.keepHead(desk.me, page.head().text());
+            }
             if (page.highest() <= copy.size()) {
                 fence.clear(from);
             }
@@ -157,7 +166,7 @@ final class Intaking {
             for (var item : page.items()) {
                 var next = stage(from, copy, before + staged.size() + 1, item);
                 staged.add(next);
-                copy.tree.append(next.kept.leaf());
+                copy.tree.append(next.leaf());
             }
             if (!Prefix.isPartOf(copy.tree, page.head().checkpoint(), page.fromEnd())) {
                 throw refuse(Alarm.Kind.INCONSISTENT_HEAD, from, "The entries of %s that it gave are not those of the head."
@@ -172,9 +181,9 @@ final class Intaking {
     }
 
     private Staged stage(String from, Copy copy, long seq, FeedPage.Item item) {
-        if (item.leaf().isPresent()) {
+        if (item.digest().isPresent()) {
             return new Staged(
-                    new Kept(seq, item.leaf().get(), Optional.empty(), Optional.empty(), Optional.empty()), Optional.empty());
+                    new Kept(seq, item.digest().get(), Optional.empty(), Optional.empty(), Optional.empty()), Optional.empty());
         }
         var compact = item.entry().orElseThrow();
         if (compact.length() > Entry.MOST_CHARACTERS) {
@@ -184,9 +193,8 @@ final class Intaking {
         if (salt.length != MerkleTree.SALT_BYTES) {
             throw refuse(Alarm.Kind.MALFORMED, from, "Entry %d of %s has no good salt.".formatted(seq, copy.node()));
         }
-        var leaf = MerkleTree.leafOf(salt, compact.getBytes(StandardCharsets.US_ASCII));
         var entry = read(from, copy, seq, compact);
-        var kept = new Kept(seq, leaf, Optional.of(compact), Optional.of(salt), readers(copy, entry));
+        var kept = Kept.of(seq, compact, salt, readers(copy, entry));
         return new Staged(kept, Optional.of(entry));
     }
 
@@ -251,12 +259,9 @@ final class Intaking {
     private void apply(Copy copy, FeedPage page, KeyChain keys, List<Staged> staged, boolean own) {
         desk.isDirty = true;
         for (var next : staged) {
-            copy.tree.append(next.kept.leaf());
+            copy.tree.append(next.leaf());
             desk.disk.append(copy.node(), next.kept);
             next.entry.ifPresent(entry -> apply(copy, keys, entry));
-            if (!own) {
-                compareWithCarried(copy, keys, next);
-            }
         }
         var size = page.head().checkpoint().size();
         if (copy.size() == size) {
@@ -292,6 +297,7 @@ final class Intaking {
         desk.erase(copy.node(), erasable);
         desk.follower.follow(entry);
         compareCarried(entry);
+        compareWithCarried(copy, keys, entry);
     }
 
     /** What an entry carries of journals that are held here is what stands there. */
@@ -307,34 +313,18 @@ final class Intaking {
     }
 
     private void compareCarried(Statement.Carried inside, Entry other) {
-        var held = desk.entry(other.node(), other.seq());
-        if (held.isEmpty() && !(other.says() instanceof Statement.Restricted)) {
-            withheld(other.node(), inside.keys(), inside.entry());
-        } else if (held.isPresent() && !held.get().equals(inside.entry().compact())) {
-            forked(other.node(), inside.keys(), held.get(), inside.entry().compact());
-        }
+        desk.entry(other.node(), other.seq())
+                .filter(held -> !held.equals(inside.entry().compact()))
+                .ifPresent(held -> forked(other.node(), inside.keys(), held, inside.entry().compact()));
     }
 
     /** What others carried of this journal before is what comes now. */
-    private void compareWithCarried(Copy copy, KeyChain keys, Staged next) {
+    private void compareWithCarried(Copy copy, KeyChain keys, Entry entry) {
         var signs = desk.carried.get(copy.node());
-        var sign = signs == null ? null : signs.get(next.kept.seq());
-        if (sign == null) {
-            return;
+        var sign = signs == null ? null : signs.get(entry.seq());
+        if (sign != null && !sign.equals(entry.signed().compact())) {
+            forked(copy.node(), keys, entry.signed().compact(), sign);
         }
-        if (next.entry.isEmpty()) {
-            withheld(copy.node(), keys, Signed.parse(sign, Entry.MOST_CHARACTERS));
-        } else if (!sign.equals(next.entry.get().signed().compact())) {
-            forked(copy.node(), keys, next.entry.get().signed().compact(), sign);
-        }
-    }
-
-    private void withheld(String node, KeyChain keys, Signed entry) {
-        desk.raise(
-                Alarm.Kind.WITHHELD,
-                node,
-                Optional.of(Evidence.entry(keys, entry)),
-                "%s gave some nodes an entry that every node may read, and gave this one its leaf alone.".formatted(node));
     }
 
     private void forked(String node, KeyChain keys, String held, String carried) {

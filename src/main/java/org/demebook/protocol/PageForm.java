@@ -40,7 +40,7 @@ public final class PageForm {
             var one = items.addObject();
             item.entry().ifPresent(entry -> one.put("entry", entry));
             item.salt().ifPresent(salt -> one.put("salt", base64(salt)));
-            item.leaf().ifPresent(leaf -> one.put("leaf", base64(leaf)));
+            item.digest().ifPresent(digest -> one.put("digest", base64(digest)));
         }
         write(out.putArray("fromStart"), page.fromStart());
         write(out.putArray("fromEnd"), page.fromEnd());
@@ -79,9 +79,20 @@ public final class PageForm {
 
     /** @throws Malformed for any form but the accepted one; signatures and proofs are not looked at */
     public static FeedPage read(byte[] bytes) {
+        return read(bytes, new HashMap<>());
+    }
+
+    /**
+     * The same, where many pages are read: most of the cost of a small one is to verify the chains of keys that it holds, two
+     * verifications of Ed25519 a key.
+     *
+     * @param verified chains of earlier pages, which are not verified again; those of this page come in
+     * @throws Malformed as above
+     */
+    public static FeedPage read(byte[] bytes, Map<ObjectNode, KeyChain> verified) {
         var object = CanonicalJson.read(bytes, MOST_BYTES);
         try {
-            return page(Fields.of(object), new HashMap<>());
+            return page(Fields.of(object), verified);
         } catch (BadStatement e) {
             throw new Malformed(Malformed.Fault.NOT_JSON, "The page " + e.getMessage());
         }
@@ -112,15 +123,15 @@ public final class PageForm {
         var fields = Fields.of(node);
         var entry = fields.optionalText("entry");
         var salt = fields.optionalText("salt").map(PageForm::bytes);
-        var leaf = fields.optionalText("leaf").map(PageForm::bytes);
+        var digest = fields.optionalText("digest").map(PageForm::bytes);
         fields.end();
-        if (entry.isPresent() != salt.isPresent() || entry.isPresent() == leaf.isPresent()) {
-            throw new BadStatement("has an item that is neither an entry with its salt nor a leaf");
+        if (entry.isPresent() != salt.isPresent() || entry.isPresent() == digest.isPresent()) {
+            throw new BadStatement("has an item that is neither an entry with its salt nor a digest");
         }
-        if (leaf.isPresent() && leaf.get().length != HASH_BYTES) {
-            throw new BadStatement("has a leaf that is no SHA-256");
+        if (digest.isPresent() && digest.get().length != HASH_BYTES) {
+            throw new BadStatement("has a digest that is no SHA-256");
         }
-        return new FeedPage.Item(entry, salt, leaf);
+        return new FeedPage.Item(entry, salt, digest);
     }
 
     private static byte[] hash(JsonNode node) {

@@ -20,7 +20,7 @@ import org.demebook.signing.KeyChain;
 import org.demebook.signing.Malformed;
 import org.demebook.signing.Signed;
 
-/** Statements as JSON objects, one form each. The object of every type stands in docs/federation/entry.md. */
+/** Statements as JSON objects, one form each. The object of every type stands in docs/federation/statements.md. */
 final class StatementForm {
     private static final int MOST_NAME = 120;
     private static final int MOST_SEATS = 64;

@@ -1,14 +1,12 @@
 package org.demebook.protocol;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
-import org.demebook.merkle.MerkleTree;
 import org.demebook.protocol.Statement.Carried;
 import org.demebook.protocol.Statement.HoldingTold;
 import org.demebook.protocol.Statement.JournalOpened;
@@ -61,18 +59,10 @@ record Writing(Desk desk, Fence fence, Set<String> others) {
         var erasable = saying.says() instanceof TellingsWithdrawn withdrawal
                 ? Folding.erasable(ledger, withdrawal)
                 : List.<Long>of();
-        var salt = desk.around.salt();
-        var leaf = MerkleTree.leafOf(salt, entry.signed().compact().getBytes(StandardCharsets.US_ASCII));
+        var kept = Kept.of(entry.seq(), entry.signed().compact(), desk.around.salt(), saying.readers());
         desk.isDirty = true;
-        desk.disk.append(
-                desk.me,
-                new Kept(
-                        entry.seq(),
-                        leaf,
-                        Optional.of(entry.signed().compact()),
-                        Optional.of(salt),
-                        saying.readers()));
-        copy.tree.append(leaf);
+        desk.disk.append(desk.me, kept);
+        copy.tree.append(kept.leaf(Optional.of(entry)));
         Desk.note(copy, entry);
         ledger.fold(entry);
         desk.remember(entry);

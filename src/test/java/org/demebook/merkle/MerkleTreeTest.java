@@ -206,9 +206,12 @@ class MerkleTreeTest {
         var sha256 = MessageDigest.getInstance("SHA-256");
         sha256.update(salt);
         byte[] salted = sha256.digest(entry);
-        sha256.update((byte) 0);
-        assertThat(MerkleTree.leafOf(salt, entry)).isEqualTo(sha256.digest(salted));
-        assertThatThrownBy(() -> MerkleTree.leafOf(new byte[16], entry)).isInstanceOf(IllegalArgumentException.class);
+        assertThat(MerkleTree.digestOf(salt, entry)).isEqualTo(salted);
+        sha256.update(new byte[] {0, 1});
+        assertThat(MerkleTree.leafOf(true, salted)).isEqualTo(sha256.digest(salted));
+        sha256.update(new byte[] {0, 0});
+        assertThat(MerkleTree.leafOf(false, salted)).isEqualTo(sha256.digest(salted));
+        assertThatThrownBy(() -> MerkleTree.digestOf(new byte[16], entry)).isInstanceOf(IllegalArgumentException.class);
     }
 
     @Test

@@ -34,14 +34,15 @@ class VectorsTest {
         payload.putObject("fact").put("type", "AnimalNamed").put("name", "Wren \u2013 la p\u00e9tite");
         var signed = Signed.sign("demebook-entry", payload, key);
         byte[] salt = Hashes.sha256("a salt is random; this one is not".getBytes(UTF_8), new byte[0]);
+        byte[] digest = MerkleTree.digestOf(salt, signed.compact().getBytes(UTF_8));
         made.put("type", signed.type())
                 .put("header", decoded(signed.compact(), 0))
                 .put("payload", decoded(signed.compact(), 1))
                 .put("compact", signed.compact())
                 .put("salt", HEX.formatHex(salt))
-                .put(
-                        "leaf",
-                        HEX.formatHex(MerkleTree.leafOf(salt, signed.compact().getBytes(UTF_8))));
+                .put("digest", HEX.formatHex(digest))
+                .put("leaf", HEX.formatHex(MerkleTree.leafOf(false, digest)))
+                .put("leafOfRestricted", HEX.formatHex(MerkleTree.leafOf(true, digest)));
         var parts = signed.compact().split("\\.");
         var refused = made.putArray("refused");
         refuseEntry(

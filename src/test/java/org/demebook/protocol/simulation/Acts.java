@@ -26,6 +26,8 @@ final class Acts {
                 animals::withdrawTelling,
                 animals::claim,
                 animals::confirm,
+                animals::confirm,
+                animals::confirm,
                 animals::reverse,
                 handOver::offer,
                 handOver::offer,
@@ -37,8 +39,12 @@ final class Acts {
                 handOver::accept,
                 handOver::accept,
                 handOver::withdraw,
+                handOver::withdraw,
+                handOver::reject,
                 handOver::reject,
                 administration::changeKeys,
+                administration::adopt,
+                administration::adopt,
                 administration::adopt);
     }
 
@@ -51,7 +57,7 @@ final class Acts {
             actWhileFenced(node);
             return;
         }
-        for (int tries = 0; tries < 6; tries++) {
+        for (int tries = 0; tries < 12; tries++) {
             if (dice.oneOf(acts).test(node)) {
                 return;
             }
@@ -83,16 +89,27 @@ final class Acts {
             }
             return;
         }
-        var giver = dice.oneOf(world.nodes);
-        var journal = world.conditions.relays() && dice.happens(0.4) ? dice.oneOf(world.nodes) : giver;
-        if (giver != node && journal != node && (isHinted(node, giver, journal) || dice.happens(0.2))) {
-            world.network.ask(node, giver, journal.id);
-        }
+        var asks = dice.happens(0.8) ? hinted(node) : possible(node);
+        dice.anyOf(asks).ifPresent(ask -> world.network.ask(node, ask.giver(), ask.journal().id));
+    }
+
+    private record Ask(SimNode giver, SimNode journal) {}
+
+    private List<Ask> possible(SimNode node) {
+        return world.nodes.stream()
+                .filter(giver -> giver != node)
+                .flatMap(giver -> world.nodes.stream()
+                        .filter(journal -> journal == giver || world.conditions.relays() && journal != node)
+                        .map(journal -> new Ask(giver, journal)))
+                .toList();
     }
 
     /** Whoever has something new tells so, and is asked more often. */
-    private static boolean isHinted(SimNode node, SimNode giver, SimNode journal) {
-        return giver.disk.journal(journal.id).size() > node.disk.journal(journal.id).size();
+    private List<Ask> hinted(SimNode node) {
+        return possible(node).stream()
+                .filter(ask -> ask.giver().disk.journal(ask.journal().id).size()
+                        > node.disk.journal(ask.journal().id).size())
+                .toList();
     }
 
     void settle(SimNode node) {

@@ -38,7 +38,7 @@ record Conditions(
                 nodes,
                 dice.happens(0.3) ? 0 : dice.between(0, 0.3),
                 dice.happens(0.3) ? 0 : dice.between(0, 0.3),
-                dice.happens(0.3) ? 1 : (int) dice.between(1L, 180L),
+                dice.happens(0.3) ? 1 : (int) dice.between(1L, 120L),
                 dice.happens(0.3) ? 0 : dice.between(0, 0.6),
                 dice.happens(0.4) ? 0 : dice.between(0, 0.3),
                 dice.happens(0.4) ? 0 : dice.between(0, 0.3),

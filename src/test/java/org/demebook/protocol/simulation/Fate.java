@@ -30,7 +30,7 @@ final class Fate {
         if (dice.happens(conditions.cutLinks())) {
             cutLinks(node);
         }
-        if (conditions.goneForGood() && !someoneIsGone && world.story.steps() > 80 && dice.happens(0.2)) {
+        if (conditions.goneForGood() && !someoneIsGone && world.story.steps() > 60 && dice.happens(0.2)) {
             goForGood(node);
         }
         var withClock = jumps.oneOf(world.nodes);
@@ -73,7 +73,7 @@ final class Fate {
     }
 
     private void startLater(SimNode node) {
-        world.at(world.millis() + dice.between(1, 120 * 60_000L), () -> {
+        world.at(world.millis() + dice.between(1, 90 * 60_000L), () -> {
             if (!node.runs() && !node.isGone()) {
                 node.start();
                 world.story.tell(node + " starts");

@@ -32,7 +32,7 @@ final class HandOverActs {
             return false;
         }
         var lasts = world.conditions.expiring()
-                ? Duration.ofMinutes(dice.between(60, 72 * 60L))
+                ? Duration.ofMinutes(dice.between(30, 36 * 60L))
                 : Duration.ofDays(1_000 + dice.below(100));
         var record = JsonNodeFactory.instance.objectNode().put("name", world.story.name('a', animal.get()));
         var what = "offers %s to %s for %s"
@@ -53,7 +53,7 @@ final class HandOverActs {
                 node,
                 it -> it.from().equals(node.id)
                         && (!it.state().isEnded() || dice.happens(0.05))
-                        && (it.state() != Transfer.State.OFFERED || dice.happens(0.2)));
+                        && (it.state() != Transfer.State.OFFERED || dice.happens(0.25)));
         return chosen.isPresent()
                 && end(node, "withdraws ", chosen.get(), () -> node.participant()
                         .withdraw(chosen.get().id()));

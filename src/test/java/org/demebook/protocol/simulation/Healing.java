@@ -35,30 +35,43 @@ final class Healing {
     }
 
     private void untilNothingChanges() {
-        List<Long> before = List.of();
         for (int round = 0; round < MOST_ROUNDS; round++) {
-            var now = living().map(node -> node.disk.version()).toList();
-            if (now.equals(before)) {
-                requireNobodyFenced();
-                return;
+            living().forEach(asker -> round(asker, this::hasNews));
+            if (noneHasNews()) {
+                var before = versions();
+                living().forEach(asker -> round(asker, (giver, its, journal) -> journal == giver));
+                if (noneHasNews() && versions().equals(before)) {
+                    requireNobodyFenced();
+                    return;
+                }
             }
-            before = now;
-            living().forEach(this::round);
         }
-        throw world.story.broken(
-                "I12", "after %d rounds without any fault there is still something new".formatted(MOST_ROUNDS));
+        throw world.story.broken("I12", "after %d rounds without any fault there is still something new"
+                .formatted(MOST_ROUNDS));
+    }
+
+    private List<Long> versions() {
+        return living().map(node -> node.disk.version()).toList();
+    }
+
+    private boolean noneHasNews() {
+        return living().noneMatch(asker -> living().anyMatch(giver -> world.nodes.stream()
+                .anyMatch(journal -> giver != asker && hasNews(giver, asker, journal))));
     }
 
     private java.util.stream.Stream<SimNode> living() {
         return world.nodes.stream().filter(node -> !node.isGone());
     }
 
-    /** Each author is asked for its own journal; somebody else where it would have more to give. */
-    private void round(SimNode asker) {
+    private interface Wanted {
+        boolean of(SimNode giver, SimNode asker, SimNode journal);
+    }
+
+    private void round(SimNode asker, Wanted wanted) {
         living().filter(giver -> giver != asker).forEach(giver -> world.step(() -> {
             for (var journal : world.nodes) {
                 boolean awaited = journal == asker && asker.participant().awaited().contains(giver.id);
-                if (awaited || journal == giver || journal != asker && hasMore(giver, asker, journal)) {
+                if (awaited || wanted.of(giver, asker, journal)) {
                     world.network.ask(asker, giver, journal.id);
                 }
             }
@@ -66,8 +79,10 @@ final class Healing {
         world.step(() -> world.rules.once(asker, "settles", () -> asker.participant().settle()));
     }
 
-    private boolean hasMore(SimNode giver, SimNode asker, SimNode journal) {
-        return (world.conditions.relays() || journal.isGone())
+    /** At others than the author where these are asked at all, or where the author is gone. */
+    private boolean hasNews(SimNode giver, SimNode asker, SimNode journal) {
+        return journal != asker
+                && (journal == giver || world.conditions.relays() || journal.isGone())
                 && giver.disk.journal(journal.id).size()
                         > asker.disk.journal(journal.id).size();
     }

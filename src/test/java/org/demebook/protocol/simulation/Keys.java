@@ -1,5 +1,6 @@
 package org.demebook.protocol.simulation;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.Arrays;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
@@ -11,6 +12,9 @@ final class Keys {
     private static final int RECOVERY = 100;
     private static final Map<Integer, SigningKey> KEYS = new ConcurrentHashMap<>();
     private static final Map<Integer, KeyChain> CHAINS = new ConcurrentHashMap<>();
+
+    /** Chains that were read from a page in any world: there are only these few. */
+    static final Map<ObjectNode, KeyChain> VERIFIED = new ConcurrentHashMap<>();
 
     private Keys() {}
 

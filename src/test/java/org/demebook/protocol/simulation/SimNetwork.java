@@ -142,7 +142,7 @@ class SimNetwork {
 
     private FeedPage page(Question question, Answer answer) {
         try {
-            return PageForm.read(answer.page());
+            return PageForm.read(answer.page(), Keys.VERIFIED);
         } catch (RuntimeException unreadable) {
             throw world.story.broken(
                     "I11",
@@ -167,6 +167,9 @@ class SimNetwork {
         }
         if (intake.outcome() == Intake.Outcome.STALE) {
             world.story.count(Happening.STALE);
+        }
+        if (intake.outcome() == Intake.Outcome.TAKEN && !calm && dice.happens(0.6)) {
+            world.settleSoon(asker);
         }
         if (intake.more() && intake.outcome() == Intake.Outcome.TAKEN) {
             ask(asker, question.giver(), cursor.node());

@@ -129,7 +129,8 @@ final class TellingRules {
         }
         boolean somethingSecret = readers.values().stream().anyMatch(Optional::isPresent);
         boolean someoneGone = world.nodes.stream().anyMatch(SimNode::isGone);
-        if (figures.size() > 1 && !somethingSecret && !someoneGone && !world.conditions.relays()) {
+        boolean asWritten = !world.conditions.relays() && everRestored.isEmpty() && !someoneGone;
+        if (figures.size() > 1 && !somethingSecret && asWritten) {
             throw world.story.broken("I9", "everything is told to everybody, and nodes see different journals");
         }
     }

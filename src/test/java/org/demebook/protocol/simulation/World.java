@@ -89,11 +89,11 @@ final class World {
         story.tell("a world: " + conditions);
         new Founding(this, dice.further()).found();
         nodes.forEach(node -> {
-            again(40, () -> acts.act(node));
-            again(25, () -> acts.sync(node));
-            again(60, () -> acts.settle(node));
+            again(90, () -> acts.act(node));
+            again(40, () -> acts.sync(node));
+            again(240, () -> acts.settle(node));
         });
-        again(30, fate::strike);
+        again(40, fate::strike);
         while (story.steps() < conditions.steps()) {
             var event = events.remove();
             millis = event.at();
@@ -109,6 +109,11 @@ final class World {
             again(mostMinutes, happens);
             happens.run();
         });
+    }
+
+    /** What a node does by itself when something new has come. */
+    void settleSoon(SimNode node) {
+        acts.settle(node);
     }
 
     void at(long when, Runnable happens) {

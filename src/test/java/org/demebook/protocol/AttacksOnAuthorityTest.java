@@ -1,0 +1,334 @@
+package org.demebook.protocol;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.UUID;
+import org.demebook.protocol.Statement.Accepted;
+import org.demebook.protocol.Statement.Adopted;
+import org.demebook.protocol.Statement.AncestryTold;
+import org.demebook.protocol.Statement.AnimalEntered;
+import org.demebook.protocol.Statement.CharterStated;
+import org.demebook.protocol.Statement.HoldingTold;
+import org.demebook.protocol.Statement.Offered;
+import org.demebook.protocol.Statement.Released;
+import org.demebook.protocol.Statement.SameAnimalClaimed;
+import org.demebook.protocol.Statement.SameAnimalConfirmed;
+import org.demebook.protocol.Statement.Taken;
+import org.demebook.protocol.Statement.TellingsWithdrawn;
+import org.demebook.protocol.Statement.Withdrawn;
+import org.junit.jupiter.api.Test;
+
+/** A node that says what is not its to say: it stays without effect, is named, and nobody honest is accused. */
+class AttacksOnAuthorityTest {
+    private final Attacked world = new Attacked();
+    private final Liar liar = world.liar;
+    private final UUID transfer = UUID.randomUUID();
+
+    private Offered offer(AnimalId animal, String to) {
+        return new Offered(transfer, animal, to, Liar.NOON.plusSeconds(3_600), Digests.of(Attacked.nothing()));
+    }
+
+    private AncestryTold ancestry(AnimalId animal) {
+        return new AncestryTold(animal, Optional.empty(), Optional.empty(), List.of(), false, Attacked.nothing());
+    }
+
+    private void says(Alarm.Kind kind, Statement says) {
+        liar.says(says);
+        world.givesAll(world.harbour);
+        world.assertDetected(world.harbour, kind);
+        world.givesAll(world.upland);
+        world.assertDetected(world.upland, kind);
+        assertThat(world.agreed(world.hers)).isEqualTo(new Whereabouts.Held(world.harbour.id(), false));
+    }
+
+    // ── animals of others ────────────────────────────────────────────────────────────────────────────────────────────
+
+    @Test
+    void an_animal_with_another_nodes_name_is_not_entered() {
+        says(Alarm.Kind.FOREIGN_AUTHORITY, new AnimalEntered(world.hers));
+    }
+
+    @Test
+    void an_animal_is_entered_once() {
+        says(Alarm.Kind.REPLAYED, new AnimalEntered(world.his));
+    }
+
+    @Test
+    void parents_are_told_by_the_node_that_registered_the_animal() {
+        says(Alarm.Kind.FOREIGN_AUTHORITY, ancestry(world.hers));
+        assertThat(world.harbour.participant.told().ancestry()).doesNotContainKey(world.hers);
+    }
+
+    @Test
+    void parents_of_an_animal_that_nobody_entered_are_not_told() {
+        says(Alarm.Kind.NOT_ITS_HOLDER, ancestry(new AnimalId(UUID.randomUUID(), liar.id())));
+    }
+
+    @Test
+    void how_an_animal_is_told_by_the_node_that_holds_it() {
+        says(Alarm.Kind.NOT_ITS_HOLDER, new HoldingTold(world.hers, "female", false, "x", Attacked.nothing()));
+        assertThat(world.harbour.participant.told().holdings()).doesNotContainKey(world.hers);
+    }
+
+    @Test
+    void the_charter_is_the_founders() {
+        says(Alarm.Kind.FOREIGN_AUTHORITY, new CharterStated(new Charter("MC", Attacked.nothing(), List.of())));
+        assertThat(world.harbour.participant.charter().orElseThrow().seats()).hasSize(3);
+    }
+
+    @Test
+    void one_node_does_not_open_the_journal_of_another() {
+        var own = liar.chain;
+        liar.chain = world.upland.chain;
+        var says = new Statement.JournalOpened(liar.chain, "Upland");
+        liar.chain = own;
+        var other = new Liar(world.population, liar.key, own);
+        other.says(says);
+        world.gives(world.harbour, other.page(0));
+        assertThat(world.harbour.participant.alarms()).isNotEmpty();
+        world.assertNobodyHonestIsAccused();
+    }
+
+    // ── hand-over ────────────────────────────────────────────────────────────────────────────────────────────────────
+
+    @Test
+    void an_animal_that_it_does_not_hold_is_not_offered() {
+        says(Alarm.Kind.NOT_ITS_HOLDER, offer(world.hers, world.upland.id()));
+    }
+
+    @Test
+    void an_animal_is_offered_to_one_at_a_time() {
+        liar.says(offer(world.his, world.upland.id()));
+        says(
+                Alarm.Kind.NOT_ITS_HOLDER,
+                new Offered(
+                        UUID.randomUUID(), world.his, world.harbour.id(), Liar.NOON, Digests.of(Attacked.nothing())));
+    }
+
+    @Test
+    void an_animal_is_not_taken_without_a_release() {
+        world.harbour.participant.offer(world.hers, liar.id(), Liar.NOON.plusSeconds(60), Attacked.nothing());
+        var given = world.harbour.participant.transfers().keySet().iterator().next();
+        var offered = carriedFrom(world.harbour, Offered.class);
+        liar.says(new Accepted(given, offered));
+        liar.says(new Taken(given, new Statement.Carried(liar.sign(new Released(given, liar.last()), 9), liar.chain)));
+        world.givesAll(world.upland);
+        world.assertDetected(world.upland, Alarm.Kind.FALSE_PROOF);
+        assertThat(world.upland.participant.whereabouts(world.hers))
+                .isInstanceOfSatisfying(
+                        Whereabouts.Held.class, held -> assertThat(held.node()).isEqualTo(world.harbour.id()));
+    }
+
+    @Test
+    void a_release_is_used_once() {
+        var given = world.harbour.participant.offer(
+                world.hers, liar.id(), Liar.NOON.plusSeconds(60), Attacked.nothing());
+        liar.says(new Accepted(given, carriedFrom(world.harbour, Offered.class)));
+        world.givesAll(world.harbour);
+        var release = carriedFrom(world.harbour, Released.class);
+        liar.says(new Taken(given, release));
+        liar.says(new Offered(
+                transfer, world.hers, world.upland.id(), Liar.NOON.plusSeconds(60), Digests.of(Attacked.nothing())));
+        liar.says(new Taken(given, release));
+        world.givesAll(world.harbour);
+        world.assertDetected(world.harbour, Alarm.Kind.REPLAYED);
+    }
+
+    @Test
+    void a_release_of_one_transfer_is_not_one_of_another() {
+        var given = world.harbour.participant.offer(
+                world.hers, liar.id(), Liar.NOON.plusSeconds(60), Attacked.nothing());
+        liar.says(new Accepted(given, carriedFrom(world.harbour, Offered.class)));
+        world.givesAll(world.harbour);
+        liar.says(new Taken(transfer, carriedFrom(world.harbour, Released.class)));
+        world.givesAll(world.harbour);
+        world.assertDetected(world.harbour, Alarm.Kind.NOT_ITS_HOLDER);
+    }
+
+    @Test
+    void an_offer_to_somebody_else_is_not_accepted() {
+        var given = world.harbour.participant.offer(
+                world.hers, world.upland.id(), Liar.NOON.plusSeconds(60), Attacked.nothing());
+        liar.says(new Accepted(given, carriedFrom(world.harbour, Offered.class)));
+        world.givesAll(world.harbour);
+        world.assertDetected(world.harbour, Alarm.Kind.FALSE_PROOF);
+        assertThat(world.harbour.participant.transfers().get(given).state()).isEqualTo(Transfer.State.OFFERED);
+    }
+
+    @Test
+    void nothing_is_released_on_an_acceptance_that_the_receiver_did_not_sign() {
+        liar.says(offer(world.his, world.upland.id()));
+        var forged = new Statement.Carried(liar.sign(new Accepted(transfer, liar.last()), 3), world.upland.chain);
+        says(Alarm.Kind.FALSE_PROOF, new Released(transfer, forged));
+    }
+
+    @Test
+    void what_was_released_is_not_withdrawn() {
+        liar.says(offer(world.his, world.upland.id()));
+        world.givesAll(world.upland);
+        world.upland.participant.accept(transfer);
+        liar.says(new Released(transfer, carriedFrom(world.upland, Accepted.class)));
+        liar.says(new Withdrawn(transfer));
+        world.givesAll(world.upland);
+        world.assertDetected(world.upland, Alarm.Kind.REPLAYED);
+        world.givesAll(world.harbour);
+        assertThat(world.agreed(world.his)).isEqualTo(new Whereabouts.Held(world.upland.id(), false));
+    }
+
+    @Test
+    void what_was_released_is_not_sold_again() {
+        what_was_released_is_not_withdrawn();
+        liar.says(new Offered(
+                UUID.randomUUID(), world.his, world.harbour.id(), Liar.NOON.plusSeconds(60), Digests.of(Attacked.nothing())));
+        world.givesAll(world.harbour);
+        world.assertDetected(world.harbour, Alarm.Kind.NOT_ITS_HOLDER);
+        assertThat(world.agreed(world.his)).isEqualTo(new Whereabouts.Held(world.upland.id(), false));
+    }
+
+    @Test
+    void another_record_than_the_offer_names_is_not_believed() {
+        liar.says(offer(world.his, world.upland.id()));
+        liar.says(new Statement.RecordSent(transfer, Attacked.nothing().put("number", "MC-N-1-7")));
+        world.givesAll(world.upland);
+        world.assertDetected(world.upland, Alarm.Kind.FALSE_PROOF);
+        assertThat(world.upland.participant.record(transfer)).isEmpty();
+    }
+
+    @Test
+    void a_living_node_is_not_robbed_by_one_word() {
+        var word = new Statement.Endorsement(
+                org.demebook.signing.Signed.sign(
+                        Endorsements.TYPE,
+                        Attacked.nothing()
+                                .put("gone", world.harbour.id())
+                                .put("population", world.population.toString())
+                                .put("size", 1),
+                        liar.key),
+                liar.chain);
+        says(
+                Alarm.Kind.FALSE_PROOF,
+                new Adopted(
+                        world.hers,
+                        world.harbour.id(),
+                        Optional.empty(),
+                        carriedFrom(world.harbour, CharterStated.class),
+                        List.of(word)));
+    }
+
+    @Test
+    void nor_by_words_that_others_did_not_sign() {
+        var words = List.of(world.upland.chain, liar.chain).stream()
+                .sorted(java.util.Comparator.comparing(org.demebook.signing.KeyChain::nodeId))
+                .map(chain -> new Statement.Endorsement(
+                        org.demebook.signing.Signed.sign(
+                                Endorsements.TYPE,
+                                Attacked.nothing()
+                                        .put("gone", world.harbour.id())
+                                        .put("population", world.population.toString())
+                                        .put("size", 1),
+                                liar.key),
+                        chain))
+                .toList();
+        says(
+                Alarm.Kind.FALSE_PROOF,
+                new Adopted(
+                        world.hers,
+                        world.harbour.id(),
+                        Optional.empty(),
+                        carriedFrom(world.harbour, CharterStated.class),
+                        words));
+    }
+
+    // ── twice registered, and withdrawn ──────────────────────────────────────────────────────────────────────────────
+
+    @Test
+    void nobody_claims_for_an_animal_of_others() {
+        says(Alarm.Kind.FOREIGN_AUTHORITY, new SameAnimalClaimed(UUID.randomUUID(), world.hers, world.his));
+    }
+
+    @Test
+    void nobody_confirms_its_own_claim() {
+        var claim = UUID.randomUUID();
+        liar.says(new SameAnimalClaimed(claim, world.his, world.hers));
+        says(Alarm.Kind.FOREIGN_AUTHORITY, new SameAnimalConfirmed(claim, liar.last()));
+        assertThat(world.harbour.participant.told().sameAs()).isEmpty();
+    }
+
+    @Test
+    void what_every_node_may_read_is_not_erased_by_a_withdrawal() {
+        liar.says(offer(world.his, world.upland.id()));
+        liar.says(new TellingsWithdrawn(List.of(3L)));
+        world.givesAll(world.upland);
+        assertThat(world.upland.participant.entries(world.harbour.id(), liar.id(), 0, 10).items().get(2).entry())
+                .isPresent();
+        world.assertNobodyHonestIsAccused();
+    }
+
+    @Test
+    void a_withdrawal_of_what_is_not_told_yet_has_no_effect() {
+        says(Alarm.Kind.REPLAYED, new TellingsWithdrawn(List.of(99L)));
+    }
+
+    // ── forms ────────────────────────────────────────────────────────────────────────────────────────────────────────
+
+    private void saysRaw(String type, ObjectNode says) {
+        liar.saysRaw(type, says);
+        world.givesAll(world.harbour);
+        world.assertDetected(world.harbour, Alarm.Kind.MALFORMED);
+        assertThat(world.harbour.participant.heads()).doesNotContainKey(liar.id());
+    }
+
+    @Test
+    void a_statement_of_no_known_type_is_not_taken() {
+        saysRaw("animal-given-away", Attacked.nothing());
+    }
+
+    @Test
+    void a_member_that_nobody_knows_is_not_taken_least_of_all_an_address_to_call() {
+        saysRaw(
+                "animal-entered",
+                Attacked.nothing()
+                        .put("animal", new AnimalId(UUID.randomUUID(), liar.id()).toString())
+                        .put("address", "https://127.0.0.1:1/"));
+    }
+
+    @Test
+    void a_member_of_another_type_is_not_taken() {
+        saysRaw("withdrawn", Attacked.nothing().put("transfer", 7));
+    }
+
+    @Test
+    void a_share_of_more_than_one_is_not_taken() {
+        var says = (ObjectNode) StatementForm.write(ancestry(world.his));
+        var sires = says.putArray("sires");
+        sires.addObject().put("sire", world.hers.toString()).put("share", 700_000);
+        sires.addObject()
+                .put("sire", new AnimalId(UUID.randomUUID(), liar.id()).toString())
+                .put("share", 700_000);
+        saysRaw("ancestry-told", says);
+    }
+
+    private Statement.Carried carriedFrom(Attacked.Honest node, Class<? extends Statement> type) {
+        return node.participant.entries(world.upland.id().equals(node.id()) ? world.harbour.id() : world.upland.id(), node.id(), 0, 100)
+                .items()
+                .stream()
+                .flatMap(item -> item.entry().stream())
+                .map(compact -> org.demebook.signing.Signed.parse(compact, Entry.MOST_CHARACTERS))
+                .filter(signed -> type.isInstance(Entry.read(signed).says()))
+                .reduce((earlier, later) -> later)
+                .map(signed -> new Statement.Carried(signed, node.chain))
+                .orElseThrow();
+    }
+
+    @Test
+    void the_honest_nodes_are_named_in_the_charter() {
+        assertThat(Set.of(world.harbour.id(), world.upland.id(), liar.id()))
+                .allSatisfy(node -> assertThat(
+                                world.upland.participant.charter().orElseThrow().seats(node))
+                        .isTrue());
+    }
+}
