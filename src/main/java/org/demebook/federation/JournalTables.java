@@ -23,21 +23,27 @@ import org.jspecify.annotations.Nullable;
 
 /** The SQL of the federated journals of one population. */
 record JournalTables(Connection connection, UUID population) {
+    private static final String LOCKED =
+            "select version from demebook.federated_store where population_id = ? for update";
     private static final int MOST_EVIDENCE_BYTES = 1 << 24;
 
     /** 0 where nothing was written yet. */
     long version() throws SQLException {
-        return number("select version from demebook.federated_store where population_id = ?");
+        return number("select version from demebook.federated_store where population_id = ?", 0);
     }
 
     /** The same; who comes second waits until the transaction ends. */
     long lockedVersion() throws SQLException {
+        long version = number(LOCKED, -1);
+        if (version >= 0) {
+            return version;
+        }
         try (var insert = connection.prepareStatement("insert into demebook.federated_store (population_id, version)"
                 + " values (?, 0) on conflict do nothing")) {
             insert.setObject(1, population);
             insert.executeUpdate();
         }
-        return number("select version from demebook.federated_store where population_id = ? for update");
+        return number(LOCKED, 0);
     }
 
     void keepVersion(long version) throws SQLException {
@@ -221,11 +227,11 @@ record JournalTables(Connection connection, UUID population) {
         }
     }
 
-    private long number(String sql) throws SQLException {
+    private long number(String sql, long none) throws SQLException {
         try (var query = connection.prepareStatement(sql)) {
             query.setObject(1, population);
             try (var row = query.executeQuery()) {
-                return row.next() ? row.getLong(1) : 0;
+                return row.next() ? row.getLong(1) : none;
             }
         }
     }

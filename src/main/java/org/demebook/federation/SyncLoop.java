@@ -49,7 +49,7 @@ class SyncLoop {
 
     private final Map<To, Link> links = new ConcurrentHashMap<>();
     private final AtomicBoolean looking = new AtomicBoolean();
-    private final Set<UUID> moved = ConcurrentHashMap.newKeySet();
+    private final Map<UUID, List<Peer>> peersOf = new ConcurrentHashMap<>();
 
     @Inject
     Node node;
@@ -110,7 +110,6 @@ class SyncLoop {
 
     /** This node has something new: whoever follows it is told. */
     void written(@ObservesAsync Parts.Written written) {
-        moved.add(written.population());
         for (var peer : peersIn(written.population())) {
             if (link(written.population(), peer).beginsHint()) {
                 submit(workers, () -> hint(written.population(), peer));
@@ -141,7 +140,7 @@ class SyncLoop {
 
     private void turn() {
         try {
-            for (var population : federations.shared()) {
+            for (var population : List.copyOf(peersOf.keySet())) {
                 for (var peer : peersIn(population)) {
                     var link = link(population, peer);
                     if (link.begins(System.nanoTime())) {
@@ -159,9 +158,13 @@ class SyncLoop {
                 new To(population, peer.nodeId()), to -> new Link(LARGEST_PAGE, System.nanoTime()));
     }
 
-    /** The active peers that take part. */
+    /** The active peers that take part, as they were found within the last second. */
     private List<Peer> peersIn(UUID population) {
-        var others = federations.reading(population, part -> part.others());
+        return peersOf.computeIfAbsent(population, this::findPeers);
+    }
+
+    private List<Peer> findPeers(UUID population) {
+        var others = federations.reading(population, Participant::others);
         return peers.active().stream()
                 .filter(peer -> others.contains(peer.nodeId()))
                 .toList();
@@ -181,7 +184,6 @@ class SyncLoop {
                 taken += fetching.fetch(part, population, peer, journal, link);
             }
             if (taken > 0) {
-                moved.add(population);
                 settle(population);
             }
             peers.heardOf(peer.nodeId());
@@ -242,6 +244,7 @@ class SyncLoop {
     }
 
     private void lookAfter(UUID population) {
+        peersOf.put(population, findPeers(population));
         opening.open(population);
         settle(population);
         for (var regular : regulars) {

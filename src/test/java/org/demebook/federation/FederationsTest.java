@@ -139,7 +139,7 @@ class FederationsTest extends SharedWorld {
         try (var plain = DriverManager.getConnection(TestServer.database().jdbcUrl(), app.name(), app.password());
                 var statement = plain.createStatement()) {
             for (var forbidden : List.of(
-                    "update demebook.federated_entry set leaf = leaf",
+                    "update demebook.federated_entry set digest = digest",
                     "update demebook.federated_entry set seq = seq + 1",
                     "delete from demebook.federated_entry",
                     "update demebook.federation_alarm set sentence = ''",
