@@ -47,22 +47,23 @@ class CrossingOffers implements OffersElsewhere {
                         true,
                         "%s is offered to a keeper on the node %s; withdraw that first (POST …/crossings/%s/withdrawal)."
                                 .formatted(number, node, crossing.id)));
-            case ON_ITS_WAY ->
-                Optional.of(new Elsewhere(
-                        false,
-                        "%s was released to the node %s at %s (crossing %s); only who receives it there can act on it, or offer it back."
-                                .formatted(number, node, crossing.movedAt, crossing.id)));
+            case ON_ITS_WAY -> Optional.of(gone(number));
             case ARRIVED -> {
                 var custody = animals.custody(crossing.populationId, animalId);
                 yield crossing.holderId == null || !crossing.holderId.equals(custody.collectionId())
                         ? Optional.empty() // it came back since
-                        : Optional.of(new Elsewhere(
-                                false,
-                                "%s is kept on the node %s since %s (crossing %s); ask its keeper there to offer it back."
-                                        .formatted(number, node, crossing.endedAt, crossing.id)));
+                        : Optional.of(gone(number));
             }
             default -> Optional.empty();
         };
+    }
+
+    /** Says nothing of the node or the crossing: others than its giver may come upon it. */
+    private static Elsewhere gone(String number) {
+        return new Elsewhere(
+                false,
+                "By the register %s is kept on another node, or on its way there: only its keeper there can act on it. Who gave it finds the crossing under …/crossings."
+                        .formatted(number));
     }
 
     @Override
@@ -82,12 +83,7 @@ class CrossingOffers implements OffersElsewhere {
             if (refusal.type() == CROSSING_ENDED) {
                 throw new Refusal(
                         ANIMAL_ELSEWHERE,
-                        "The offer to the node %s cannot be taken back any more; read crossing %s to see where it stands."
-                                .formatted(
-                                        federations
-                                                .codeOfNode(crossing.populationId, crossing.node)
-                                                .orElse(crossing.node),
-                                        crossing.id));
+                        "The animal is offered to another node, and that cannot be taken back any more; wait a minute and look again.");
             }
             throw refusal;
         }

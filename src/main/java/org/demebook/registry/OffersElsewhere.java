@@ -8,7 +8,7 @@ import org.demebook.keeper.Standing;
 public interface OffersElsewhere {
     /**
      * @param held whether this node holds it still: it is offered; false: it is on its way to another node, or kept there
-     * @param sentence where it is, and what to do, for the keeper who gave it
+     * @param sentence what to do; where it is offered, for its keeper alone; where it is held no more, for whoever may come upon it
      */
     record Elsewhere(boolean held, String sentence) {}
 

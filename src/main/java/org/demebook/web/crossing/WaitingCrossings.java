@@ -5,6 +5,7 @@ import jakarta.inject.Inject;
 import jakarta.inject.Named;
 import java.util.List;
 import java.util.Objects;
+import java.util.UUID;
 import org.demebook.crossing.CrossingState;
 import org.demebook.crossing.Crossings;
 import org.demebook.rest.Page;
@@ -38,6 +39,16 @@ public class WaitingCrossings {
                     .toList();
         }
         return offers;
+    }
+
+    /** The crossing by which the one who looks is giving an animal; null when there is none under way. */
+    public @Nullable CrossingRow given(UUID animalId) {
+        var by = visit.in(Objects.requireNonNull(visit.getPopulation(), "a page of a population"));
+        return crossings
+                .lastGiven(by, animalId)
+                .map(told::row)
+                .filter(CrossingRow::isOpen)
+                .orElse(null);
     }
 
     /** Whether there is another node to give to. */

@@ -55,6 +55,7 @@ class CrossingPagesTest {
         var id = UUID.fromString(page.substring("/crossings/".length()));
 
         open(WREN, page).statusCode(200).body(containsString("it has not fetched the offer yet"));
+        open(WREN, "/animals/" + animal).body(containsString(page));
         upland.fetch();
         upland.give();
         open(WREN, page).body(allOf(containsString("the node has the offer"), containsString("not been heard of yet")));
