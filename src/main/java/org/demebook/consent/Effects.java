@@ -133,7 +133,7 @@ public class Effects {
                 .map(line -> line.given(collection, choice, now))
                 .toList();
         var superseded =
-                choices.standing(by, collection).stream().map(row -> row.id).collect(Collectors.toSet());
+                choices.standing(by, collection, choice).stream().map(row -> row.id).collect(Collectors.toSet());
         return new Plan(collection, before, with(by, before, given, superseded), now.plus(Duration.ofMillis(1)));
     }
 

@@ -82,6 +82,14 @@ final class ReadyGrants {
 
     private ReadyGrants() {}
 
+    /** The same for the members of another node: what a choice gives members here. What is public concerns every node anyway. */
+    static List<Line> ofNode(ReadyChoice choice, String node) {
+        return of(choice).stream()
+                .filter(line -> line.recipient().equals(Recipient.MEMBERS))
+                .map(line -> new Line(Recipient.node(node), line.fieldGroups(), line.purposes(), line.actions()))
+                .toList();
+    }
+
     /** Its lines; each choice has those of the one before it, and more. */
     static List<Line> of(ReadyChoice choice) {
         var lines = new ArrayList<Line>();

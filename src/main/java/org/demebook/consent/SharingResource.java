@@ -8,6 +8,7 @@ import io.quarkus.security.Authenticated;
 import jakarta.inject.Inject;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Pattern;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.PUT;
 import jakarta.ws.rs.Path;
@@ -38,8 +39,14 @@ class SharingResource {
     record DisclosurePage(
             List<DisclosureView> items, @Nullable String next) {}
 
-    /** @param choice private, compute-only, pairing-with-members or open-pedigree */
-    record StatedSharing(@NotNull ReadyChoice choice) {}
+    /**
+     * @param choice private, compute-only, pairing-with-members or open-pedigree
+     * @param node code of another node, for whose members alone it is chosen; nothing: for everybody here, and for the public
+     */
+    record StatedSharing(
+            @NotNull ReadyChoice choice,
+            @Nullable @Pattern(regexp = "[A-Z1-9][A-Z0-9]{0,3}", message = "is a node's code: 1 to 4 letters or digits, like U")
+            String node) {}
 
     @Inject
     SignedIn signedIn;
@@ -63,11 +70,15 @@ class SharingResource {
     @Operation(
             operationId = "chooseSharing",
             summary = "Share by a ready choice, in place of the earlier one; grants written by hand stay",
-            description = "private ends what an earlier choice granted. Nothing is shared that was not chosen.")
+            description = "private ends what an earlier choice granted, and without a node what was chosen for other nodes too."
+                    + " Nothing is shared that was not chosen.")
     @Refuses({NO_SUCH_POPULATION, NO_SUCH_COLLECTION})
     public SharingView choose(
             @RestPath String population, @RestPath UUID collection, @NotNull @Valid StatedSharing sharing) {
-        return choices.choose(signedIn.standing(population), collection, sharing.choice());
+        var by = signedIn.standing(population);
+        return sharing.node() == null
+                ? choices.choose(by, collection, sharing.choice())
+                : choices.chooseForNode(by, collection, sharing.choice(), sharing.node());
     }
 
     @GET

@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param choice the one that was made last; absent when none was, which shares nothing
  * @param chosenAt absent when none was
  * @param grants those of the choice that are live; one that was withdrawn, or has run out, is not there
+ * @param nodes other nodes that a ready choice was made for, in the order of their codes; what is public they are told anyway
  * @param otherGrants how many live grants stand beside it that were written by hand
  */
 @ShownTo(ShownTo.Whom.WRITER_AND_HOLDER)
@@ -20,4 +21,9 @@ public record SharingView(
         @Nullable ReadyChoice choice,
         @Nullable Instant chosenAt,
         List<GrantView> grants,
-        int otherGrants) {}
+        List<NodeChoice> nodes,
+        int otherGrants) {
+
+    /** @param node its code */
+    public record NodeChoice(String node, ReadyChoice choice) {}
+}

@@ -9,6 +9,7 @@ import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.UUID;
+import java.util.function.Predicate;
 import org.demebook.protocol.Statement.Adopted;
 import org.demebook.signing.VerifyingKey;
 
@@ -185,10 +186,16 @@ final class Copies {
     // ── what was told ────────────────────────────────────────────────────────────────────────────────────────────────
 
     Told told() {
+        return told(any -> true);
+    }
+
+    /** @param which of what was told is looked at */
+    Told told(Predicate<Statement.Restricted> which) {
         var sameAs = new SameAnimals(this).sameAs();
         var ancestry = new TreeMap<AnimalId, Statement.AncestryTold>();
         for (var copy : byNode.values()) {
-            copy.ledger.ancestry.forEach((animal, tellings) -> ancestry.put(animal, tellings.get(tellings.lastKey())));
+            copy.ledger.ancestry.forEach(
+                    (animal, tellings) -> last(tellings, which).ifPresent(told -> ancestry.put(animal, told)));
         }
         var inCircles = Circles.in(ancestry, sameAs);
         inCircles.forEach(animal -> ancestry.computeIfPresent(
@@ -202,9 +209,15 @@ final class Copies {
             holder(animal)
                     .flatMap(this::ledger)
                     .map(ledger -> ledger.holdings.get(animal))
-                    .ifPresent(tellings -> holdings.put(animal, tellings.get(tellings.lastKey())));
+                    .flatMap(tellings -> last(tellings, which))
+                    .ifPresent(told -> holdings.put(animal, told));
         }
         return new Told(ancestry, holdings, inCircles, sameAs);
+    }
+
+    private static <T extends Statement.Restricted> Optional<T> last(
+            SortedMap<Long, T> tellings, Predicate<Statement.Restricted> which) {
+        return tellings.values().stream().filter(which).reduce((earlier, later) -> later);
     }
 
     /** The node that holds it, or that held it last. */

@@ -13,6 +13,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.UUID;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import java.util.function.Supplier;
 import org.demebook.protocol.Statement.CharterStated;
 import org.demebook.protocol.Statement.JournalOpened;
@@ -310,6 +311,15 @@ public final class Participant {
             }
             return told;
         });
+    }
+
+    /**
+     * The same of some of what was told: the last word among it. O(everything that was told).
+     *
+     * @param which ancestries and holdings that are looked at
+     */
+    public Told told(Predicate<Statement.Restricted> which) {
+        return read(present -> present.copies.told(which));
     }
 
     /** Of each own withdrawal, the nodes that have not said yet that they erased. */

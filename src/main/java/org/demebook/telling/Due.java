@@ -27,7 +27,7 @@ import org.demebook.registry.PedigreeRow;
  * the parties of their own.
  */
 final class Due {
-    /** Another node, with all that it may see. */
+    /** Another node, with all that it may see; or {@link Telling#EVERYBODY}, with what is public. */
     private record Listener(String node, List<Lens> lenses) {}
 
     private final UUID population;
@@ -49,27 +49,43 @@ final class Due {
         all.forEach(row -> byId.put(row.id(), row));
         all.forEach(row -> standsFor.put(row.id(), canonical(byId, row)));
         all.stream().filter(row -> row.sameAsId() == null).forEach(row -> rows.put(row.id(), row));
-        new TreeMap<>(codeOfNode)
-                .forEach((node, code) -> listeners.add(new Listener(
-                        node,
-                        lenses(code, consents))));
+        if (codeOfNode.isEmpty()) {
+            return;
+        }
+        listeners.add(new Listener(Telling.EVERYBODY, lenses(Telling.EVERYBODY, consents)));
+        new TreeMap<>(codeOfNode).keySet().forEach(node -> listeners.add(new Listener(node, lenses(node, consents))));
         for (var row : rows.values()) {
-            var ofRow = new HashMap<Granted, Set<String>>();
-            for (var listener : listeners) {
-                var may = Granted.of(listener.lenses, row.subject());
-                if (!may.isNothing()) {
-                    ofRow.computeIfAbsent(may, any -> new TreeSet<>()).add(listener.node);
-                }
-            }
+            var ofRow = grantedOf(row);
             if (!ofRow.isEmpty()) {
                 granted.put(row.id(), ofRow);
             }
         }
     }
 
-    private List<Lens> lenses(String code, Consents consents) {
+    /** A node is told by itself where it may more than everybody. */
+    private Map<Granted, Set<String>> grantedOf(PedigreeRow row) {
+        var ofRow = new HashMap<Granted, Set<String>>();
+        var all = Granted.NOTHING;
+        for (var listener : listeners) {
+            var may = Granted.of(listener.lenses, row.subject());
+            if (listener.node.equals(Telling.EVERYBODY)) {
+                all = may;
+            } else if (may.equals(all)) {
+                continue;
+            }
+            if (!may.isNothing()) {
+                ofRow.computeIfAbsent(may, any -> new TreeSet<>()).add(listener.node);
+            }
+        }
+        return ofRow;
+    }
+
+    private List<Lens> lenses(String node, Consents consents) {
+        var audience = node.equals(Telling.EVERYBODY)
+                ? Audience.PUBLIC(population)
+                : Audience.node(population, codeOfNode.get(node));
         return Granted.PURPOSES.stream()
-                .map(purpose -> consents.lens(Audience.node(population, code), purpose, at))
+                .map(purpose -> consents.lens(audience, purpose, at))
                 .toList();
     }
 
@@ -120,14 +136,18 @@ final class Due {
                 if (!wordings.named(row, may).allMatch(ids::containsKey)) {
                     return;
                 }
-                if (id.node().equals(me)) {
-                    all.computeIfAbsent(wordings.ancestry(row, may), any -> new TreeSet<>())
-                            .addAll(nodes);
-                }
-                if (held) {
-                    nodes.forEach(node -> all.computeIfAbsent(
-                                    wordings.holding(row, keeper(row, id, node, custodian)), any -> new TreeSet<>())
-                            .add(node));
+                for (var node : nodes) {
+                    boolean everybody = node.equals(Telling.EVERYBODY);
+                    if (id.node().equals(me)) {
+                        all.computeIfAbsent(wordings.ancestry(row, may, everybody), any -> new TreeSet<>())
+                                .add(node);
+                    }
+                    if (held) {
+                        all.computeIfAbsent(
+                                        wordings.holding(row, keeper(row, id, node, custodian), everybody),
+                                        any -> new TreeSet<>())
+                                .add(node);
+                    }
                 }
             });
         });
@@ -166,7 +186,7 @@ final class Due {
             var row = rows.get(recordOf.get(animal(telling.says())));
             telling.readers()
                     .forEach(node -> Granted.of(
-                            fresh.computeIfAbsent(node, any -> lenses(codeOfNode.get(node), consents)),
+                            fresh.computeIfAbsent(node, any -> lenses(node, consents)),
                             row.subject()));
         }
         fresh.values().forEach(lenses -> lenses.forEach(consents::disclosed));
@@ -184,6 +204,8 @@ final class Due {
         var basis = new HashSet<Lens.Basis>();
         codeOfNode.values().forEach(code -> Granted.PURPOSES.forEach(purpose -> basis.add(
                 consents.lens(Audience.node(population, code), purpose, at).basis())));
+        Granted.PURPOSES.forEach(purpose -> basis.add(
+                consents.lens(Audience.PUBLIC(population), purpose, at).basis()));
         return basis;
     }
 }

@@ -25,7 +25,10 @@ record Granted(int bits) {
     static final Granted NOTHING = new Granted(0);
 
     /** Everything to be computed with and nothing to be read: what a bare skeleton is told for. */
-    static final Granted SKELETON = computed();
+    static final Granted SKELETON = all(Action.COMPUTE);
+
+    /** Everything to be read. */
+    static final Granted READ = all(Action.READ);
 
     private interface Each {
         void of(Purpose purpose, FieldGroup group, Action action);
@@ -45,9 +48,9 @@ record Granted(int bits) {
                         + ACTIONS.indexOf(action);
     }
 
-    private static Granted computed() {
+    private static Granted all(Action granted) {
         int[] bits = {0};
-        each((purpose, group, action) -> bits[0] |= action == Action.COMPUTE ? bit(purpose, group, action) : 0);
+        each((purpose, group, action) -> bits[0] |= action == granted ? bit(purpose, group, action) : 0);
         return new Granted(bits[0]);
     }
 

@@ -131,9 +131,7 @@ class Teller implements Regular {
         withdraw(part, difference.withdrawn());
         var now = difference.said().stream().limit(MOST_AT_ONCE).toList();
         due.disclosed(now, ids, consents);
-        var entries = part.write(now.stream()
-                .map(telling -> Saying.to(telling.readers(), telling.says()))
-                .toList());
+        var entries = part.write(now.stream().map(Telling::saying).toList());
         for (int i = 0; i < now.size(); i++) {
             standing.said(population, entries.get(i).seq(), now.get(i));
         }

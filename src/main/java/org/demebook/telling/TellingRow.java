@@ -27,7 +27,7 @@ class TellingRow extends PanacheEntityBase {
     /** What it says, told apart from anything else that could be said. */
     String digest;
 
-    /** Node ids, ascending, a space between; null where that is not known any more, after a restore. */
+    /** Node ids, ascending, a space between, or {@link Telling#EVERYBODY}; null where that is not known any more, after a restore. */
     @Nullable
     String readers;
 

@@ -8,9 +8,12 @@ import jakarta.transaction.Status;
 import jakarta.transaction.Synchronization;
 import jakarta.transaction.TransactionSynchronizationRegistry;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.UUID;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicLong;
@@ -21,6 +24,8 @@ import org.demebook.federation.Federations;
 import org.demebook.protocol.AnimalId;
 import org.demebook.protocol.Entry;
 import org.demebook.protocol.Participant;
+import org.demebook.protocol.Told;
+import org.demebook.protocol.Transfer;
 import org.demebook.protocol.Whereabouts;
 import org.demebook.registry.AnimalsElsewhere;
 import org.demebook.registry.Elsewhere;
@@ -76,7 +81,12 @@ class ToldAnimals implements AnimalsElsewhere, GrantsElsewhere, Consequence {
         var records = new HashMap<AnimalId, UUID>();
         federations.animalIds(at.population).forEach((record, id) -> records.put(id, record));
         return federations.reading(at.population, part -> {
-            var told = part.told();
+            var told = preferring(part.told(says -> !Telling.isToEverybody(says)), part.told(Telling::isToEverybody));
+            part.transfers().values().stream()
+                    .filter(transfer -> transfer.to().equals(me) && transfer.state() == Transfer.State.TAKEN)
+                    .sorted(Comparator.comparing(Transfer::id))
+                    .forEach(transfer -> part.record(transfer.id())
+                            .ifPresent(record -> Handed.addTo(told.ancestry(), record)));
             var holders = new HashMap<AnimalId, String>();
             told.holdings().keySet().forEach(id -> {
                 if (part.whereabouts(id) instanceof Whereabouts.Held held) {
@@ -89,6 +99,17 @@ class ToldAnimals implements AnimalsElsewhere, GrantsElsewhere, Consequence {
                     .map(charter -> new ToldRows(at.version, me, told, holders, records, charter))
                     .orElseGet(() -> ToldRows.nothing(at.version));
         });
+    }
+
+    /** Who may more than everybody is told so by an entry of its own, before or after the one for all. */
+    private static Told preferring(Told own, Told everybody) {
+        var ancestry = new TreeMap<>(everybody.ancestry());
+        ancestry.putAll(own.ancestry());
+        var holdings = new TreeMap<>(everybody.holdings());
+        holdings.putAll(own.holdings());
+        var inCircles = new TreeSet<>(everybody.inCircles());
+        inCircles.addAll(own.inCircles());
+        return new Told(ancestry, holdings, inCircles, own.sameAs());
     }
 
     // ── what changes it ──────────────────────────────────────────────────────────────────────────────────────────────

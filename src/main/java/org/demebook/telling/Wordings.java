@@ -50,7 +50,8 @@ record Wordings(Map<UUID, PedigreeRow> rows, Map<UUID, UUID> standsFor, Map<UUID
         return rows.get(standsFor.get(record)).number();
     }
 
-    AncestryTold ancestry(PedigreeRow row, Granted granted) {
+    /** @param everybody whether it is public */
+    AncestryTold ancestry(PedigreeRow row, Granted granted, boolean everybody) {
         boolean parents = granted.tellsParents();
         return new AncestryTold(
                 id(row.id()),
@@ -58,12 +59,15 @@ record Wordings(Map<UUID, PedigreeRow> rows, Map<UUID, UUID> standsFor, Map<UUID
                 parents ? Optional.ofNullable(row.damId()).map(this::id) : Optional.empty(),
                 parents ? sires(row.sire()) : List.of(),
                 row.origin() == Origin.WILD_CAUGHT,
-                detail(row, granted));
+                detail(row, granted, everybody));
     }
 
-    HoldingTold holding(PedigreeRow row, String custodian) {
-        return new HoldingTold(
-                id(row.id()), row.sex().word(), row.alive(), custodian, JsonNodeFactory.instance.objectNode());
+    HoldingTold holding(PedigreeRow row, String custodian, boolean everybody) {
+        var detail = JsonNodeFactory.instance.objectNode();
+        if (everybody) {
+            Telling.mark(detail);
+        }
+        return new HoldingTold(id(row.id()), row.sex().word(), row.alive(), custodian, detail);
     }
 
     private static Optional<String> born(PedigreeRow row) {
@@ -99,8 +103,11 @@ record Wordings(Map<UUID, PedigreeRow> rows, Map<UUID, UUID> standsFor, Map<UUID
                         .intValueExact());
     }
 
-    private ObjectNode detail(PedigreeRow row, Granted granted) {
+    private ObjectNode detail(PedigreeRow row, Granted granted, boolean everybody) {
         var detail = JsonNodeFactory.instance.objectNode();
+        if (everybody) {
+            Telling.mark(detail);
+        }
         if (!granted.equals(Granted.SKELETON)) {
             detail.set("granted", granted.json());
         }

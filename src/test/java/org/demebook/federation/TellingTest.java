@@ -35,6 +35,7 @@ import org.demebook.protocol.Statement.HoldingTold;
 import org.demebook.protocol.Statement.SireShare;
 import org.demebook.protocol.Told;
 import org.demebook.start.TestServer;
+import org.demebook.telling.FiguresElsewhere;
 import org.junit.jupiter.api.Test;
 
 /** What this server tells another node of its animals is what their keepers granted that node, and nothing once they took it back. */
@@ -115,9 +116,6 @@ class TellingTest extends SharedWorld {
         assertThat(ofSire.detail().path("number").textValue()).isEqualTo(sire);
         assertThat(ofSire.founder()).isTrue();
         assertThat(told.holdings().get(ofSire.animal()).sex()).isEqualTo("male");
-        // the keeper reads that it was told
-        colony.get(WREN, "/disclosures").body("items.seer.node", hasItem("U"));
-
         allPrivate();
         await(() -> toldThere().ancestry().isEmpty() && toldThere().holdings().isEmpty());
         assertThat(held()).isEmpty();
@@ -145,10 +143,12 @@ class TellingTest extends SharedWorld {
         await(() -> toldThere().ancestry().size() == 3 && toldThere().holdings().size() == 3);
         var told = toldThere();
         assertThat(told.ancestry().values())
-                .allMatch(ancestry -> ancestry.detail().isEmpty());
+                .allMatch(ancestry -> ancestry.detail().isEmpty(), "nothing but ids, sexes and years");
         assertThat(told.ancestry().values().stream().filter(of -> of.dam().isPresent()))
                 .hasSize(1);
         assertThat(told.toString()).doesNotContain(dam, sire, young, colony.code + "-H", WREN);
+        // the keeper reads that it was told
+        colony.get(WREN, "/disclosures").body("seenBy.node", hasItem("U"));
         // nor does which animals live together: that is custody
         assertThat(told.holdings().values().stream().map(HoldingTold::custodian))
                 .doesNotHaveDuplicates();
@@ -283,5 +283,83 @@ class TellingTest extends SharedWorld {
                 == 404);
         colony.get(WREN, "/animals/" + nephew + "/ancestry").statusCode(404);
         colony.get(WREN, "/gene-pool").body("living", equalTo(3));
+    }
+
+    // ── figures over all nodes ───────────────────────────────────────────────────────────────────────────────────────
+
+    // I9. Two founders, their young here, and one of the two and a skeleton there
+    @Test
+    void the_same_heads_give_bit_equal_figures_on_both_nodes() throws java.io.IOException {
+        family();
+        founder("male");
+        join();
+        await(() -> toldThere().holdings().size() == 4);
+        var ofYoung = toldThere().ancestry().values().stream()
+                .filter(ancestry -> ancestry.dam().isPresent())
+                .findFirst()
+                .orElseThrow();
+        var there = new AnimalId(UUID.randomUUID(), upland.id());
+        var mark = JsonNodeFactory.instance.objectNode().put("everybody", 1);
+        upland.with(
+                population,
+                part -> part.write(List.of(
+                        Saying.toAll(new Statement.AnimalEntered(there)),
+                        Saying.toAll(new AncestryTold(
+                                there,
+                                Optional.of("2021"),
+                                Optional.of(ofYoung.animal()),
+                                List.of(new SireShare(ofYoung.sires().get(0).sire(), 1_000_000)),
+                                false,
+                                mark)),
+                        Saying.toAll(new HoldingTold(there, "male", true, "somebody", mark)))));
+        var json = new com.fasterxml.jackson.databind.ObjectMapper();
+        await(() -> colony.get(DOV, "/federation/figures").extract().<Integer>path("living") == 5);
+        // both have the same heads once nothing is said any more
+        await(() -> {
+            upland.pull(population, harbour);
+            return upland.with(population, Participant::heads)
+                    .equals(federations.reading(population, Participant::heads));
+        });
+        var here = json.readTree(colony.get(DOV, "/federation/figures").extract().asString());
+        var pool = upland.with(population, FiguresElsewhere::of).pool().orElseThrow();
+        assertThat(here.path("geneDiversity").doubleValue()).isEqualTo(pool.geneDiversity());
+        assertThat(here.path("meanKinship").doubleValue()).isEqualTo(pool.meanKinship());
+        assertThat(here.path("founderGenomeEquivalents").doubleValue()).isEqualTo(pool.founderGenomeEquivalents());
+        // by hand: dam, sire, other 1/2 each; young 1/2, with either 1/4; the other 5/8, with young and sire 3/8, with dam 1/8
+        assertThat(pool.meanKinship())
+                .isCloseTo(
+                        (4 * .5 + 2 * 2 * .25 + 5 / 8. + 2 * (3 / 8. + 3 / 8. + 1 / 8.)) / 25,
+                        org.assertj.core.api.Assertions.within(1e-15));
+        assertThat(here.path("heads").path(harbour.nodeId()).longValue())
+                .isEqualTo(federations.reading(population, Participant::heads).get(harbour.nodeId()));
+    }
+
+    // ── what a keeper chooses for one node ───────────────────────────────────────────────────────────────────────────
+
+    @Test
+    void a_ready_choice_for_one_node_stands_beside_that_for_everybody_and_private_ends_it() {
+        family();
+        allPrivate();
+        var collection = colony.get(WREN, "/collections").extract().<String>path("[0].id");
+        var sharing = "/collections/" + collection + "/sharing";
+        org.demebook.Colony.as(WREN)
+                .body(java.util.Map.of("choice", "compute-only", "node", "U"))
+                .put(colony.path(sharing))
+                .then()
+                .statusCode(200)
+                .body("choice", equalTo("private"))
+                .body("nodes.node", hasItem("U"))
+                .body("nodes.choice", hasItem("compute-only"))
+                .body("grants.size()", equalTo(0));
+        join();
+        await(() -> toldThere().ancestry().size() == 3);
+        assertThat(toldThere().toString()).doesNotContain(young);
+        var page = org.demebook.web.Browsing.as(WREN).get("/populations/" + colony.code + "/sharing");
+        assertThat(page.statusCode()).isEqualTo(200);
+        assertThat(page.asString()).contains("Node U");
+
+        allPrivate();
+        colony.get(WREN, sharing).body("nodes.size()", equalTo(0));
+        await(() -> toldThere().ancestry().isEmpty());
     }
 }

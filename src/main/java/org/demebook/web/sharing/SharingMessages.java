@@ -292,4 +292,18 @@ public interface SharingMessages {
 
     @Message
     String state(GrantState state);
+
+    @Message("Other nodes")
+    String otherNodes();
+
+    @Message(
+            "What is public every node is told. Here you choose what the members of one more node may do; members of this node are another choice.")
+    String otherNodesMean();
+
+    @Message("Node {code}")
+    String nodeCalled(String code);
+
+    @Message(
+            "Something was withdrawn in this population, and these nodes have not confirmed yet that they erased it: {codes}. They are asked again until they do.")
+    String silentNodes(String codes);
 }

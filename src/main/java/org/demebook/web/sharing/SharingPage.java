@@ -42,7 +42,8 @@ class SharingPage {
 
     @CheckedTemplate(basePath = "sharing", defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME)
     static class Templates {
-        static native TemplateInstance sharing(List<Shared> collections, List<DisclosureView> seen, String notice);
+        static native TemplateInstance sharing(
+                List<Shared> collections, List<DisclosureView> seen, String silent, String notice);
 
         static native TemplateInstance choice(
                 CollectionView collection,
@@ -79,6 +80,9 @@ class SharingPage {
     @Inject
     Disclosures disclosures;
 
+    @Inject
+    OtherNodes otherNodes;
+
     @GET
     @Path("sharing")
     public Response sharing(@RestPath String population) {
@@ -88,17 +92,19 @@ class SharingPage {
                 .map(collection -> shared(by, collection, live))
                 .toList();
         var seen = disclosures.page(by, null, LATEST).items();
-        return pages.show(Templates.sharing(collections, seen, Notice.TEXT));
+        return pages.show(Templates.sharing(collections, seen, String.join(", ", otherNodes.silent(by)), Notice.TEXT));
     }
 
     private Shared shared(Standing by, CollectionView collection, List<GrantView> live) {
         // held against sharing nothing, the left side of an effect is what is shared now
         var effect = effects.effect(by, new PlannedSharing(null, ReadyChoice.PRIVATE, collection.id()));
+        var sharing = choices.sharing(by, collection.id());
         return new Shared(
                 collection,
-                choices.sharing(by, collection.id()),
+                sharing,
                 Reach.now(effect),
                 effect.animals(),
+                otherNodes.of(by, sharing),
                 live.stream()
                         .filter(grant ->
                                 grant.choice() == null && grant.collection().equals(collection.id()))
@@ -121,10 +127,15 @@ class SharingPage {
         var by = visit.in(population);
         var typed = Typed.of(form);
         var choice = chosen(by, collection, typed.text("choice"));
+        var node = typed.text("node");
         return forms.attempt(
                 typed,
                 () -> {
-                    choices.choose(by, collection, choice);
+                    if (node == null || node.isBlank()) {
+                        choices.choose(by, collection, choice);
+                    } else {
+                        choices.chooseForNode(by, collection, choice, node);
+                    }
                     return pages.goTo(visit.getBase() + "/sharing");
                 },
                 again -> choicePage(by, collection, choice, again));
