@@ -17,8 +17,7 @@ final class DemoNodes {
     private static final String NODES = "demebook.demo.nodes";
     private static final String PASSWORD = "demebook.administrator.password";
     private static final Duration PATIENCE = Duration.ofSeconds(90);
-    private static final String LINES =
-            """
+    private static final String LINES = """
 
               A second node, the upland node, runs at http://127.0.0.1:%1$d with its own database; mara keeps animals there (same password).
               Sell her an animal and watch it arrive: sign in here as wren, open %2$s, choose "To somebody on another node", node U,
@@ -114,7 +113,9 @@ final class DemoNodes {
             upland.post(
                     administrator,
                     "/api/v1/populations/" + code + "/members",
-                    json.createObjectNode().put("name", name).put("role", keeper.get("role").asText()));
+                    json.createObjectNode()
+                            .put("name", name)
+                            .put("role", keeper.get("role").asText()));
             upland.openCollection(
                     signIn(upland, name, world.get("password").asText()),
                     "/api/v1/populations/" + code,
@@ -140,7 +141,9 @@ final class DemoNodes {
         var body = json.createObjectNode().put("name", name).put("password", password);
         while (true) {
             try {
-                return node.post(null, "/api/v1/tokens", body).get("access_token").asText();
+                return node.post(null, "/api/v1/tokens", body)
+                        .get("access_token")
+                        .asText();
             } catch (IllegalStateException notYet) {
                 if (System.nanoTime() > end) {
                     throw notYet;

@@ -44,8 +44,7 @@ class FederatedFiguresResource {
                             .formatted(by.populationCode()));
         }
         return view(federations.reading(
-                by.populationId(),
-                part -> FederatedFigures.skeleton(part.heads(), part.told(Telling::isToEverybody))));
+                by.populationId(), part -> FederatedFigures.skeleton(part.heads(), part.told(Telling::isToEverybody))));
     }
 
     private static FederatedFiguresView view(Skeleton skeleton) {

@@ -26,9 +26,7 @@ record ToldDetail(AncestryTold ancestry) {
             @Nullable LocalDate latest) {}
 
     Granted granted() {
-        return ancestry.detail().has("granted")
-                ? Granted.read(ancestry.detail().get("granted"))
-                : Granted.SKELETON;
+        return ancestry.detail().has("granted") ? Granted.read(ancestry.detail().get("granted")) : Granted.SKELETON;
     }
 
     private Optional<String> text(String name) {
@@ -75,7 +73,8 @@ record ToldDetail(AncestryTold ancestry) {
     Sire sire(Function<AnimalId, UUID> row) {
         var sires = ancestry.sires();
         if (sires.size() == 1 && sires.get(0).share() == MILLION) {
-            return new Sire.Known(row.apply(sires.get(0).sire()), ancestry.detail().has("doubtful"));
+            return new Sire.Known(
+                    row.apply(sires.get(0).sire()), ancestry.detail().has("doubtful"));
         }
         if (!sires.isEmpty()) {
             return new Sire.Candidates(
@@ -93,7 +92,8 @@ record ToldDetail(AncestryTold ancestry) {
 
     private Sire none() {
         try {
-            var none = new Sire.None(text("fusion").orElseThrow(), text("secondDivision").orElse("0"));
+            var none = new Sire.None(
+                    text("fusion").orElseThrow(), text("secondDivision").orElse("0"));
             none.kindOfFusion();
             double share = Double.parseDouble(none.secondDivision());
             return share >= 0 && share <= 1 ? none : new Sire.Unknown();

@@ -96,11 +96,7 @@ record Wordings(Map<UUID, PedigreeRow> rows, Map<UUID, UUID> standsFor, Map<UUID
 
     private static int share(BigDecimal probability) {
         return Math.max(
-                1,
-                probability
-                        .movePointRight(6)
-                        .setScale(0, RoundingMode.FLOOR)
-                        .intValueExact());
+                1, probability.movePointRight(6).setScale(0, RoundingMode.FLOOR).intValueExact());
     }
 
     private ObjectNode detail(PedigreeRow row, Granted granted, boolean everybody) {
@@ -124,7 +120,8 @@ record Wordings(Map<UUID, PedigreeRow> rows, Map<UUID, UUID> standsFor, Map<UUID
             if (row.damId() != null) {
                 detail.put("dam", number(row.damId()));
             }
-            var sires = row.sire().animalIds().stream().map(this::number).sorted().toList();
+            var sires =
+                    row.sire().animalIds().stream().map(this::number).sorted().toList();
             if (!sires.isEmpty()) {
                 var numbers = detail.putObject("sires");
                 row.sire().animalIds().stream()

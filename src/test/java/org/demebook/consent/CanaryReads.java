@@ -48,8 +48,17 @@ final class CanaryReads {
             // of a plan nothing is read below its litters
             case "draft", "plan" -> and(world.ids(parameter));
             case "photo" -> and(world.ids(path.contains("/litters/") ? "litter-photo" : "photo"));
-            case "litter", "record", "grant", "transfer", "crossing", "sheet", "dispute", "silence", "code", "secret", "approach" ->
-                and(world.ids(parameter));
+            case "litter",
+                    "record",
+                    "grant",
+                    "transfer",
+                    "crossing",
+                    "sheet",
+                    "dispute",
+                    "silence",
+                    "code",
+                    "secret",
+                    "approach" -> and(world.ids(parameter));
             case "claim" -> and(world.ids("same-animal-claim"));
             case "type" -> Set.of("no-such-animal", "no-such-type");
             case "countedOn" -> Set.of("2024-01-01");
