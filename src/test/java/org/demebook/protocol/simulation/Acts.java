@@ -61,8 +61,7 @@ final class Acts {
     }
 
     private void actWhileFenced(SimNode node) {
-        var says = new Statement.AnimalEntered(
-                new AnimalId(node.clock.newId(), node.id));
+        var says = new Statement.AnimalEntered(new AnimalId(node.clock.newId(), node.id));
         try {
             node.participant().write(List.of(Saying.toAll(says)));
         } catch (Refused refused) {

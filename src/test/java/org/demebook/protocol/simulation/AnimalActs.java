@@ -9,7 +9,6 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.demebook.protocol.AnimalId;
-import org.demebook.protocol.Entry;
 import org.demebook.protocol.Kept;
 import org.demebook.protocol.Saying;
 import org.demebook.protocol.Statement;
@@ -48,8 +47,7 @@ final class AnimalActs {
             return List.of(new Statement.SireShare(one, ALL));
         }
         int share = 1 + dice.below(ALL - 1);
-        return Stream.of(
-                        new Statement.SireShare(one, share), new Statement.SireShare(other, ALL - share))
+        return Stream.of(new Statement.SireShare(one, share), new Statement.SireShare(other, ALL - share))
                 .sorted(Comparator.comparing(Statement.SireShare::sire))
                 .toList();
     }
@@ -202,5 +200,4 @@ final class AnimalActs {
                         List.of(Saying.toAll(
                                 new Statement.SameAnimalReversed(claim.get().claim()))));
     }
-
 }
