@@ -46,7 +46,6 @@ final class AdministratorActs {
         if (heir != null && heir != node) {
             return false;
         }
-        heir = node;
         node.setAside(gone.get().id);
         var orphan = dice.anyOf(node.participant().animals().stream()
                 .filter(animal -> node.participant().whereabouts(animal) instanceof Whereabouts.Held it
@@ -62,11 +61,16 @@ final class AdministratorActs {
                 stint(node, orphan.get(), gone.get()),
                 charter.get(),
                 endorsements(gone.get()));
-        return acts.write(
-                node,
-                "adopts " + world.story.name('a', orphan.get()) + " of " + gone.get() + ", endorsed by "
-                        + says.endorsements().size(),
-                List.of(Saying.toAll(says)));
+        var what = "adopts %s of %s, endorsed by %d"
+                .formatted(
+                        world.story.name('a', orphan.get()),
+                        gone.get(),
+                        says.endorsements().size());
+        if (!acts.write(node, what, List.of(Saying.toAll(says)))) {
+            return false;
+        }
+        heir = node;
+        return true;
     }
 
     /** By everybody who can be asked; a telephone does for this. */

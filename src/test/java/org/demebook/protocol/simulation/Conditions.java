@@ -42,7 +42,7 @@ record Conditions(
                 dice.happens(0.3) ? 0 : dice.between(0, 0.6),
                 dice.happens(0.4) ? 0 : dice.between(0, 0.3),
                 dice.happens(0.4) ? 0 : dice.between(0, 0.3),
-                nodes > 3 && dice.happens(0.25),
+                nodes > 3 && dice.happens(0.4),
                 dice.happens(0.3) ? 0 : 96,
                 dice.happens(0.5) ? 0 : dice.between(0, 0.2),
                 dice.happens(0.5),

@@ -30,7 +30,7 @@ final class Fate {
         if (dice.happens(conditions.cutLinks())) {
             cutLinks(node);
         }
-        if (conditions.goneForGood() && !someoneIsGone && world.story.steps() > 60 && dice.happens(0.2)) {
+        if (conditions.goneForGood() && !someoneIsGone && world.story.steps() > 50 && dice.happens(0.3)) {
             goForGood(node);
         }
         var withClock = jumps.oneOf(world.nodes);
@@ -128,6 +128,9 @@ final class Fate {
         node.goForGood();
         world.story.count(Happening.GONE_FOR_GOOD);
         world.story.tell(node + " is gone for good");
+        for (var other : world.nodes) {
+            world.at(world.millis() + dice.between(1, 120 * 60_000L), () -> other.setAside(node.id));
+        }
         world.rules.somethingWasLost();
     }
 }

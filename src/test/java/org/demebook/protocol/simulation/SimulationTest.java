@@ -34,7 +34,7 @@ class SimulationTest {
         for (var happening : Happening.values()) {
             assertThat(counts.getOrDefault(happening, 0))
                     .as("how often in %d worlds: %s; of all: %s", SEEDS, happening, counts)
-                    .isGreaterThanOrEqualTo((int) (SEEDS / 20));
+                    .isGreaterThanOrEqualTo((int) (SEEDS / 40));
         }
     }
 
