@@ -22,12 +22,12 @@ import org.demebook.protocol.AnimalId;
 import org.demebook.protocol.Participant;
 import org.demebook.protocol.Saying;
 import org.demebook.protocol.Statement;
-import org.demebook.start.DurableServer;
+import org.demebook.start.TestServer;
 import org.junit.jupiter.api.Test;
 
-/** Figures for docs/performance.md; run by name, not with the tests. The database flushes every commit. */
+/** Figures for docs/performance.md; run by name, not with the tests: {@code -Dtest=FederationFigures -Ddemebook.figures=true}. */
 @QuarkusTest
-@QuarkusTestResource(DurableServer.class)
+@QuarkusTestResource(TestServer.class)
 class FederationFigures {
     private static final int SECONDS = Integer.getInteger("demebook.figures.seconds", 20);
     private static final int BACKFILL = Integer.getInteger("demebook.figures.entries", 100_000);

@@ -15,12 +15,16 @@ public class TestServer implements QuarkusTestResourceLifecycleManager {
     public static final String ADMINISTRATOR_PASSWORD = "only-for-tests-4711";
     private static final Path STATE = Path.of("target", "test-state").toAbsolutePath();
 
+    /** Nothing that a test wrote has to survive a power cut; figures are taken on a database that flushes every commit. */
+    private static final Durability DURABILITY =
+            Boolean.getBoolean("demebook.figures") ? Durability.FULL : Durability.NONE;
+
     private static LocalPostgres postgres;
 
     @Override
     public Map<String, String> start() {
         deleteAll(STATE.resolve("postgresql").resolve("data"));
-        postgres = LocalPostgres.start(STATE, durability());
+        postgres = LocalPostgres.start(STATE, DURABILITY);
         var properties = new HashMap<>(Main.databaseProperties(postgres));
         properties.putAll(SignInKey.in(STATE).properties());
         properties.put("demebook.administrator.password", ADMINISTRATOR_PASSWORD);
@@ -31,11 +35,6 @@ public class TestServer implements QuarkusTestResourceLifecycleManager {
         properties.put("quarkus.http.proxy.proxy-address-forwarding", "true");
         properties.put("quarkus.http.proxy.allow-x-forwarded", "true");
         return properties;
-    }
-
-    /** Nothing that a test wrote has to survive a power cut. */
-    Durability durability() {
-        return Durability.NONE;
     }
 
     @Override
