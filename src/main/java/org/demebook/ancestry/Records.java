@@ -21,7 +21,12 @@ import org.demebook.registry.PedigreeRow;
  * @param joined the rows that several records have
  * @param claimedSame by id: records that a node claims to be of one animal, and nobody agreed yet
  */
-record Records(PedigreeRow[] animals, Map<UUID, Integer> rowOfId, Map<String, Integer> rowOfNumber, BitSet joined, Map<UUID, UUID> claimedSame) {
+record Records(
+        PedigreeRow[] animals,
+        Map<UUID, Integer> rowOfId,
+        Map<String, Integer> rowOfNumber,
+        BitSet joined,
+        Map<UUID, UUID> claimedSame) {
 
     /** @param all in the order of the numbers */
     static Records of(List<PedigreeRow> all) {

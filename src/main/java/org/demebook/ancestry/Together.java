@@ -3,7 +3,6 @@ package org.demebook.ancestry;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Collection;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -53,9 +52,7 @@ final class Together {
 
     /** The records that were touched, with what is told of them, beside a population that was put together before. */
     static List<PedigreeRow> touched(List<PedigreeRow> touched, Elsewhere elsewhere, Records before) {
-        return touched.stream()
-                .map(row -> told(row, elsewhere, before::knows))
-                .toList();
+        return touched.stream().map(row -> told(row, elsewhere, before::knows)).toList();
     }
 
     private static PedigreeRow told(PedigreeRow row, Elsewhere elsewhere, Predicate<UUID> known) {

@@ -45,7 +45,8 @@ final class Headcount {
         var born = snapshot.bornEarliest(row);
         var died = snapshot.diedEarliest(row);
         return snapshot.node(row) == null
-                && (born == null || !born.isAfter(day)) && (snapshot.alive(row) || died != null && died.isAfter(day));
+                && (born == null || !born.isAfter(day))
+                && (snapshot.alive(row) || died != null && died.isAfter(day));
     }
 
     /** Rows of the snapshot, ascending. */

@@ -94,8 +94,9 @@ public class Effects {
         var given = ReadyGrants.of(choice).stream()
                 .map(line -> line.given(collection, choice, now))
                 .toList();
-        var superseded =
-                choices.standing(by, collection, choice).stream().map(row -> row.id).collect(Collectors.toSet());
+        var superseded = choices.standing(by, collection, choice).stream()
+                .map(row -> row.id)
+                .collect(Collectors.toSet());
         return new Plan(collection, before, with(by, before, given, superseded), now.plus(Duration.ofMillis(1)));
     }
 

@@ -42,12 +42,7 @@ public final class Lens {
     }
 
     /** @param elsewhere that other nodes told of; who sees what on these is written down there */
-    Lens(
-            Audience audience,
-            Purpose purpose,
-            Instant at,
-            Iterable<Grant> inOrderOfIds,
-            Collection<Grant> elsewhere) {
+    Lens(Audience audience, Purpose purpose, Instant at, Iterable<Grant> inOrderOfIds, Collection<Grant> elsewhere) {
         this.audience = audience;
         this.purpose = purpose;
         this.at = at;

@@ -45,7 +45,9 @@ class SharingResource {
      */
     record StatedSharing(
             @NotNull ReadyChoice choice,
-            @Nullable @Pattern(regexp = "[A-Z1-9][A-Z0-9]{0,3}", message = "is a node's code: 1 to 4 letters or digits, like U")
+
+            @Nullable
+            @Pattern(regexp = "[A-Z1-9][A-Z0-9]{0,3}", message = "is a node's code: 1 to 4 letters or digits, like U")
             String node) {}
 
     @Inject
@@ -70,8 +72,9 @@ class SharingResource {
     @Operation(
             operationId = "chooseSharing",
             summary = "Share by a ready choice, in place of the earlier one; grants written by hand stay",
-            description = "private ends what an earlier choice granted, and without a node what was chosen for other nodes too."
-                    + " Nothing is shared that was not chosen.")
+            description =
+                    "private ends what an earlier choice granted, and without a node what was chosen for other nodes too."
+                            + " Nothing is shared that was not chosen.")
     @Refuses({NO_SUCH_POPULATION, NO_SUCH_COLLECTION})
     public SharingView choose(
             @RestPath String population, @RestPath UUID collection, @NotNull @Valid StatedSharing sharing) {

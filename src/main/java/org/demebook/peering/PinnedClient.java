@@ -76,7 +76,9 @@ public final class PinnedClient implements PeerClient {
         } catch (PeerTrouble trouble) {
             var keys = self.keys();
             var told = peer.nodeId() + " " + keys.current().x();
-            if (!trouble.error().equals("unknown-peer") || keys.keys().size() == 1 || toldKeys.asMap().putIfAbsent(told, true) != null) {
+            if (!trouble.error().equals("unknown-peer")
+                    || keys.keys().size() == 1
+                    || toldKeys.asMap().putIfAbsent(told, true) != null) {
                 throw trouble;
             }
             tell(peer, keys, told);

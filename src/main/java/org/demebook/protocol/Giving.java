@@ -49,9 +49,7 @@ record Giving(Desk desk, Fence fence) {
 
     private FeedError noneOf(String node) {
         return new FeedError(
-                desk.highest(node) == 0
-                        ? FeedError.Reason.NO_SUCH_JOURNAL
-                        : FeedError.Reason.ONLY_SIGNS_OF_IT);
+                desk.highest(node) == 0 ? FeedError.Reason.NO_SUCH_JOURNAL : FeedError.Reason.ONLY_SIGNS_OF_IT);
     }
 
     /**
@@ -110,7 +108,9 @@ record Giving(Desk desk, Fence fence) {
     private List<FeedPage.NodeHead> heads(String except) {
         var heads = new ArrayList<FeedPage.NodeHead>();
         for (var copy : desk.copies.byNode.values()) {
-            if (!copy.node().equals(except) && copy.head.isPresent() && copy.keys().isPresent()) {
+            if (!copy.node().equals(except)
+                    && copy.head.isPresent()
+                    && copy.keys().isPresent()) {
                 heads.add(new FeedPage.NodeHead(copy.node(), copy.keys().get(), copy.head.get()));
             }
         }

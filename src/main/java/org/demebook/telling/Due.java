@@ -122,10 +122,7 @@ final class Due {
      * @param custodian pseudonym of a collection
      */
     List<Telling> tellings(
-            Map<UUID, AnimalId> ids,
-            String me,
-            Function<AnimalId, Boolean> isHeld,
-            Function<UUID, String> custodian) {
+            Map<UUID, AnimalId> ids, String me, Function<AnimalId, Boolean> isHeld, Function<UUID, String> custodian) {
         var wordings = new Wordings(rows, standsFor, ids);
         var all = new LinkedHashMap<Statement.Restricted, Set<String>>();
         granted.forEach((record, ofRow) -> {
@@ -144,7 +141,12 @@ final class Due {
                     }
                     if (held) {
                         all.computeIfAbsent(
-                                        wordings.holding(row, keeper(row, id, node, custodian), everybody),
+                                        wordings.holding(
+                                                row,
+                                                keeper(row, id, node, custodian),
+                                                may,
+                                                everybody,
+                                                id.node().equals(me)),
                                         any -> new TreeSet<>())
                                 .add(node);
                     }
@@ -185,9 +187,8 @@ final class Due {
         for (var telling : tellings) {
             var row = rows.get(recordOf.get(animal(telling.says())));
             telling.readers()
-                    .forEach(node -> Granted.of(
-                            fresh.computeIfAbsent(node, any -> lenses(node, consents)),
-                            row.subject()));
+                    .forEach(node ->
+                            Granted.of(fresh.computeIfAbsent(node, any -> lenses(node, consents)), row.subject()));
         }
         fresh.values().forEach(lenses -> lenses.forEach(consents::disclosed));
     }
@@ -202,8 +203,11 @@ final class Due {
     /** What all of it rests on but the records: when this is another, it has to be worked out anew. */
     static Set<Lens.Basis> basis(UUID population, Map<String, String> codeOfNode, Consents consents, Instant at) {
         var basis = new HashSet<Lens.Basis>();
-        codeOfNode.values().forEach(code -> Granted.PURPOSES.forEach(purpose -> basis.add(
-                consents.lens(Audience.node(population, code), purpose, at).basis())));
+        codeOfNode
+                .values()
+                .forEach(code -> Granted.PURPOSES.forEach(
+                        purpose -> basis.add(consents.lens(Audience.node(population, code), purpose, at)
+                                .basis())));
         Granted.PURPOSES.forEach(purpose -> basis.add(
                 consents.lens(Audience.PUBLIC(population), purpose, at).basis()));
         return basis;

@@ -114,8 +114,9 @@ final class FederatedFigures {
     /** Two that are the same animal count together. */
     private static List<Skeleton.Candidate> candidates(Sire.Candidates several) {
         var byMale = new TreeMap<UUID, Double>();
-        several.candidates().forEach(candidate -> byMale.merge(
-                candidate.sireId(), candidate.value().doubleValue(), Double::sum));
+        several.candidates()
+                .forEach(candidate ->
+                        byMale.merge(candidate.sireId(), candidate.value().doubleValue(), Double::sum));
         return byMale.entrySet().stream()
                 .map(entry -> new Skeleton.Candidate(entry.getKey(), Math.min(1, entry.getValue())))
                 .toList();

@@ -21,7 +21,7 @@ import org.jboss.resteasy.reactive.RestPath;
 
 @Path("/api/v1/populations/{population}/federation/figures")
 @Authenticated
-@Tag(name = "Federation")
+@Tag(name = "Ancestry")
 class FederatedFiguresResource {
     @Inject
     SignedIn signedIn;
@@ -44,8 +44,7 @@ class FederatedFiguresResource {
                             .formatted(by.populationCode()));
         }
         return view(federations.reading(
-                by.populationId(),
-                part -> FederatedFigures.skeleton(part.heads(), part.told(Telling::isToEverybody))));
+                by.populationId(), part -> FederatedFigures.skeleton(part.heads(), part.told(Telling::isToEverybody))));
     }
 
     private static FederatedFiguresView view(Skeleton skeleton) {

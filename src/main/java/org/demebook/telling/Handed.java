@@ -29,7 +29,9 @@ final class Handed {
             var told = told(item, itself || item.hasNonNull("number"));
             if (itself) {
                 told.filter(first -> !ancestry.containsKey(first.animal())
-                                || !new ToldDetail(ancestry.get(first.animal())).granted().readsParents())
+                                || !new ToldDetail(ancestry.get(first.animal()))
+                                        .granted()
+                                        .readsParents())
                         .ifPresent(first -> ancestry.put(first.animal(), first));
                 itself = false;
             }
@@ -41,7 +43,12 @@ final class Handed {
         return animal(item.get("animal")).map(id -> {
             var sires = sires(item.path("sires"));
             return new AncestryTold(
-                    id, born(item.get("born")), animal(item.get("dam")), sires, item.has("founder"), detail(item, read));
+                    id,
+                    born(item.get("born")),
+                    animal(item.get("dam")),
+                    sires,
+                    item.has("founder"),
+                    detail(item, read));
         });
     }
 
@@ -58,9 +65,7 @@ final class Handed {
 
     private static Optional<AnimalId> animal(JsonNode json) {
         try {
-            return json != null && json.isTextual()
-                    ? Optional.of(AnimalId.parse(json.textValue()))
-                    : Optional.empty();
+            return json != null && json.isTextual() ? Optional.of(AnimalId.parse(json.textValue())) : Optional.empty();
         } catch (IllegalArgumentException notOne) {
             return Optional.empty();
         }

@@ -52,7 +52,8 @@ class StandingTellings implements Consequence {
     private static void follow(UUID population, long seq, Statement says) {
         if (says instanceof TellingsWithdrawn withdrawal) {
             TellingRow.withdrawn(population, withdrawal.entries());
-        } else if ((says instanceof AncestryTold || says instanceof HoldingTold) && !TellingRow.isKnown(population, seq)) {
+        } else if ((says instanceof AncestryTold || says instanceof HoldingTold)
+                && !TellingRow.isKnown(population, seq)) {
             // own entries that came back: to whom they were told nobody here knows any more, so they are told anew
             new TellingRow(population, seq, Telling.digest(says), null).persist();
         }

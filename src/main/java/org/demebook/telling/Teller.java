@@ -124,8 +124,8 @@ class Teller implements Regular {
         var unnamed = due.named(ids);
         unnamed.entrySet().stream()
                 .limit(MOST_AT_ONCE)
-                .forEach(named -> ids.put(
-                        named.getKey(), federations.name(population, named.getValue(), named.getKey())));
+                .forEach(named ->
+                        ids.put(named.getKey(), federations.name(population, named.getValue(), named.getKey())));
         var tellings = tellings(population, part, due, ids);
         var difference = Difference.of(tellings, standing.of(population));
         withdraw(part, difference.withdrawn());

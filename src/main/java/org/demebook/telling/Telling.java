@@ -45,7 +45,8 @@ record Telling(Statement.Restricted says, Set<String> readers) {
     /** A record writes its components in order, and what is in the detail stands as it was put. */
     static String digest(Statement says) {
         try {
-            var bytes = MessageDigest.getInstance("SHA-256").digest(says.toString().getBytes(StandardCharsets.UTF_8));
+            var bytes =
+                    MessageDigest.getInstance("SHA-256").digest(says.toString().getBytes(StandardCharsets.UTF_8));
             return HexFormat.of().formatHex(bytes);
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException(e);

@@ -37,7 +37,9 @@ class TellingRow extends PanacheEntityBase {
         this.populationId = populationId;
         this.seq = seq;
         this.digest = digest;
-        this.readers = readers == null ? null : String.join(" ", readers.stream().sorted().toList());
+        this.readers = readers == null
+                ? null
+                : String.join(" ", readers.stream().sorted().toList());
     }
 
     Set<String> readers() {

@@ -85,8 +85,8 @@ class ToldAnimals implements AnimalsElsewhere, GrantsElsewhere, Consequence {
             part.transfers().values().stream()
                     .filter(transfer -> transfer.to().equals(me) && transfer.state() == Transfer.State.TAKEN)
                     .sorted(Comparator.comparing(Transfer::id))
-                    .forEach(transfer -> part.record(transfer.id())
-                            .ifPresent(record -> Handed.addTo(told.ancestry(), record)));
+                    .forEach(transfer ->
+                            part.record(transfer.id()).ifPresent(record -> Handed.addTo(told.ancestry(), record)));
             var holders = new HashMap<AnimalId, String>();
             told.holdings().keySet().forEach(id -> {
                 if (part.whereabouts(id) instanceof Whereabouts.Held held) {
@@ -135,7 +135,8 @@ class ToldAnimals implements AnimalsElsewhere, GrantsElsewhere, Consequence {
             @Override
             public void afterCompletion(int status) {
                 if (status == Status.STATUS_COMMITTED) {
-                    versions.computeIfAbsent(population, any -> new AtomicLong()).incrementAndGet();
+                    versions.computeIfAbsent(population, any -> new AtomicLong())
+                            .incrementAndGet();
                 }
             }
         });

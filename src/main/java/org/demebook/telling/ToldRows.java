@@ -88,12 +88,7 @@ final class ToldRows {
         final List<PedigreeRow> rows = new ArrayList<>();
         final Map<UUID, Descent> arrived = new HashMap<>();
 
-        Making(
-                String me,
-                Told told,
-                Map<AnimalId, String> holders,
-                Map<AnimalId, UUID> records,
-                Charter charter) {
+        Making(String me, Told told, Map<AnimalId, String> holders, Map<AnimalId, UUID> records, Charter charter) {
             this.me = me;
             this.told = told;
             this.holders = holders;
@@ -106,9 +101,9 @@ final class ToldRows {
         /** Of animals that are the same a record of this register stands for all, if there is one; else the smallest. */
         private void standFor() {
             var members = new HashMap<AnimalId, Set<AnimalId>>();
-            told.sameAs().forEach((id, smallest) -> members.computeIfAbsent(
-                            smallest, any -> new TreeSet<>(Set.of(smallest)))
-                    .add(id));
+            told.sameAs()
+                    .forEach((id, smallest) -> members.computeIfAbsent(smallest, any -> new TreeSet<>(Set.of(smallest)))
+                            .add(id));
             members.values().forEach(same -> {
                 var here = same.stream().filter(records::containsKey).findFirst();
                 var first = here.orElseGet(() -> same.iterator().next());
@@ -121,9 +116,7 @@ final class ToldRows {
         /** The row of an animal: its record here, or one that is made of its name and of nothing that others could choose freely. */
         private UUID row(AnimalId id) {
             var record = records.get(id);
-            return record != null
-                    ? record
-                    : UUID.nameUUIDFromBytes(("animal " + id).getBytes(StandardCharsets.UTF_8));
+            return record != null ? record : UUID.nameUUIDFromBytes(("animal " + id).getBytes(StandardCharsets.UTF_8));
         }
 
         Set<AnimalId> parents(AncestryTold ancestry) {
@@ -134,7 +127,8 @@ final class ToldRows {
         }
 
         void look(AnimalId id) {
-            var ancestry = Optional.ofNullable(told.ancestry().get(id)).filter(any -> !id.node().equals(me));
+            var ancestry = Optional.ofNullable(told.ancestry().get(id))
+                    .filter(any -> !id.node().equals(me));
             var holding = Optional.ofNullable(told.holdings().get(id)).filter(any -> !me.equals(holders.get(id)));
             var detail = ancestry.map(ToldDetail::new);
             var record = records.get(id);
@@ -148,7 +142,9 @@ final class ToldRows {
             if (id.node().equals(me)) {
                 return; // its record went, and with it what is told of it
             }
-            var granted = detail.map(ToldDetail::granted).orElse(Granted.NOTHING);
+            var granted = detail.map(ToldDetail::granted)
+                    .or(() -> holding.map(of -> ToldDetail.granted(of.detail())))
+                    .orElse(Granted.NOTHING);
             var keeper = keeper(id, holding);
             rows.add(row(id, ancestry, holding, keeper));
             grant(row(id), keeper, granted);
@@ -176,10 +172,11 @@ final class ToldRows {
             var holder = holders.getOrDefault(id, id.node());
             boolean alias = standsFor.containsKey(id);
             // what may only be computed with does not show through the record that it stands for
-            boolean shown = !alias || detail.map(of -> of.granted().readsNumber()).orElse(false);
+            boolean shown =
+                    !alias || detail.map(of -> of.granted().readsNumber()).orElse(false);
             return new PedigreeRow(
                     row(id),
-                    number(id, detail),
+                    number(id, detail.flatMap(ToldDetail::number).or(() -> holding.flatMap(ToldDetail::number))),
                     shown ? holding.map(of -> Sex.parse(of.sex())).orElse(Sex.UNKNOWN) : Sex.UNKNOWN,
                     shown ? born.map(ToldDetail.Born::written).orElse(null) : null,
                     shown ? born.map(ToldDetail.Born::earliest).orElse(null) : null,
@@ -225,9 +222,8 @@ final class ToldRows {
         }
 
         /** Of this population, of a node that issues numbers, and given once; else none. */
-        private String number(AnimalId id, Optional<ToldDetail> detail) {
-            return detail.flatMap(ToldDetail::number)
-                    .or(() -> Optional.ofNullable(numbersAsParents.get(id)))
+        private String number(AnimalId id, Optional<String> stated) {
+            return stated.or(() -> Optional.ofNullable(numbersAsParents.get(id)))
                     .flatMap(this::number)
                     .filter(taken::add)
                     .orElseGet(() ->
@@ -263,8 +259,8 @@ final class ToldRows {
         List<Grant> grants(long version) {
             var grants = new ArrayList<Grant>();
             extents.forEach((extent, animals) -> grants.add(GrantsElsewhere.told(
-                    UUID.nameUUIDFromBytes("%s %s %s".formatted(version, extent, animals)
-                            .getBytes(StandardCharsets.UTF_8)),
+                    UUID.nameUUIDFromBytes(
+                            "%s %s %s".formatted(version, extent, animals).getBytes(StandardCharsets.UTF_8)),
                     extent.keeper,
                     animals,
                     extent.groups,

@@ -62,10 +62,19 @@ record Wordings(Map<UUID, PedigreeRow> rows, Map<UUID, UUID> standsFor, Map<UUID
                 detail(row, granted, everybody));
     }
 
-    HoldingTold holding(PedigreeRow row, String custodian, boolean everybody) {
+    /** Of one that another node registered it says, too, what its keeper here grants. */
+    HoldingTold holding(PedigreeRow row, String custodian, Granted granted, boolean everybody, boolean registeredHere) {
         var detail = JsonNodeFactory.instance.objectNode();
         if (everybody) {
             Telling.mark(detail);
+        }
+        if (!registeredHere) {
+            if (!granted.equals(Granted.SKELETON)) {
+                detail.set("granted", granted.json());
+            }
+            if (granted.readsNumber()) {
+                detail.put("number", row.number());
+            }
         }
         return new HoldingTold(id(row.id()), row.sex().word(), row.alive(), custodian, detail);
     }
@@ -96,11 +105,7 @@ record Wordings(Map<UUID, PedigreeRow> rows, Map<UUID, UUID> standsFor, Map<UUID
 
     private static int share(BigDecimal probability) {
         return Math.max(
-                1,
-                probability
-                        .movePointRight(6)
-                        .setScale(0, RoundingMode.FLOOR)
-                        .intValueExact());
+                1, probability.movePointRight(6).setScale(0, RoundingMode.FLOOR).intValueExact());
     }
 
     private ObjectNode detail(PedigreeRow row, Granted granted, boolean everybody) {
@@ -124,7 +129,8 @@ record Wordings(Map<UUID, PedigreeRow> rows, Map<UUID, UUID> standsFor, Map<UUID
             if (row.damId() != null) {
                 detail.put("dam", number(row.damId()));
             }
-            var sires = row.sire().animalIds().stream().map(this::number).sorted().toList();
+            var sires =
+                    row.sire().animalIds().stream().map(this::number).sorted().toList();
             if (!sires.isEmpty()) {
                 var numbers = detail.putObject("sires");
                 row.sire().animalIds().stream()

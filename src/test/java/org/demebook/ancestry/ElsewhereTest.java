@@ -66,7 +66,8 @@ class ElsewhereTest {
         var male = north.south.shown(14, Sex.MALE, GROWN, mother, same);
         var kinship = "/animals/" + north.of011 + "/kinship/" + north.south.number(male);
         north.south.tell();
-        north.colony.get(WREN, kinship)
+        north.colony
+                .get(WREN, kinship)
                 .statusCode(200)
                 .body("kinship", equalTo(0f))
                 .body("ifClaimsHold", nullValue())
@@ -79,14 +80,16 @@ class ElsewhereTest {
         north.south.same(same, north.id(north.founder));
         north.south.tell();
         for (var keeper : List.of(WREN, DOV)) {
-            north.colony.get(keeper, kinship)
+            north.colony
+                    .get(keeper, kinship)
                     .body("kinship", equalTo(.125f))
                     .body("ifClaimsHold", nullValue())
                     .body("commonAncestors", contains(north.founder))
                     .body("throughAncestorsNotShown", nullValue());
         }
         // and the number that it has there leads to it too
-        north.colony.get(WREN, "/animals/" + north.south.number(same) + "/ancestry")
+        north.colony
+                .get(WREN, "/animals/" + north.south.number(same) + "/ancestry")
                 .body("animal.number", equalTo(north.founder));
 
         north.south.withdraw();
@@ -99,25 +102,26 @@ class ElsewhereTest {
         var north = new North();
         var male = north.south.shown(14, Sex.MALE, GROWN, null, null);
         north.south.tell();
-        north.colony.get(WREN, "/pairings?for=" + north.of013)
+        north.colony
+                .get(WREN, "/pairings?for=" + north.of013)
                 .statusCode(200)
                 .body(
                         "pairings.find { it.sire.number == '" + north.south.number(male) + "' }.sire.keptBy",
                         equalTo("a keeper on another node (U)"));
-        north.colony.get(WREN, "/pairings")
+        north.colony
+                .get(WREN, "/pairings")
                 .statusCode(200)
                 .body("pairings.sire.number", hasItem(north.south.number(male)));
         var page = Browsing.as(WREN).get("/populations/" + north.colony.code + "/animals/" + north.south.number(male));
         assertThat(page.statusCode()).isEqualTo(200);
         assertThat(page.asString()).contains("another node (U)");
-        assertThat(ask(
-                        "select count(*) from demebook.disclosure where collection_id = ?",
-                        north.south.keeper))
+        assertThat(ask("select count(*) from demebook.disclosure where collection_id = ?", north.south.keeper))
                 .as("who saw it is written down where it was granted")
                 .containsExactly("0");
 
         north.south.withdraw();
-        north.colony.get(WREN, "/pairings?for=" + north.of013)
+        north.colony
+                .get(WREN, "/pairings?for=" + north.of013)
                 .body("pairings.sire.number", not(hasItem(north.south.number(male))));
         assertThat(Browsing.as(WREN)
                         .get("/populations/" + north.colony.code + "/animals/" + north.south.number(male))
@@ -140,11 +144,13 @@ class ElsewhereTest {
         // ½ of 014 (1/8) with 011; of the mother nothing
         for (var keeper : List.of(WREN, DOV)) {
             for (var young : List.of(bought, north.south.number(seen))) {
-                north.colony.get(keeper, "/animals/" + young + "/kinship/" + north.of011)
+                north.colony
+                        .get(keeper, "/animals/" + young + "/kinship/" + north.of011)
                         .body("kinship", equalTo(.0625f))
                         .body("commonAncestors", empty())
                         .body("throughAncestorsNotShown", equalTo(true));
-                north.colony.get(keeper, "/animals/" + young + "/ancestry")
+                north.colony
+                        .get(keeper, "/animals/" + young + "/ancestry")
                         .body("animal.dam", nullValue())
                         .body("animal.sire.kind", equalTo("unknown"))
                         .body("ancestors", empty());
@@ -161,7 +167,9 @@ class ElsewhereTest {
                 male.toString());
         for (var secret : secrets.subList(0, 2)) {
             north.colony.get(WREN, "/animals/" + secret + "/ancestry").statusCode(404);
-            north.colony.get(WREN, "/animals/" + north.of013 + "/kinship/" + secret).statusCode(404);
+            north.colony
+                    .get(WREN, "/animals/" + north.of013 + "/kinship/" + secret)
+                    .statusCode(404);
             north.colony.get(WREN, "/pairings?for=" + secret).statusCode(404);
         }
         var of = "/animals/" + bought;
@@ -201,7 +209,8 @@ class ElsewhereTest {
         var bought = north.colony.female(WREN);
         north.south.arrived(north.id(bought), dam, null, true);
         north.south.tell();
-        north.colony.get(WREN, "/animals/" + bought + "/ancestry")
+        north.colony
+                .get(WREN, "/animals/" + bought + "/ancestry")
                 .body("knownAncestry", equalTo(.5f))
                 .body("animal.dam", nullValue())
                 .body("ancestors", empty())
@@ -209,13 +218,13 @@ class ElsewhereTest {
 
         north.south.arrived(north.id(bought), dam, null, false);
         north.south.tell();
-        north.colony.get(WREN, "/animals/" + bought + "/ancestry")
+        north.colony
+                .get(WREN, "/animals/" + bought + "/ancestry")
                 .body("animal.dam", equalTo(north.south.number(dam)))
                 .body("ancestors.number", contains(north.south.number(dam)));
         // an entry here that touches the animal leaves what was told
         north.colony.female(WREN);
-        north.colony.get(WREN, "/animals/" + bought + "/ancestry")
-                .body("animal.dam", equalTo(north.south.number(dam)));
+        north.colony.get(WREN, "/animals/" + bought + "/ancestry").body("animal.dam", equalTo(north.south.number(dam)));
     }
 
     @Test
@@ -226,7 +235,8 @@ class ElsewhereTest {
             north.south.skeleton(Sex.MALE, null, null);
         }
         north.south.tell();
-        north.colony.get(WREN, "/animals/" + north.of013 + "/unnamed-partners")
+        north.colony
+                .get(WREN, "/animals/" + north.of013 + "/unnamed-partners")
                 .statusCode(409)
                 .body("detail", containsString("Animals on other nodes are not among them"));
         var pairOn = LocalDate.now(ZoneOffset.UTC).plusDays(200).toString();

@@ -82,8 +82,7 @@ class TogetherTest {
         var above = new Descent(ancestor.id(), new Sire.Unknown(), Origin.UNKNOWN, false);
         for (var animals : List.of(List.of(ancestor, unconcerned), List.of(unconcerned, ancestor))) {
             var together = Together.of(
-                    List.of(grandmother, mother),
-                    new Elsewhere(1, animals, Map.of(grandmother.id(), above), Map.of()));
+                    List.of(grandmother, mother), new Elsewhere(1, animals, Map.of(grandmother.id(), above), Map.of()));
             var snapshot = Snapshot.of(1, together);
             assertThat(snapshot.dam(snapshot.row(mother.id()))).isEqualTo(snapshot.row(grandmother.id()));
             assertThat(snapshot.dam(snapshot.row(unconcerned.id()))).isEqualTo(snapshot.row(mother.id()));
@@ -125,8 +124,8 @@ class TogetherTest {
                 .orElseThrow();
 
         isTheSame(after, Snapshot.of(2, Together.of(List.of(bought), told)));
-        assertThat(after.records().animal(after.row(bought.id()))).isEqualTo(before.records()
-                .animal(before.row(bought.id())));
+        assertThat(after.records().animal(after.row(bought.id())))
+                .isEqualTo(before.records().animal(before.row(bought.id())));
     }
 
     @Test

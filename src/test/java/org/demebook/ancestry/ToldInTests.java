@@ -55,8 +55,7 @@ public class ToldInTests implements AnimalsElsewhere, GrantsElsewhere {
         }
 
         /** An animal with its number, which members may read; by id. */
-        public UUID shown(
-                int serial, Sex sex, @Nullable LocalDate born, @Nullable UUID dam, @Nullable UUID sire) {
+        public UUID shown(int serial, Sex sex, @Nullable LocalDate born, @Nullable UUID dam, @Nullable UUID sire) {
             return add(new StudbookNumber(populationCode, "U", serial), UUID.randomUUID(), sex, born, dam, sire);
         }
 

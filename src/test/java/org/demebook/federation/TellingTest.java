@@ -86,8 +86,7 @@ class TellingTest extends SharedWorld {
     }
 
     private List<UUID> toNode(Action... actions) {
-        return grants()
-                .give(
+        return grants().give(
                         WREN,
                         Recipient.node("U"),
                         null,
@@ -148,7 +147,7 @@ class TellingTest extends SharedWorld {
                 .hasSize(1);
         assertThat(told.toString()).doesNotContain(dam, sire, young, colony.code + "-H", WREN);
         // the keeper reads that it was told
-        colony.get(WREN, "/disclosures").body("seenBy.node", hasItem("U"));
+        colony.get(WREN, "/disclosures").body("items.seenBy.node", hasItem("U"));
         // nor does which animals live together: that is custody
         assertThat(told.holdings().values().stream().map(HoldingTold::custodian))
                 .doesNotHaveDuplicates();
@@ -250,16 +249,12 @@ class TellingTest extends SharedWorld {
                 .orElseThrow();
         var damId = ofYoung.dam().orElseThrow();
         var sireId = ofYoung.sires().get(0).sire();
-        there(
-                "male",
-                youngThere(new AnimalId(UUID.randomUUID(), upland.id()), damId, Optional.of(sireId), 7, true));
+        there("male", youngThere(new AnimalId(UUID.randomUUID(), upland.id()), damId, Optional.of(sireId), 7, true));
         var number = new StudbookNumber(colony.code, "U", 7).toString();
         var skeleton = there(
                 "female",
                 youngThere(new AnimalId(UUID.randomUUID(), upland.id()), damId, Optional.of(sireId), 0, false));
-        there(
-                "male",
-                youngThere(new AnimalId(UUID.randomUUID(), upland.id()), skeleton, Optional.empty(), 9, true));
+        there("male", youngThere(new AnimalId(UUID.randomUUID(), upland.id()), skeleton, Optional.empty(), 9, true));
         var nephew = new StudbookNumber(colony.code, "U", 9).toString();
         await(() -> colony.get(WREN, "/animals/" + young + "/kinship/" + nephew)
                         .extract()
@@ -272,7 +267,9 @@ class TellingTest extends SharedWorld {
         colony.get(DOV, "/animals/" + young + "/kinship/" + nephew)
                 .body("kinship", equalTo(.125f))
                 .body("throughAncestorsNotShown", equalTo(true));
-        assertThat(colony.get(WREN, "/animals/" + nephew + "/ancestry").extract().asString())
+        assertThat(colony.get(WREN, "/animals/" + nephew + "/ancestry")
+                        .extract()
+                        .asString())
                 .doesNotContain(colony.code + "-0-");
         colony.get(WREN, "/gene-pool").body("living", equalTo(6));
 
@@ -320,12 +317,14 @@ class TellingTest extends SharedWorld {
             return upland.with(population, Participant::heads)
                     .equals(federations.reading(population, Participant::heads));
         });
-        var here = json.readTree(colony.get(DOV, "/federation/figures").extract().asString());
+        var here =
+                json.readTree(colony.get(DOV, "/federation/figures").extract().asString());
         var pool = upland.with(population, FiguresElsewhere::of).pool().orElseThrow();
         assertThat(here.path("geneDiversity").doubleValue()).isEqualTo(pool.geneDiversity());
         assertThat(here.path("meanKinship").doubleValue()).isEqualTo(pool.meanKinship());
         assertThat(here.path("founderGenomeEquivalents").doubleValue()).isEqualTo(pool.founderGenomeEquivalents());
-        // by hand: dam, sire, other 1/2 each; young 1/2, with either 1/4; the other 5/8, with young and sire 3/8, with dam 1/8
+        // by hand: dam, sire, other 1/2 each; young 1/2, with either 1/4; the other 5/8, with young and sire 3/8, with
+        // dam 1/8
         assertThat(pool.meanKinship())
                 .isCloseTo(
                         (4 * .5 + 2 * 2 * .25 + 5 / 8. + 2 * (3 / 8. + 3 / 8. + 1 / 8.)) / 25,

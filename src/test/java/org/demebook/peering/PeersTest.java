@@ -152,9 +152,7 @@ class PeersTest {
         as(ADMINISTRATOR)
                 .get("/api/v1/peers")
                 .then()
-                .body(
-                        "find { it.nodeId == '" + peer.nodeId() + "' }.lastTrouble",
-                        containsString("unknown-peer"));
+                .body("find { it.nodeId == '" + peer.nodeId() + "' }.lastTrouble", containsString("unknown-peer"));
     }
 
     @Test

@@ -17,10 +17,12 @@ import org.demebook.signing.SigningKey;
 /** What a stranger can send to the TLS port, or answer from one. */
 class TransportFuzz {
     private static final SigningKey KEY = SigningKey.ofSeed(new byte[32]);
-    private static final KeyChain KEYS = KeyChain.of(KEY, SigningKey.ofSeed(new byte[] {
-                1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1
-            })
-            .verifyingKey());
+    private static final KeyChain KEYS = KeyChain.of(
+            KEY,
+            SigningKey.ofSeed(new byte[] {
+                        1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1
+                    })
+                    .verifyingKey());
     private static final String PIN = KEYS.recovery();
 
     /** The input is an address, a payload that is signed rightly, and a document as it is and in the place of a name. */
@@ -68,8 +70,8 @@ class TransportFuzz {
             return;
         }
         try {
-            var token = RequestToken.parse(
-                    RequestToken.SCHEME + Signed.sign(RequestToken.TYPE, said, KEY).compact());
+            var token = RequestToken.parse(RequestToken.SCHEME
+                    + Signed.sign(RequestToken.TYPE, said, KEY).compact());
             assertThat(said).hasSize(4);
             assertThat(said.get("from").textValue()).isEqualTo(token.from());
         } catch (Malformed refused) {
@@ -81,7 +83,8 @@ class TransportFuzz {
         try {
             var read = NodeDocument.parse(bytes);
             assertThat(CanonicalJson.read(bytes, bytes.length)).hasSize(3);
-            assertThat(read.keys().toJson()).isEqualTo(CanonicalJson.read(bytes, bytes.length).get("keys"));
+            assertThat(read.keys().toJson())
+                    .isEqualTo(CanonicalJson.read(bytes, bytes.length).get("keys"));
         } catch (Malformed refused) {
             assertThat(refused.getMessage()).isNotBlank();
         }
@@ -92,7 +95,8 @@ class TransportFuzz {
             var bytes = NodeDocument.write(KEYS, name, PIN, KEY);
             var read = NodeDocument.parse(bytes);
             assertThat(read).isEqualTo(new NodeDocument(KEYS, name, PIN));
-            assertThat(NodeDocument.write(read.keys(), read.name(), read.tlsPin(), KEY)).isEqualTo(bytes);
+            assertThat(NodeDocument.write(read.keys(), read.name(), read.tlsPin(), KEY))
+                    .isEqualTo(bytes);
         } catch (Malformed | IllegalArgumentException refused) {
             // too long, or no text of Unicode
         }

@@ -44,21 +44,27 @@ class TransportVectorsTest {
                 .put("fingerprint", NodeIdentity.fingerprint(keys.nodeId()))
                 .put("bytes", new String(NodeDocument.write(keys, "Harbour", pin, key), UTF_8));
         var requests = made.putArray("requests");
-        var target = "/federation/populations/0197f3a2-0000-7000-8000-000000000001/journals/" + to + "/entries?after=17";
+        var target =
+                "/federation/populations/0197f3a2-0000-7000-8000-000000000001/journals/" + to + "/entries?after=17";
         for (var request : new String[][] {{"GET", target, ""}, {"POST", "/federation/keys", "{}"}}) {
-            var payload = RequestToken.payload(keys.nodeId(), to, request[0] + " " + request[1], request[2].getBytes(UTF_8));
+            var payload =
+                    RequestToken.payload(keys.nodeId(), to, request[0] + " " + request[1], request[2].getBytes(UTF_8));
             requests.addObject()
                     .put("seed", FIRST)
                     .put("to", to)
                     .put("method", request[0])
                     .put("target", request[1])
                     .put("body", request[2])
-                    .put("authorization", RequestToken.SCHEME + Signed.sign(RequestToken.TYPE, payload, key).compact());
+                    .put(
+                            "authorization",
+                            RequestToken.SCHEME
+                                    + Signed.sign(RequestToken.TYPE, payload, key)
+                                            .compact());
         }
 
         var published = Vectors.reproduced("transport", made);
-        var document = NodeDocument.parse(
-                published.at("/document/bytes").asText().getBytes(UTF_8));
+        var document =
+                NodeDocument.parse(published.at("/document/bytes").asText().getBytes(UTF_8));
         assertThat(document.keys()).isEqualTo(keys);
         for (var request : published.get("requests")) {
             var token = RequestToken.parse(request.get("authorization").asText());

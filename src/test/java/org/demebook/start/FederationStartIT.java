@@ -36,8 +36,7 @@ class FederationStartIT {
     }
 
     private ServerProcess start(int port, String... more) throws Exception {
-        var settings = new ArrayList<>(
-                List.of("-Ddemebook.federation=on", "-Ddemebook.federation.port=" + port));
+        var settings = new ArrayList<>(List.of("-Ddemebook.federation=on", "-Ddemebook.federation.port=" + port));
         settings.addAll(List.of(more));
         return ServerProcess.start(folder.resolve("node"), settings.toArray(String[]::new));
     }

@@ -79,7 +79,8 @@ class GrantedTest {
         assertThat(Difference.of(List.of(), List.of(toBoth)).withdrawn()).containsExactly(4L);
     }
 
-    // two founders and their young, all alive: mean kinship (½ + ½ + ½ + 4 · ¼) / 9 = 5/18. The young's dam has two names
+    // two founders and their young, all alive: mean kinship (½ + ½ + ½ + 4 · ¼) / 9 = 5/18. The young's dam has two
+    // names
     @Test
     void animals_that_are_the_same_count_once_in_figures_between_nodes() {
         var ancestry = new TreeMap<AnimalId, AncestryTold>();
@@ -125,7 +126,8 @@ class GrantedTest {
     // as the room crossing writes it: the animal first, a dam with her number, a sire without
     @Test
     void ancestors_that_came_with_an_animal_stand_in_for_those_of_which_nothing_is_told() throws java.io.IOException {
-        var record = (ObjectNode) new com.fasterxml.jackson.databind.ObjectMapper().readTree("""
+        var record = (ObjectNode) new com.fasterxml.jackson.databind.ObjectMapper()
+                .readTree("""
                 {"forebears": [
                   {"animal": "%s", "sex": "female", "born": 2024, "dam": "%s", "sires": [{"sire": "%s", "share": 1000000}]},
                   {"animal": "%s", "number": "MC-U-7-A", "founder": 1},

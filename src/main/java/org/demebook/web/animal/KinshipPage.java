@@ -108,7 +108,9 @@ class KinshipPage {
 
     private Related with(Standing by, AnimalView animal, String asked, List<Relative> mine, boolean more) {
         try {
-            var elsewhere = ancestries.elsewhere(by, asked).map(of -> of.ancestry().animal().number());
+            var elsewhere = ancestries
+                    .elsewhere(by, asked)
+                    .map(of -> of.ancestry().animal().number());
             var other = elsewhere.isPresent() ? null : animals.get(by, asked);
             var found = ancestries
                     .relations(by, animal.number(), List.of(elsewhere.orElseGet(() -> Objects.requireNonNull(other)

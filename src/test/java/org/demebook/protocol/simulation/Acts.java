@@ -92,7 +92,8 @@ final class Acts {
 
     /** Whoever has something new tells so, and is asked more often. */
     private static boolean isHinted(SimNode node, SimNode giver, SimNode journal) {
-        return giver.disk.journal(journal.id).size() > node.disk.journal(journal.id).size();
+        return giver.disk.journal(journal.id).size()
+                > node.disk.journal(journal.id).size();
     }
 
     void settle(SimNode node) {

@@ -55,15 +55,18 @@ final class Healing {
 
     /** Each author is asked for its own journal; somebody else where it would have more to give. */
     private void round(SimNode asker) {
-        living().filter(giver -> giver != asker).forEach(giver -> world.step(() -> {
-            for (var journal : world.nodes) {
-                boolean awaited = journal == asker && asker.participant().awaited().contains(giver.id);
-                if (awaited || journal == giver || journal != asker && hasMore(giver, asker, journal)) {
-                    world.network.ask(asker, giver, journal.id);
-                }
-            }
-        }));
-        world.step(() -> world.rules.once(asker, "settles", () -> asker.participant().settle()));
+        living().filter(giver -> giver != asker)
+                .forEach(giver -> world.step(() -> {
+                    for (var journal : world.nodes) {
+                        boolean awaited = journal == asker
+                                && asker.participant().awaited().contains(giver.id);
+                        if (awaited || journal == giver || journal != asker && hasMore(giver, asker, journal)) {
+                            world.network.ask(asker, giver, journal.id);
+                        }
+                    }
+                }));
+        world.step(() ->
+                world.rules.once(asker, "settles", () -> asker.participant().settle()));
     }
 
     private boolean hasMore(SimNode giver, SimNode asker, SimNode journal) {
