@@ -45,6 +45,7 @@ final class ToldRows {
 
     /**
      * @param me id of this node
+     * @param claimedSame what is claimed to be the same, and not agreed
      * @param holders the nodes that hold, or held last, the animals of which it was told
      * @param records of this register by name between nodes
      */
@@ -52,6 +53,7 @@ final class ToldRows {
             long version,
             String me,
             Told told,
+            Map<AnimalId, AnimalId> claimedSame,
             Map<AnimalId, String> holders,
             Map<AnimalId, UUID> records,
             Charter charter) {
@@ -60,7 +62,7 @@ final class ToldRows {
         animals.addAll(told.holdings().keySet());
         told.ancestry().values().forEach(ancestry -> making.parents(ancestry).forEach(animals::add));
         animals.forEach(making::look);
-        this.elsewhere = new Elsewhere(version, making.rows, making.arrived, Map.of());
+        this.elsewhere = new Elsewhere(version, making.rows, making.arrived, making.possiblySame(claimedSame));
         this.grants = making.grants(version);
     }
 
@@ -254,6 +256,12 @@ final class ToldRows {
                     }
                 }
             }
+        }
+
+        Map<UUID, UUID> possiblySame(Map<AnimalId, AnimalId> claimedSame) {
+            var possibly = new HashMap<UUID, UUID>();
+            claimedSame.forEach((one, other) -> possibly.put(row(one), row(other)));
+            return possibly;
         }
 
         List<Grant> grants(long version) {
