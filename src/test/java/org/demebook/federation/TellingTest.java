@@ -305,8 +305,7 @@ class TellingTest extends SharedWorld {
                         JsonNodeFactory.instance.objectNode()));
         there(
                 "male",
-                youngThere(
-                        new AnimalId(UUID.randomUUID(), upland.id()), founderThere, Optional.empty(), 4, true));
+                youngThere(new AnimalId(UUID.randomUUID(), upland.id()), founderThere, Optional.empty(), 4, true));
         var number = new StudbookNumber(colony.code, "U", 4).toString();
         var kinship = "/animals/" + young + "/kinship/" + number;
         await(() -> colony.get(WREN, kinship).extract().statusCode() == 200);
