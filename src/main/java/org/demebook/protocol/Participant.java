@@ -326,6 +326,11 @@ public final class Participant {
         return read(present -> present.copies.told(which));
     }
 
+    /** Animals of which one node claims that they are others, and nobody agreed or took it back yet. */
+    public SortedMap<AnimalId, AnimalId> claimedSame() {
+        return read(present -> new SameAnimals(present.copies).claimed());
+    }
+
     /** Of each own withdrawal, the nodes that have not said yet that they erased. */
     public SortedMap<Long, SortedSet<String>> missingReceipts() {
         return read(present -> present.copies.missingReceipts(present.me, others(present)));

@@ -32,6 +32,25 @@ record SameAnimals(Copies copies) {
         return sameAs;
     }
 
+    /** Animals of which one node claims that they are others, and nobody agreed or took it back yet. */
+    SortedMap<AnimalId, AnimalId> claimed() {
+        var open = new TreeMap<AnimalId, AnimalId>();
+        for (var copy : copies.byNode.values()) {
+            for (var claim : copy.ledger.claims.values()) {
+                if (claim.says() instanceof SameAnimalClaimed claimed && isOpen(claimed)) {
+                    open.put(claimed.animal(), claimed.other());
+                }
+            }
+        }
+        return open;
+    }
+
+    private boolean isOpen(SameAnimalClaimed claimed) {
+        return copies.byNode.values().stream()
+                .noneMatch(copy -> copy.ledger.confirmations.containsKey(claimed.claim())
+                        || reversed(copy.ledger, claimed.claim()));
+    }
+
     private static boolean reversed(Ledger ledger, UUID claim) {
         return ledger.reversals.contains(claim);
     }

@@ -141,7 +141,12 @@ final class Due {
                     }
                     if (held) {
                         all.computeIfAbsent(
-                                        wordings.holding(row, keeper(row, id, node, custodian), everybody),
+                                        wordings.holding(
+                                                row,
+                                                keeper(row, id, node, custodian),
+                                                may,
+                                                everybody,
+                                                id.node().equals(me)),
                                         any -> new TreeSet<>())
                                 .add(node);
                     }

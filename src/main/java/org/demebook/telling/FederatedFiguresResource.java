@@ -21,7 +21,7 @@ import org.jboss.resteasy.reactive.RestPath;
 
 @Path("/api/v1/populations/{population}/federation/figures")
 @Authenticated
-@Tag(name = "Federation")
+@Tag(name = "Ancestry")
 class FederatedFiguresResource {
     @Inject
     SignedIn signedIn;

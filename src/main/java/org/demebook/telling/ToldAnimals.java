@@ -96,7 +96,7 @@ class ToldAnimals implements AnimalsElsewhere, GrantsElsewhere, Consequence {
                 }
             });
             return part.charter()
-                    .map(charter -> new ToldRows(at.version, me, told, holders, records, charter))
+                    .map(charter -> new ToldRows(at.version, me, told, part.claimedSame(), holders, records, charter))
                     .orElseGet(() -> ToldRows.nothing(at.version));
         });
     }

@@ -1,6 +1,7 @@
 package org.demebook.telling;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.math.BigDecimal;
 import java.time.DateTimeException;
 import java.time.LocalDate;
@@ -11,6 +12,7 @@ import java.util.function.Function;
 import org.demebook.notation.RoughDate;
 import org.demebook.protocol.AnimalId;
 import org.demebook.protocol.Statement.AncestryTold;
+import org.demebook.protocol.Statement.HoldingTold;
 import org.demebook.registry.Sire;
 import org.jspecify.annotations.Nullable;
 
@@ -26,7 +28,18 @@ record ToldDetail(AncestryTold ancestry) {
             @Nullable LocalDate latest) {}
 
     Granted granted() {
-        return ancestry.detail().has("granted") ? Granted.read(ancestry.detail().get("granted")) : Granted.SKELETON;
+        return granted(ancestry.detail());
+    }
+
+    static Granted granted(ObjectNode detail) {
+        return detail.has("granted") ? Granted.read(detail.get("granted")) : Granted.SKELETON;
+    }
+
+    /** What the node that holds an animal says of its number, where nobody tells its ancestry. */
+    static Optional<String> number(HoldingTold holding) {
+        return granted(holding.detail()).readsNumber()
+                ? Optional.ofNullable(holding.detail().get("number")).map(JsonNode::textValue)
+                : Optional.empty();
     }
 
     private Optional<String> text(String name) {

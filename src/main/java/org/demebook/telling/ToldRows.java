@@ -45,6 +45,7 @@ final class ToldRows {
 
     /**
      * @param me id of this node
+     * @param claimedSame what is claimed to be the same, and not agreed
      * @param holders the nodes that hold, or held last, the animals of which it was told
      * @param records of this register by name between nodes
      */
@@ -52,6 +53,7 @@ final class ToldRows {
             long version,
             String me,
             Told told,
+            Map<AnimalId, AnimalId> claimedSame,
             Map<AnimalId, String> holders,
             Map<AnimalId, UUID> records,
             Charter charter) {
@@ -60,7 +62,7 @@ final class ToldRows {
         animals.addAll(told.holdings().keySet());
         told.ancestry().values().forEach(ancestry -> making.parents(ancestry).forEach(animals::add));
         animals.forEach(making::look);
-        this.elsewhere = new Elsewhere(version, making.rows, making.arrived, Map.of());
+        this.elsewhere = new Elsewhere(version, making.rows, making.arrived, making.possiblySame(claimedSame));
         this.grants = making.grants(version);
     }
 
@@ -142,7 +144,9 @@ final class ToldRows {
             if (id.node().equals(me)) {
                 return; // its record went, and with it what is told of it
             }
-            var granted = detail.map(ToldDetail::granted).orElse(Granted.NOTHING);
+            var granted = detail.map(ToldDetail::granted)
+                    .or(() -> holding.map(of -> ToldDetail.granted(of.detail())))
+                    .orElse(Granted.NOTHING);
             var keeper = keeper(id, holding);
             rows.add(row(id, ancestry, holding, keeper));
             grant(row(id), keeper, granted);
@@ -174,7 +178,7 @@ final class ToldRows {
                     !alias || detail.map(of -> of.granted().readsNumber()).orElse(false);
             return new PedigreeRow(
                     row(id),
-                    number(id, detail),
+                    number(id, detail.flatMap(ToldDetail::number).or(() -> holding.flatMap(ToldDetail::number))),
                     shown ? holding.map(of -> Sex.parse(of.sex())).orElse(Sex.UNKNOWN) : Sex.UNKNOWN,
                     shown ? born.map(ToldDetail.Born::written).orElse(null) : null,
                     shown ? born.map(ToldDetail.Born::earliest).orElse(null) : null,
@@ -220,9 +224,8 @@ final class ToldRows {
         }
 
         /** Of this population, of a node that issues numbers, and given once; else none. */
-        private String number(AnimalId id, Optional<ToldDetail> detail) {
-            return detail.flatMap(ToldDetail::number)
-                    .or(() -> Optional.ofNullable(numbersAsParents.get(id)))
+        private String number(AnimalId id, Optional<String> stated) {
+            return stated.or(() -> Optional.ofNullable(numbersAsParents.get(id)))
                     .flatMap(this::number)
                     .filter(taken::add)
                     .orElseGet(() ->
@@ -253,6 +256,12 @@ final class ToldRows {
                     }
                 }
             }
+        }
+
+        Map<UUID, UUID> possiblySame(Map<AnimalId, AnimalId> claimedSame) {
+            var possibly = new HashMap<UUID, UUID>();
+            claimedSame.forEach((one, other) -> possibly.put(row(one), row(other)));
+            return possibly;
         }
 
         List<Grant> grants(long version) {

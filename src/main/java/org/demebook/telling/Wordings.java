@@ -62,10 +62,19 @@ record Wordings(Map<UUID, PedigreeRow> rows, Map<UUID, UUID> standsFor, Map<UUID
                 detail(row, granted, everybody));
     }
 
-    HoldingTold holding(PedigreeRow row, String custodian, boolean everybody) {
+    /** Of one that another node registered it says, too, what its keeper here grants. */
+    HoldingTold holding(PedigreeRow row, String custodian, Granted granted, boolean everybody, boolean registeredHere) {
         var detail = JsonNodeFactory.instance.objectNode();
         if (everybody) {
             Telling.mark(detail);
+        }
+        if (!registeredHere) {
+            if (!granted.equals(Granted.SKELETON)) {
+                detail.set("granted", granted.json());
+            }
+            if (granted.readsNumber()) {
+                detail.put("number", row.number());
+            }
         }
         return new HoldingTold(id(row.id()), row.sex().word(), row.alive(), custodian, detail);
     }

@@ -15,7 +15,9 @@ import java.util.TreeSet;
 import org.demebook.Colony;
 import org.demebook.crossing.Handed;
 import org.demebook.federation.Upland;
+import org.demebook.ancestry.ToldInTests.Telling;
 import org.demebook.keeper.RegionStory;
+import org.demebook.notation.Sex;
 import org.demebook.photo.CameraPhoto;
 
 /** What three keepers write down in a population of the canary: at least one thing of every kind that can be asked for. */
@@ -34,6 +36,7 @@ final class CanaryStory {
 
     void write() {
         stateRegions();
+        hearOfElsewhere();
         for (var keeper : KEEPERS) {
             var next = KEEPERS.get((KEEPERS.indexOf(keeper) + 1) % KEEPERS.size());
             var dam = register(keeper, "female", List.of());
@@ -57,6 +60,23 @@ final class CanaryStory {
         new CanaryApproaches(world).write(register(INES, "male", List.of()));
         new CanarySeason(world).write(this);
         incubate();
+    }
+
+    /** Another node told of animals: of those that may be computed with nobody reads a thing. */
+    private void hearOfElsewhere() {
+        var elsewhere = new Telling(world.colony.code);
+        var hidden = elsewhere.skeleton(Sex.MALE, null, null);
+        var between = elsewhere.skeleton(Sex.FEMALE, elsewhere.skeleton(Sex.FEMALE, null, null), hidden);
+        elsewhere.shown(900, Sex.MALE, LocalDate.of(2015, 5, 1), between, hidden);
+        elsewhere.tell();
+        for (var secret : List.of(
+                elsewhere.number(hidden),
+                elsewhere.number(between),
+                hidden.toString(),
+                between.toString(),
+                elsewhere.keeper.toString())) {
+            world.words.told(secret);
+        }
     }
 
     private void stateRegions() {

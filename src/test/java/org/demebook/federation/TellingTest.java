@@ -147,7 +147,7 @@ class TellingTest extends SharedWorld {
                 .hasSize(1);
         assertThat(told.toString()).doesNotContain(dam, sire, young, colony.code + "-H", WREN);
         // the keeper reads that it was told
-        colony.get(WREN, "/disclosures").body("seenBy.node", hasItem("U"));
+        colony.get(WREN, "/disclosures").body("items.seenBy.node", hasItem("U"));
         // nor does which animals live together: that is custody
         assertThat(told.holdings().values().stream().map(HoldingTold::custodian))
                 .doesNotHaveDuplicates();
@@ -280,6 +280,42 @@ class TellingTest extends SharedWorld {
                 == 404);
         colony.get(WREN, "/animals/" + nephew + "/ancestry").statusCode(404);
         colony.get(WREN, "/gene-pool").body("living", equalTo(3));
+    }
+
+    // scenario F1, between nodes: the sire here and a founder there may be one: ½ · ½ · ½. By hand
+    @Test
+    void a_claim_that_nobody_agreed_to_links_animals_possibly() {
+        family();
+        join();
+        await(() -> toldThere().ancestry().size() == 3);
+        var sireId = toldThere().ancestry().values().stream()
+                .filter(of -> of.detail().path("number").asText().equals(sire))
+                .findFirst()
+                .orElseThrow()
+                .animal();
+        var founderThere = new AnimalId(UUID.randomUUID(), upland.id());
+        there(
+                "male",
+                new AncestryTold(
+                        founderThere,
+                        Optional.empty(),
+                        Optional.empty(),
+                        List.of(),
+                        true,
+                        JsonNodeFactory.instance.objectNode()));
+        there(
+                "male",
+                youngThere(new AnimalId(UUID.randomUUID(), upland.id()), founderThere, Optional.empty(), 4, true));
+        var number = new StudbookNumber(colony.code, "U", 4).toString();
+        var kinship = "/animals/" + young + "/kinship/" + number;
+        await(() -> colony.get(WREN, kinship).extract().statusCode() == 200);
+        colony.get(WREN, kinship).body("kinship", equalTo(0f)).body("ifClaimsHold", nullValue());
+        upland.with(
+                population,
+                part -> part.write(List.of(
+                        Saying.toAll(new Statement.SameAnimalClaimed(UUID.randomUUID(), founderThere, sireId)))));
+        await(() -> colony.get(WREN, kinship).extract().path("ifClaimsHold") != null);
+        colony.get(WREN, kinship).body("kinship", equalTo(0f)).body("ifClaimsHold", equalTo(.125f));
     }
 
     // ── figures over all nodes ───────────────────────────────────────────────────────────────────────────────────────
