@@ -133,11 +133,7 @@ class CrossingFacts implements FactBook {
             var crossing = end(entry, arrived.crossingId(), CrossingState.ARRIVED);
             crossing.holderId = arrived.holderId();
             animals.move(
-                    entry,
-                    Objects.requireNonNull(crossing.animalId),
-                    arrived.holderId(),
-                    null,
-                    arrived.holderId());
+                    entry, Objects.requireNonNull(crossing.animalId), arrived.holderId(), null, arrived.holderId());
         } else if (fact instanceof CrossingAccepted accepted) {
             var crossing = moved(entry, accepted.crossingId(), CrossingState.ACCEPTED);
             crossing.collectionId = accepted.intoCollectionId();

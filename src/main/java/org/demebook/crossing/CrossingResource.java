@@ -126,7 +126,8 @@ class CrossingResource {
     @Path("{crossing}/acceptance")
     @Operation(
             operationId = "acceptCrossing",
-            summary = "Accept an offer from another node: the animal comes when that node has released it (the receiver)")
+            summary =
+                    "Accept an offer from another node: the animal comes when that node has released it (the receiver)")
     @APIResponse(
             responseCode = "200",
             description = "The crossing, accepted",

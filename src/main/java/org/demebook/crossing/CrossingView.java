@@ -63,11 +63,9 @@ public record CrossingView(
             Origin origin,
             @Nullable LocalityClaim locality,
 
-            @JsonInclude(JsonInclude.Include.NON_EMPTY)
-            List<String> transponders,
+            @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> transponders,
 
-            @JsonInclude(JsonInclude.Include.NON_EMPTY)
-            List<String> marks,
+            @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> marks,
 
             @Nullable String notes,
             List<ToldForebear> forebears) {}

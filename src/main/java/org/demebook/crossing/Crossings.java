@@ -178,11 +178,12 @@ public class Crossings {
 
     private static void checkKind(NewCrossing offer, List<Breach> breaches) {
         if (!offer.kind().changesOwner()) {
-            breaches.add(Breach.error(
-                    INVALID_VALUES,
-                    "kind",
-                    offer.kind().word(),
-                    "A loan stays on one node, where owner and borrower are both known. To a keeper on another node an animal is sold, given or exchanged; agree between you that it is offered back."));
+            breaches.add(
+                    Breach.error(
+                            INVALID_VALUES,
+                            "kind",
+                            offer.kind().word(),
+                            "A loan stays on one node, where owner and borrower are both known. To a keeper on another node an animal is sold, given or exchanged; agree between you that it is offered back."));
         }
     }
 
@@ -238,7 +239,8 @@ public class Crossings {
     public CrossingView accept(Standing by, UUID crossingId, CrossingAcceptance acceptance) {
         var crossing = open(by, crossingId);
         requireReceiver(crossing);
-        var sameAnswer = acceptance.collection() == null || acceptance.collection().equals(crossing.collectionId);
+        var sameAnswer =
+                acceptance.collection() == null || acceptance.collection().equals(crossing.collectionId);
         if ((crossing.state == CrossingState.ACCEPTED || crossing.state == CrossingState.ARRIVED) && sameAnswer) {
             return views.of(by, crossing);
         }
@@ -323,7 +325,8 @@ public class Crossings {
             throw new Refusal(
                     CROSSING_ENDED,
                     crossing.state == CrossingState.ACCEPTED
-                            ? "You accepted it at %s; what follows is the giver's node to do.".formatted(crossing.movedAt)
+                            ? "You accepted it at %s; what follows is the giver's node to do."
+                                    .formatted(crossing.movedAt)
                             : "The crossing came to its end at %s: %s."
                                     .formatted(crossing.endedAt, crossing.state.word()));
         }

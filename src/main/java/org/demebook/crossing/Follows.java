@@ -51,7 +51,9 @@ class Follows implements Consequence {
     @Override
     public void forget(UUID population, Participant participant, String node, Collection<Long> seqs) {
         Crossing.<Crossing>list(
-                        "populationId = ?1 and node = ?2 and not given and record is not null order by id", population, node)
+                        "populationId = ?1 and node = ?2 and not given and record is not null order by id",
+                        population,
+                        node)
                 .forEach(crossing -> receiving.takeOut(crossing, participant));
     }
 

@@ -15,7 +15,8 @@ final class Forebears {
     private static final int GENERATIONS = 5;
     private static final int WHOLE = 1_000_000;
 
-    private record OnLine(String line, Forebear forebear, @Nullable Integer share) {}
+    private record OnLine(
+            String line, Forebear forebear, @Nullable Integer share) {}
 
     private Forebears() {}
 

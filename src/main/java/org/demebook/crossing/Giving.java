@@ -83,8 +83,7 @@ class Giving {
 
     /** What came to nothing is told no more: the other node erases what it was told of the animal, and says so. */
     private static void withdrawRecord(Crossing crossing, Transfer transfer, Participant participant) {
-        var toNothing =
-                transfer.state() == Transfer.State.WITHDRAWN || transfer.state() == Transfer.State.REJECTED;
+        var toNothing = transfer.state() == Transfer.State.WITHDRAWN || transfer.state() == Transfer.State.REJECTED;
         if (toNothing && !participant.fenced()) {
             withdrawRecord(crossing, participant);
         }
@@ -135,23 +134,26 @@ class Giving {
             return Optional.empty();
         }
         // any of those who act for it may have offered it
-        return keepers.keepersOf(population, collection).stream().sorted().findFirst().map(keeper -> {
-            journal.record(
-                    population,
-                    keeper,
-                    new AnimalOfferedElsewhere(
-                            transfer.id(),
-                            animalId.get(),
-                            transfer.animal().toString(),
-                            transfer.to(),
-                            record.get().kind(),
-                            collection,
-                            record.get().addressee(),
-                            transfer.expiresAt(),
-                            record.get().handedOverOn(),
-                            record.get().note(),
-                            UNKNOWN));
-            return Crossing.of(population, transfer.id());
-        });
+        return keepers.keepersOf(population, collection).stream()
+                .sorted()
+                .findFirst()
+                .map(keeper -> {
+                    journal.record(
+                            population,
+                            keeper,
+                            new AnimalOfferedElsewhere(
+                                    transfer.id(),
+                                    animalId.get(),
+                                    transfer.animal().toString(),
+                                    transfer.to(),
+                                    record.get().kind(),
+                                    collection,
+                                    record.get().addressee(),
+                                    transfer.expiresAt(),
+                                    record.get().handedOverOn(),
+                                    record.get().note(),
+                                    UNKNOWN));
+                    return Crossing.of(population, transfer.id());
+                });
     }
 }

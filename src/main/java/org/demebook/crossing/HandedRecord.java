@@ -120,8 +120,8 @@ record HandedRecord(
         }
         if (!forebear.sires.isEmpty()) {
             ArrayNode sires = json.putArray("sires");
-            forebear.sires.forEach(
-                    share -> sires.addObject().put("sire", share.sire.toString()).put("share", share.share));
+            forebear.sires.forEach(share ->
+                    sires.addObject().put("sire", share.sire.toString()).put("share", share.share));
         }
     }
 
@@ -222,7 +222,8 @@ record HandedRecord(
             throw new IllegalArgumentException("a sire has a share from 1 to a million");
         }
         return new SireShare(
-                AnimalId.parse(needed(json, "sire", LONGEST)), json.path("share").intValue());
+                AnimalId.parse(needed(json, "sire", LONGEST)),
+                json.path("share").intValue());
     }
 
     private static boolean isSet(ObjectNode json, String name) {
@@ -250,7 +251,9 @@ record HandedRecord(
     }
 
     private static String asText(JsonNode value, int most) {
-        if (!value.isTextual() || value.textValue().isBlank() || value.textValue().length() > most) {
+        if (!value.isTextual()
+                || value.textValue().isBlank()
+                || value.textValue().length() > most) {
             throw new IllegalArgumentException("is no text of 1 to " + most + " characters");
         }
         return value.textValue();

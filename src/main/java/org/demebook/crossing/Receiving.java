@@ -157,14 +157,13 @@ class Receiving {
         if (crossing.state == CrossingState.OFFERED && record.isPresent()) {
             var own = keepers.collectionIdsOf(crossing.populationId, crossing.keeperId);
             var into = own.isEmpty()
-                    ? keepers.open(
-                                    crossing.populationId,
-                                    crossing.keeperId,
-                                    USUAL_LABEL,
-                                    List.of(crossing.keeperId))
+                    ? keepers.open(crossing.populationId, crossing.keeperId, USUAL_LABEL, List.of(crossing.keeperId))
                             .id()
                     : own.get(0);
-            record(crossing, new CrossingAccepted(crossing.id, into, HandedRecord.text(record.get().json())));
+            record(
+                    crossing,
+                    new CrossingAccepted(
+                            crossing.id, into, HandedRecord.text(record.get().json())));
         }
     }
 
@@ -177,7 +176,8 @@ class Receiving {
         var population = crossing.populationId;
         var federatedId = AnimalId.parse(crossing.federatedId);
         var record = HandedRecord.parse(crossing.record);
-        var known = federations.localId(population, federatedId)
+        var known = federations
+                .localId(population, federatedId)
                 .or(() -> arrivals.numbered(population, record.number().toString()));
         var into = Objects.requireNonNull(crossing.collectionId);
         var animalId = known.orElseGet(() -> register(crossing, federatedId, record, into));

@@ -7,7 +7,6 @@ import java.time.Clock;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -124,7 +123,8 @@ class RecordWriter {
         var ids = new HashMap<UUID, AnimalId>();
         told.keySet()
                 .forEach(id -> ids.put(
-                        id, id.equals(animalId) ? federatedId : federations.name(by.populationId(), by.keeperId(), id)));
+                        id,
+                        id.equals(animalId) ? federatedId : federations.name(by.populationId(), by.keeperId(), id)));
         var forebears = told.values().stream()
                 .map(row -> forebear(row, row.id().equals(animalId), lens, ids))
                 .toList();

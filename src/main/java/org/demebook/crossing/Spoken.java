@@ -39,8 +39,7 @@ class Spoken {
     }
 
     /** @param record what the receiver is handed, of the animal as it is called between nodes */
-    OfferId offer(
-            Standing by, UUID animalId, String node, Instant expiresAt, Function<AnimalId, ObjectNode> record) {
+    OfferId offer(Standing by, UUID animalId, String node, Instant expiresAt, Function<AnimalId, ObjectNode> record) {
         offering.set(true);
         try {
             return saying(() -> {

@@ -9,8 +9,8 @@ import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
 import java.util.UUID;
 import org.demebook.keeper.Standing;
-import org.demebook.problem.Refusal;
 import org.demebook.problem.ProblemType;
+import org.demebook.problem.Refusal;
 
 /** What may be done here with an animal that is offered to another node, on its way there, or kept there. */
 @ApplicationScoped

@@ -123,9 +123,7 @@ public class SameAnimalClaims {
         for (var record : List.of(animal, other)) {
             elsewhere.requireHere(by.populationId(), record.id);
             elsewhere.takeBack(
-                    by,
-                    record.id,
-                    "%s and %s were found to be one animal".formatted(animal.number, other.number));
+                    by, record.id, "%s and %s were found to be one animal".formatted(animal.number, other.number));
         }
         journal.record(by.populationId(), by.keeperId(), new SameAnimalConfirmed(claimId));
     }

@@ -62,7 +62,15 @@ class SameAnimalResource {
             responseCode = "201",
             description = "The claim; the other keeper confirms it",
             content = @Content(mediaType = "application/json", schema = @Schema(implementation = ClaimView.class)))
-    @Refuses({NO_SUCH_POPULATION, NO_SUCH_ANIMAL, MISTYPED_NUMBER, NOT_YOUR_ANIMAL, CLAIM_NOT_POSSIBLE, ANIMAL_ELSEWHERE, NODE_FENCED})
+    @Refuses({
+        NO_SUCH_POPULATION,
+        NO_SUCH_ANIMAL,
+        MISTYPED_NUMBER,
+        NOT_YOUR_ANIMAL,
+        CLAIM_NOT_POSSIBLE,
+        ANIMAL_ELSEWHERE,
+        NODE_FENCED
+    })
     public Response claim(@RestPath String population, @RestPath String number, @NotNull @Valid NewClaim claim) {
         var by = signedIn.standing(population);
         return once.answer(by.keeperId(), claim, () -> {
@@ -81,7 +89,15 @@ class SameAnimalResource {
             responseCode = "200",
             description = "The two records are one animal now",
             content = @Content(mediaType = "application/json", schema = @Schema(implementation = ClaimView.class)))
-    @Refuses({NO_SUCH_POPULATION, NO_SUCH_CLAIM, NOT_YOUR_ANIMAL, CLAIM_ALREADY_ANSWERED, CLAIM_NOT_POSSIBLE, ANIMAL_ELSEWHERE, NODE_FENCED})
+    @Refuses({
+        NO_SUCH_POPULATION,
+        NO_SUCH_CLAIM,
+        NOT_YOUR_ANIMAL,
+        CLAIM_ALREADY_ANSWERED,
+        CLAIM_NOT_POSSIBLE,
+        ANIMAL_ELSEWHERE,
+        NODE_FENCED
+    })
     public Response confirm(@RestPath String population, @RestPath UUID claim) {
         var by = signedIn.standing(population);
         return once.answer(by.keeperId(), null, () -> {

@@ -319,7 +319,19 @@ final class CanaryWrites {
                         of("animal", foreign, "kind", "sale", "to", KEEPERS.get(1), "note", said()),
                         of("animal", foreign, "kind", "sale", "withClaimCode", true, "note", said()));
             case "/crossings" ->
-                List.of(of("animal", foreign, "kind", "sale", "node", "U", "to", "mara", "note", said(), "withNotes", true));
+                List.of(of(
+                        "animal",
+                        foreign,
+                        "kind",
+                        "sale",
+                        "node",
+                        "U",
+                        "to",
+                        "mara",
+                        "note",
+                        said(),
+                        "withNotes",
+                        true));
             case "/crossings/{crossing}/acceptance" -> List.of(of(), of("collection", foreignCollection()));
             case "/crossings/{crossing}/refusal" -> List.of(of());
             case "/transfers/{transfer}/acceptance" -> List.of(of(), of("collection", foreignCollection()));
@@ -332,18 +344,12 @@ final class CanaryWrites {
             case "/invitations/acceptances" ->
                 List.of(of("secret", said(), "name", "fern", "fullName", said(), "password", said()));
             case "/invitations/joinings" -> List.of(of("secret", said()));
-            case "/peers" ->
-                List.of(of(
-                        "address",
-                        "https://127.0.0.1:1",
-                        "fingerprint",
-                        NO_NODE,
-                        "name",
-                        said()));
+            case "/peers" -> List.of(of("address", "https://127.0.0.1:1", "fingerprint", NO_NODE, "name", said()));
             case "/federation/seats" -> List.of(of("node", NO_NODE, "code", "U"));
             case "/federation/endorsements" -> List.of(of("gone", NO_NODE));
             case "/federation/adoptions" ->
-                List.of(of("gone", NO_NODE, "endorsements", List.of(of("word", said(), "keys", of("founding", said())))));
+                List.of(of(
+                        "gone", NO_NODE, "endorsements", List.of(of("word", said(), "keys", of("founding", said())))));
             case "/federated-populations" ->
                 List.of(of("population", UUID.randomUUID().toString(), "founder", NO_NODE));
             case "/tokens" -> List.of(of("name", "nobody-of-this-name", "password", said()));

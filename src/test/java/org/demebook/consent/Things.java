@@ -24,8 +24,8 @@ import javax.imageio.ImageIO;
 import org.demebook.Colony;
 import org.demebook.crossing.Handed;
 import org.demebook.federation.Upland;
-import org.jspecify.annotations.Nullable;
 import org.demebook.notation.StudbookNumber;
+import org.jspecify.annotations.Nullable;
 
 /**
  * One of everything that has an id or a number, made for a keeper at a moment's notice. Dov shares nothing; pip grants

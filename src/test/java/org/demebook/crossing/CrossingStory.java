@@ -51,10 +51,8 @@ public final class CrossingStory {
     private UUID offered(String animal) {
         var offer = new HashMap<String, Object>(Map.of("animal", animal, "kind", "exchange", "node", upland.seat()));
         offer.putAll(Map.of("to", "mara", "note", "as agreed", "handedOverOn", "2026-03-29"));
-        String id = colony.post(WREN, "/crossings", offer)
-                .statusCode(201)
-                .extract()
-                .path("id");
+        String id =
+                colony.post(WREN, "/crossings", offer).statusCode(201).extract().path("id");
         upland.fetch();
         return UUID.fromString(id);
     }

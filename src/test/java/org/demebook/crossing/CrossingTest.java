@@ -32,7 +32,6 @@ import org.demebook.protocol.AnimalId;
 import org.demebook.protocol.Transfer;
 import org.demebook.protocol.Whereabouts;
 import org.demebook.start.TestServer;
-import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
@@ -41,6 +40,7 @@ import org.junit.jupiter.api.Test;
 @QuarkusTestResource(TestServer.class)
 class CrossingTest {
     private static final AtomicLong SERIALS = new AtomicLong(100);
+
     @jakarta.inject.Inject
     org.demebook.transfer.Departures departures;
 
@@ -107,10 +107,14 @@ class CrossingTest {
     void marks_transponders_notes_and_the_giver_s_name_go_along_as_the_giver_ticks() {
         var animal = animal("female", "2024-06-29");
         animal.putAll(Map.of(
-                "marks", List.of("broken stripe"),
-                "transponders", List.of("981000000100001"),
-                "notes", "bites",
-                "ownReference", "K7"));
+                "marks",
+                List.of("broken stripe"),
+                "transponders",
+                List.of("981000000100001"),
+                "notes",
+                "bites",
+                "ownReference",
+                "K7"));
         var number = colony.register(WREN, animal);
         var body = offer(number);
         body.putAll(Map.of("withMarks", false, "withNotes", true, "withName", true));
@@ -133,18 +137,26 @@ class CrossingTest {
         share(own, DOV, WREN);
         var dam = own.young(WREN, "female", "2022-06-01", grandDam, own.male(WREN));
         var young = own.young(WREN, "female", "2025-06-29", dam, own.male(WREN));
-        String id = own.post(WREN, "/crossings", offer(young)).statusCode(201).extract().path("id");
+        String id = own.post(WREN, "/crossings", offer(young))
+                .statusCode(201)
+                .extract()
+                .path("id");
         beyond.fetch();
-        var told = Forebears.of(HandedRecord.read(beyond.participant.record(uuid(id)).orElseThrow()));
+        var told = Forebears.of(
+                HandedRecord.read(beyond.participant.record(uuid(id)).orElseThrow()));
         // its own parents, by number: the offer tells them; of the dam nothing was granted to the node
         assertThat(told).extracting(CrossingView.ToldForebear::line).containsExactlyInAnyOrder("dam", "sire");
         assertThat(told).allSatisfy(parent -> assertThat(parent.born()).isNull());
         own.post(WREN, "/crossings/" + id + "/withdrawal", Map.of()).statusCode(200);
 
         grantToNode(own, WREN);
-        id = own.post(WREN, "/crossings", offer(young)).statusCode(201).extract().path("id");
+        id = own.post(WREN, "/crossings", offer(young))
+                .statusCode(201)
+                .extract()
+                .path("id");
         beyond.fetch();
-        told = Forebears.of(HandedRecord.read(beyond.participant.record(uuid(id)).orElseThrow()));
+        told = Forebears.of(
+                HandedRecord.read(beyond.participant.record(uuid(id)).orElseThrow()));
         assertThat(told).extracting(CrossingView.ToldForebear::line).contains("dam", "sire", "dam-dam");
         assertThat(told)
                 .filteredOn(forebear -> forebear.line().equals("dam-dam"))
@@ -324,9 +336,9 @@ class CrossingTest {
                 .body("held.notes", equalTo("shy"))
                 .body("held.identifiers.value", contains("split saddle", "981000000%06d".formatted(serial)))
                 .body("held.collection", notNullValue());
-        assertThat(upland.whereabouts(animal)).isInstanceOfSatisfying(Whereabouts.Held.class, held -> assertThat(
-                        held.node())
-                .isNotEqualTo(upland.id()));
+        assertThat(upland.whereabouts(animal))
+                .isInstanceOfSatisfying(
+                        Whereabouts.Held.class, held -> assertThat(held.node()).isNotEqualTo(upland.id()));
         assertThat(upland.called(number)).isEqualTo(animal);
         // and it can be sold on
         colony.post(INES, "/transfers", Map.of("animal", number, "kind", "sale", "to", WREN))
@@ -348,7 +360,10 @@ class CrossingTest {
 
         upland.withdraw(told);
         upland.exchange();
-        get(INES, id).body("state", equalTo("arrived")).body("note", nullValue()).body("$", not(hasKey("told")));
+        get(INES, id)
+                .body("state", equalTo("arrived"))
+                .body("note", nullValue())
+                .body("$", not(hasKey("told")));
         assertThat(kept("bought in a pub")).isZero();
         // the animal stays, with what she took over
         colony.get(INES, "/animals/" + number(serial)).statusCode(200).body("held.notes", equalTo("shy"));
@@ -375,7 +390,8 @@ class CrossingTest {
         upland.participant.accept(uuid(id));
         upland.exchange();
         var population = upland.population;
-        var animal = uuid(ask("select id::text from demebook.animal where number = ?", male).get(0));
+        var animal = uuid(ask("select id::text from demebook.animal where number = ?", male)
+                .get(0));
         assertThat(departures.of(population, List.of(animal)))
                 .extracting(departure -> departure.on().toString())
                 .containsExactly("2026-03-29");
@@ -435,7 +451,8 @@ class CrossingTest {
 
         var serial = Long.parseLong(number.split("-")[2]);
         var back = upland.offer(
-                        between, Handed.to(INES, colony.code, "H", serial, between).json())
+                        between,
+                        Handed.to(INES, colony.code, "H", serial, between).json())
                 .toString();
         upland.give();
         answer(INES, back, "acceptance", Map.of()).statusCode(200);

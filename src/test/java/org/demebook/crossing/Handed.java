@@ -41,6 +41,12 @@ public final class Handed {
                 List.of(
                         new HandedRecord.Forebear(animal, null, Sex.FEMALE, 2025, dam, List.of(), false),
                         new HandedRecord.Forebear(
-                                dam, new StudbookNumber(population, node, serial + 1), Sex.FEMALE, 2019, null, List.of(), true)));
+                                dam,
+                                new StudbookNumber(population, node, serial + 1),
+                                Sex.FEMALE,
+                                2019,
+                                null,
+                                List.of(),
+                                true)));
     }
 }

@@ -66,7 +66,9 @@ class HandedRecordTest {
             case 5 -> json.put(name, "../2026-02-31");
             case 6 -> json.put(name, "2019/2021");
             default -> {
-                if (json.get("forebears") != null && json.get("forebears").isArray() && json.get("forebears").size() > 0
+                if (json.get("forebears") != null
+                        && json.get("forebears").isArray()
+                        && json.get("forebears").size() > 0
                         && json.get("forebears").get(0) instanceof ObjectNode forebear) {
                     spoil(forebear, random);
                 } else {

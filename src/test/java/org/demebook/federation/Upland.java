@@ -81,9 +81,9 @@ public final class Upland {
 
     /** Shares the colony with a fresh node, which has heard of everything so far. */
     public static Upland besides(Colony colony) {
-        var population = UUID.fromString(ask(
-                        "select population_id from demebook.population where code = ?", colony.code)
-                .get(0));
+        var population =
+                UUID.fromString(ask("select population_id from demebook.population where code = ?", colony.code)
+                        .get(0));
         var upland = new Upland(population);
         var wren = UUID.fromString(
                 ask("select id from demebook.keeper where name = ?", WREN).get(0));
@@ -104,7 +104,8 @@ public final class Upland {
             var charter = part.charter().orElseThrow();
             var seats = new ArrayList<>(charter.seats());
             seat = CODES.stream()
-                    .filter(code -> seats.stream().noneMatch(taken -> taken.code().equals(code)))
+                    .filter(code ->
+                            seats.stream().noneMatch(taken -> taken.code().equals(code)))
                     .findFirst()
                     .orElseThrow();
             seats.add(new Charter.Seat(id, seat));

@@ -275,7 +275,10 @@ public final class LeaverStory {
         for (var how : List.of("withdrawal", "arrival")) {
             var offer = new HashMap<String, Object>(Map.of("animal", given, "kind", "sale", "node", upland.seat()));
             offer.putAll(Map.of("to", word(), "note", word(), "withName", true, "withNotes", true));
-            id = colony.post(name, "/crossings", offer).statusCode(201).extract().path("id");
+            id = colony.post(name, "/crossings", offer)
+                    .statusCode(201)
+                    .extract()
+                    .path("id");
             if (how.equals("withdrawal")) {
                 colony.post(name, "/crossings/" + id + "/withdrawal", Map.of("reason", word()))
                         .statusCode(200);
@@ -292,7 +295,10 @@ public final class LeaverStory {
                         .put("note", word())
                         .put("notes", word()));
         upland.give();
-        colony.post(name, "/crossings/" + came + "/acceptance", Map.of("collection", RegionStory.collection(colony, name)))
+        colony.post(
+                        name,
+                        "/crossings/" + came + "/acceptance",
+                        Map.of("collection", RegionStory.collection(colony, name)))
                 .statusCode(200);
         upland.exchange();
     }

@@ -44,7 +44,8 @@ public interface CrossingMessages {
     @Message("Offered to {to} on node {node} until {until}; the node has the offer, and {to} has not answered.")
     String offeredFetched(String to, String node, String until);
 
-    @Message("{to} accepted; released on {day}. It is on its way: until node {node} has taken it, it is with neither of you.")
+    @Message(
+            "{to} accepted; released on {day}. It is on its way: until node {node} has taken it, it is with neither of you.")
     String onItsWay(String to, String node, String day);
 
     @Message("Arrived at {to} on node {node} on {day}.")
@@ -109,7 +110,8 @@ public interface CrossingMessages {
     @Message("What goes along")
     String goesAlong();
 
-    @Message("Number, sex, birth, origin and locality go along, and parents by number; of further ancestors what their keepers grant to that node for transfers.")
+    @Message(
+            "Number, sex, birth, origin and locality go along, and parents by number; of further ancestors what their keepers grant to that node for transfers.")
     String alwaysGoes();
 
     @Message("Marks")

@@ -95,11 +95,7 @@ class CrossingOfferPage {
 
     private TemplateInstance page(Standing by, AnimalView animal, Typed typed) {
         return Templates.offer(
-                animal,
-                List.of(Kind.SALE, Kind.GIFT, Kind.EXCHANGE),
-                crossings.nodes(by),
-                isGravid(typed),
-                typed);
+                animal, List.of(Kind.SALE, Kind.GIFT, Kind.EXCHANGE), crossings.nodes(by), isGravid(typed), typed);
     }
 
     /** Whether a refusal said so, this time or before. */

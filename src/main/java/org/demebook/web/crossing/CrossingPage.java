@@ -87,10 +87,7 @@ class CrossingPage {
         var by = visit.in(population);
         var typed = Typed.of(form);
         return answer(
-                by,
-                crossing,
-                typed,
-                () -> crossings.accept(by, crossing, forms.read(typed, CrossingAcceptance.class)));
+                by, crossing, typed, () -> crossings.accept(by, crossing, forms.read(typed, CrossingAcceptance.class)));
     }
 
     @POST

@@ -34,7 +34,11 @@ public class WaitingCrossings {
     public List<CrossingRow> getOffers() {
         if (offers == null) {
             var by = visit.in(Objects.requireNonNull(visit.getPopulation(), "a page of a population"));
-            offers = told.rows(crossings.page(by, CrossingState.OFFERED, null, Page.MOST).items()).stream()
+            offers = told
+                    .rows(crossings
+                            .page(by, CrossingState.OFFERED, null, Page.MOST)
+                            .items())
+                    .stream()
                     .filter(CrossingRow::isWaiting)
                     .toList();
         }

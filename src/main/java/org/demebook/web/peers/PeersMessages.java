@@ -18,10 +18,12 @@ public interface PeersMessages {
     @Message("Fingerprint, to be read aloud")
     String fingerprint();
 
-    @Message("Read it to the other administrator by telephone or face to face, and have theirs read to you. The network may lie.")
+    @Message(
+            "Read it to the other administrator by telephone or face to face, and have theirs read to you. The network may lie.")
     String fingerprintHint();
 
-    @Message("This node talks with no other. It was started without federation; deploy/federation-keys.md says how to turn it on.")
+    @Message(
+            "This node talks with no other. It was started without federation; deploy/federation-keys.md says how to turn it on.")
     String off();
 
     @Message("Nodes that this one talks with")
@@ -78,7 +80,8 @@ public interface PeersMessages {
     @Message("Population {code}")
     String population(String code);
 
-    @Message("This node writes nothing to others yet: it first hears from each of them how far its own journal went. Still awaited:")
+    @Message(
+            "This node writes nothing to others yet: it first hears from each of them how far its own journal went. Still awaited:")
     String fenced();
 
     @Message("This node may write.")
