@@ -11,6 +11,7 @@ import org.demebook.crossing.CrossingFacts.AnimalReleasedElsewhere;
 import org.demebook.crossing.CrossingFacts.CrossingExpired;
 import org.demebook.crossing.CrossingFacts.CrossingRefused;
 import org.demebook.crossing.CrossingFacts.CrossingWithdrawn;
+import org.demebook.consent.CarriedGrants;
 import org.demebook.federation.Federations;
 import org.demebook.journal.Fact;
 import org.demebook.journal.Journal;
@@ -40,6 +41,9 @@ class Giving {
 
     @Inject
     Leavers leavers;
+
+    @Inject
+    CarriedGrants grants;
 
     @Inject
     Federations federations;
@@ -104,11 +108,14 @@ class Giving {
         }
     }
 
+    /** What its keeper had granted for it when it went stays granted, so that its relatives' ancestry goes on to be known. */
     private void arrive(Crossing crossing) {
         if (crossing.state != CrossingState.ARRIVED) {
+            var live = grants.live(crossing.populationId, List.of(crossing.collectionId));
             var holder = UUID.randomUUID(); // random: not even the time of its making is in it
             leavers.openUnnamed(crossing.populationId, crossing.keeperId, holder);
             record(crossing, new AnimalArrivedElsewhere(crossing.id, holder));
+            grants.carryOver(live, crossing.populationId, crossing.animalId, crossing.collectionId, holder);
         }
     }
 

@@ -15,6 +15,7 @@ final class Link {
     private static final int SMALLEST_PAGE = 1;
     private static final Duration BRISK = Duration.ofMillis(700);
     private static final Duration SLOW = Duration.ofSeconds(5);
+    private static final Duration LONG = Duration.ofDays(1);
 
     private final int largestPage;
     private int pageSize;
@@ -22,6 +23,7 @@ final class Link {
     private long dueAt;
     private boolean running;
     private boolean again;
+    private long answeredAt;
     private boolean hintUnderWay;
     private boolean hintAgain;
     private @Nullable Instant caughtUpAt;
@@ -31,6 +33,7 @@ final class Link {
         this.largestPage = largestPage;
         this.pageSize = Math.min(FIRST_PAGE, largestPage);
         this.dueAt = now;
+        this.answeredAt = now;
     }
 
     /** Whether a round begins now; if so, nobody else begins one until {@link #ended}. */
@@ -53,6 +56,7 @@ final class Link {
         running = false;
         caughtUpAt = well ? Instant.now() : caughtUpAt;
         failures = well ? 0 : failures + 1;
+        answeredAt = well ? now : answeredAt;
         dueAt = well && again ? now : now + (well ? EVERY.toNanos() : backOff());
     }
 
@@ -62,8 +66,9 @@ final class Link {
         return ThreadLocalRandom.current().nextLong(longest / 2, longest + 1);
     }
 
-    synchronized boolean isAway() {
-        return failures > 0;
+    /** For so long that its journal is asked for at others: these give no more of it than everybody may read. */
+    synchronized boolean isLongAway(long now) {
+        return failures > 0 && now - answeredAt > LONG.toNanos();
     }
 
     /** When everything that the peer had was here, the last time since this server started. */

@@ -29,6 +29,7 @@ import org.demebook.peering.Peer;
 import org.demebook.peering.PeerClient;
 import org.demebook.peering.PeerTrouble;
 import org.demebook.peering.Peers;
+import org.demebook.protocol.Charter;
 import org.demebook.protocol.Participant;
 import org.jboss.logging.Logger;
 
@@ -197,7 +198,10 @@ class SyncLoop {
         }
     }
 
-    /** The peer's own; while fenced this node's, too; and those of nodes that cannot be asked themselves. */
+    /**
+     * The peer's own; while fenced this node's, too; and those of nodes that cannot be asked themselves, are set aside, or have been away
+     * for a day. Not sooner: what such a node told this one alone comes from others as a digest, and is not asked for again.
+     */
     private Set<String> journalsToAskFor(UUID population, Peer peer) {
         var reachable = peersIn(population).stream().collect(Collectors.toMap(Peer::nodeId, Function.identity()));
         return federations.reading(population, part -> {
@@ -206,11 +210,14 @@ class SyncLoop {
                 journals.add(node.identity().nodeId());
             }
             journals.add(peer.nodeId());
-            for (var other : part.others()) {
-                var there = reachable.get(other);
-                if (there == null || link(population, there).isAway()) {
-                    journals.add(other);
+            for (var seat : part.charter().map(Charter::seats).orElse(List.of())) {
+                var there = reachable.get(seat.node());
+                if (there == null || link(population, there).isLongAway(System.nanoTime())) {
+                    journals.add(seat.node());
                 }
+            }
+            if (!part.awaited().contains(peer.nodeId())) {
+                journals.remove(node.identity().nodeId());
             }
             return journals;
         });

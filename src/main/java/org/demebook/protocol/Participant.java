@@ -49,9 +49,9 @@ public final class Participant {
             return disk.change(() -> {
                 var present = present();
                 present.isDirty = false;
-                fence.lower(others(present));
+                lower(present);
                 var done = work.apply(present);
-                fence.lower(others(present));
+                lower(present);
                 version = disk.version();
                 told = present.isDirty ? null : told;
                 return done;
@@ -61,6 +61,13 @@ public final class Participant {
                 desk = null; // what was done before in the same change is not kept
             }
             throw e;
+        }
+    }
+
+    /** Not before the charter says who might know more: the founder alone begins without one. */
+    private void lower(Desk present) {
+        if (present.me.equals(membership.founder()) || present.copies.charter().isPresent()) {
+            fence.lower(others(present));
         }
     }
 
@@ -240,7 +247,7 @@ public final class Participant {
     /** Whether the node may not write before others told it how far its journal went. */
     public boolean fenced() {
         return read(present -> {
-            fence.lower(others(present));
+            lower(present);
             return fence.isUp();
         });
     }

@@ -22,22 +22,29 @@ final class Founding {
                 .toList();
         var charter = new Charter("MC", JsonNodeFactory.instance.objectNode().put("locality", "Marrowfin Cay"), seats);
         world.network.calm();
+        world.step(() -> world.nodes.forEach(SimNode::start));
+        world.step(() -> open(world.founder(), Optional.of(charter)));
         for (var node : world.nodes) {
-            world.step(() -> {
-                node.start();
-                for (var awaited : node.participant().awaited()) {
-                    world.network.ask(node, world.node(awaited), node.id);
-                }
-                node.participant().open(node.name, node == world.founder() ? Optional.of(charter) : Optional.empty());
-                world.rules.acknowledged(node, 0);
-                world.story.tell(node + " opens its journal");
-            });
-        }
-        for (var node : world.nodes) {
-            if (node != world.founder() && dice.happens(0.8)) {
+            if (node != world.founder()) { // a node joins by reading the charter
                 world.step(() -> world.network.ask(node, world.founder(), world.founder().id));
             }
         }
+        for (var node : world.nodes) {
+            if (node != world.founder()) {
+                world.step(() -> {
+                    for (var awaited : node.participant().awaited()) {
+                        world.network.ask(node, world.node(awaited), node.id);
+                    }
+                    open(node, Optional.empty());
+                });
+            }
+        }
         world.network.rage();
+    }
+
+    private void open(SimNode node, Optional<Charter> charter) {
+        node.participant().open(node.name, charter);
+        world.rules.acknowledged(node, 0);
+        world.story.tell(node + " opens its journal");
     }
 }
