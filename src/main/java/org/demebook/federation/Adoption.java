@@ -70,13 +70,15 @@ class Adoption {
             var charter = part.charterEntry()
                     .orElseThrow(() -> new Refusal(NOT_SAID, "The charter of this population is not known here yet."));
             var sayings = new ArrayList<Saying>();
-            left(part, adoption.gone()).forEach((animal, stint) -> sayings.add(Saying.toAll(
-                    new Statement.Adopted(animal, adoption.gone(), stint, charter, List.copyOf(given.values())))));
+            left(part, adoption.gone())
+                    .forEach((animal, stint) -> sayings.add(Saying.toAll(new Statement.Adopted(
+                            animal, adoption.gone(), stint, charter, List.copyOf(given.values())))));
             part.write(sayings);
             return new AdoptionView(
                     adoption.gone(),
                     sayings.stream()
-                            .map(saying -> ((Statement.Adopted) saying.says()).animal().toString())
+                            .map(saying ->
+                                    ((Statement.Adopted) saying.says()).animal().toString())
                             .toList());
         });
     }
@@ -88,7 +90,8 @@ class Adoption {
             var place = part.whereabouts(animal);
             if (place instanceof Whereabouts.Held held && held.node().equals(gone)) {
                 left.put(animal, broughtBy(part, animal, gone));
-            } else if (place instanceof Whereabouts.InTransit transit && transit.to().equals(gone)) {
+            } else if (place instanceof Whereabouts.InTransit transit
+                    && transit.to().equals(gone)) {
                 left.put(animal, Optional.of(transit.transfer()));
             }
         }
@@ -106,8 +109,7 @@ class Adoption {
 
     private Endorsement read(Views.GivenEndorsement given) {
         try {
-            return new Endorsement(
-                    Signed.parse(given.word(), MOST_CHARACTERS), KeyChain.parse(given.keysAsJson(json)));
+            return new Endorsement(Signed.parse(given.word(), MOST_CHARACTERS), KeyChain.parse(given.keysAsJson(json)));
         } catch (Malformed malformed) {
             var problem = "is no endorsement as a node gives it: " + malformed.getMessage();
             throw new Refusal(

@@ -45,8 +45,9 @@ class FederatedPopulationResource {
     @Operation(
             operationId = "joinPopulation",
             summary = "Join a population that another node founded (administrators)",
-            description = "The founding node is asked for its charter, which has to give this node a seat. The population has the same"
-                    + " code here as there; you coordinate its keepers on this node.")
+            description =
+                    "The founding node is asked for its charter, which has to give this node a seat. The population has the same"
+                            + " code here as there; you coordinate its keepers on this node.")
     @APIResponse(
             responseCode = "201",
             description = "This node takes part",

@@ -81,7 +81,8 @@ class FederationResource {
     @Operation(
             operationId = "sharePopulation",
             summary = "Share a population with other nodes from now on (administrators)",
-            description = "This node's charter says who takes part. Nothing of any animal is told by this: that is for keepers to grant.")
+            description =
+                    "This node's charter says who takes part. Nothing of any animal is told by this: that is for keepers to grant.")
     @APIResponse(
             responseCode = "201",
             description = "The population is shared, so far with nobody",
@@ -172,15 +173,16 @@ class FederationResource {
     @Operation(
             operationId = "endorseGone",
             summary = "Say that a node is gone for good (administrators)",
-            description = "Pass the answer on to the administrator of the node that adopts its animals. The node is set aside here.")
+            description =
+                    "Pass the answer on to the administrator of the node that adopts its animals. The node is set aside here.")
     @APIResponse(
             responseCode = "200",
             description = "This node's signed word",
-            content = @Content(mediaType = "application/json", schema = @Schema(implementation = EndorsementView.class)))
+            content =
+                    @Content(mediaType = "application/json", schema = @Schema(implementation = EndorsementView.class)))
     @Refuses({NOT_ALLOWED, FEDERATION_OFF, NO_SUCH_POPULATION, NOT_SHARED, NO_SUCH_NODE, NOT_SAID, NODE_FENCED})
     public Response endorse(@RestPath String population, @NotNull @Valid NewEndorsement endorsement) {
-        return once(
-                population, endorsement, (by, id) -> Answer.ok(null, adoption.endorse(by, id, endorsement.gone())));
+        return once(population, endorsement, (by, id) -> Answer.ok(null, adoption.endorse(by, id, endorsement.gone())));
     }
 
     @POST

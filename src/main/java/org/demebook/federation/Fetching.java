@@ -80,7 +80,8 @@ class Fetching {
                 participant.unreadable(peer.nodeId(), malformed);
                 return true;
             });
-            throw new PeerTrouble(PeerTrouble.Kind.NOT_UNDERSTOOD, "%s gave a page in no accepted form.".formatted(peer.name()));
+            throw new PeerTrouble(
+                    PeerTrouble.Kind.NOT_UNDERSTOOD, "%s gave a page in no accepted form.".formatted(peer.name()));
         }
         return Optional.of(part.with(participant -> participant.take(peer.nodeId(), cursor, page)));
     }

@@ -93,10 +93,11 @@ class Joining {
             }
         };
         try {
-            fetching.fetch(
-                    work, population, peer, peer.nodeId(), new Link(SyncLoop.LARGEST_PAGE, System.nanoTime()));
+            fetching.fetch(work, population, peer, peer.nodeId(), new Link(SyncLoop.LARGEST_PAGE, System.nanoTime()));
         } catch (PeerTrouble trouble) {
-            if (Fetching.reason(trouble).filter(FeedError.Reason.NOT_A_MEMBER::equals).isPresent()) {
+            if (Fetching.reason(trouble)
+                    .filter(FeedError.Reason.NOT_A_MEMBER::equals)
+                    .isPresent()) {
                 throw noSeat(peer);
             }
             throw new Refusal(PEER_NOT_REACHED, String.valueOf(trouble.getMessage()));

@@ -6,8 +6,8 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.time.ZoneOffset;
 import java.time.OffsetDateTime;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
@@ -84,8 +84,9 @@ record JournalTables(Connection connection, UUID population) {
     }
 
     List<Kept> entries(String node, long after, int most) throws SQLException {
-        try (var query = connection.prepareStatement("select seq, digest, entry, salt, readers from demebook.federated_entry"
-                + " where population_id = ? and node_id = ? and seq > ? order by seq limit ?")) {
+        try (var query =
+                connection.prepareStatement("select seq, digest, entry, salt, readers from demebook.federated_entry"
+                        + " where population_id = ? and node_id = ? and seq > ? order by seq limit ?")) {
             query.setObject(1, population);
             query.setString(2, node);
             query.setLong(3, after);
@@ -153,14 +154,17 @@ record JournalTables(Connection connection, UUID population) {
     }
 
     Optional<String> head(String node) throws SQLException {
-        return texts("select head from demebook.federated_journal where population_id = ? and node_id = ? and head is not null", node)
+        return texts(
+                        "select head from demebook.federated_journal where population_id = ? and node_id = ? and head is not null",
+                        node)
                 .stream()
                 .findFirst();
     }
 
     List<String> unchecked(String node) throws SQLException {
         return texts(
-                "select head from demebook.federated_unchecked where population_id = ? and node_id = ? order by place", node);
+                "select head from demebook.federated_unchecked where population_id = ? and node_id = ? order by place",
+                node);
     }
 
     void keepUnchecked(String node, List<String> heads) throws SQLException {

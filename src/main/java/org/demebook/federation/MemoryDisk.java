@@ -55,9 +55,10 @@ final class MemoryDisk implements Disk {
     @Override
     public void erase(String node, Collection<Long> seqs) {
         version++;
-        entries.getOrDefault(node, List.of()).replaceAll(kept -> seqs.contains(kept.seq())
-                ? new Kept(kept.seq(), kept.digest(), Optional.empty(), Optional.empty(), kept.readers())
-                : kept);
+        entries.getOrDefault(node, List.of())
+                .replaceAll(kept -> seqs.contains(kept.seq())
+                        ? new Kept(kept.seq(), kept.digest(), Optional.empty(), Optional.empty(), kept.readers())
+                        : kept);
     }
 
     @Override

@@ -18,7 +18,10 @@ class Opening {
 
     /** Does nothing where it has begun, and as long as the node is fenced. */
     void open(UUID population) {
-        boolean due = federations.reading(population, part -> !part.fenced() && !part.heads().containsKey(node.identity().nodeId()));
+        boolean due = federations.reading(
+                population,
+                part -> !part.fenced()
+                        && !part.heads().containsKey(node.identity().nodeId()));
         if (due) {
             try {
                 federations.with(population, part -> {

@@ -69,7 +69,8 @@ final class Part implements Follower {
     void take(Object transaction, boolean mayWrite) {
         try {
             if (!free.tryAcquire(LONGEST_WAIT_SECONDS, TimeUnit.SECONDS)) {
-                throw new IllegalStateException("the federated journals of %s were not free in time".formatted(population));
+                throw new IllegalStateException(
+                        "the federated journals of %s were not free in time".formatted(population));
             }
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();

@@ -131,7 +131,8 @@ final class PostgresDisk implements Disk {
         var here = writing();
         long size = here.sizes.getOrDefault(node, 0L);
         if (kept.seq() != size + 1) {
-            throw new IllegalStateException("entry %d of %s does not follow entry %d".formatted(kept.seq(), node, size));
+            throw new IllegalStateException(
+                    "entry %d of %s does not follow entry %d".formatted(kept.seq(), node, size));
         }
         here.sizes.put(node, kept.seq());
         here.appended.computeIfAbsent(node, n -> new ArrayList<>()).add(kept);

@@ -59,8 +59,8 @@ class Sharing {
     UUID population(String code) {
         return populations
                 .withCode(code)
-                .orElseThrow(() ->
-                        new Refusal(NO_SUCH_POPULATION, "This node has no population with the code %s.".formatted(code)));
+                .orElseThrow(() -> new Refusal(
+                        NO_SUCH_POPULATION, "This node has no population with the code %s.".formatted(code)));
     }
 
     /** Begins to share a population that was founded here: this node's charter holds, with a seat of its own so far. */
@@ -74,9 +74,7 @@ class Sharing {
         var described = populations.get(population);
         journal.record(population, by.keeperId(), new PopulationShared(identity.nodeId()));
         var charter = new Charter(
-                described.code(),
-                form.describe(described),
-                List.of(new Seat(identity.nodeId(), journal.nodeCode())));
+                described.code(), form.describe(described), List.of(new Seat(identity.nodeId(), journal.nodeCode())));
         saying(population, part -> {
             part.open(node.name(), Optional.of(charter));
             return true;
@@ -114,9 +112,7 @@ class Sharing {
             seats.add(new Seat(nodeId, code));
             seats.sort(Comparator.comparing(Seat::node));
             var next = new Charter(charter.code(), charter.description(), seats);
-            return next.equals(charter)
-                    ? List.of()
-                    : part.write(List.of(Saying.toAll(new CharterStated(next))));
+            return next.equals(charter) ? List.of() : part.write(List.of(Saying.toAll(new CharterStated(next))));
         });
     }
 

@@ -118,11 +118,14 @@ final class Views {
      */
     record NewFederatedPopulation(
             @NotNull UUID population,
-            @NotNull @Pattern(regexp = NODE_ID, message = NOT_A_NODE_ID) String founder) {}
+
+            @NotNull @Pattern(regexp = NODE_ID, message = NOT_A_NODE_ID)
+            String founder) {}
 
     /** @param gone id of a node that is gone for good */
     record NewEndorsement(
-            @NotNull @Pattern(regexp = NODE_ID, message = NOT_A_NODE_ID) String gone) {}
+            @NotNull @Pattern(regexp = NODE_ID, message = NOT_A_NODE_ID)
+            String gone) {}
 
     /**
      * A node's word that another is gone for good; to be passed on to whoever adopts its animals.
@@ -135,8 +138,7 @@ final class Views {
 
     /** An endorsement as another node's administrator was given it. */
     record GivenEndorsement(
-            @NotNull @Size(max = 4096) String word,
-            @NotNull Map<String, Object> keys) {
+            @NotNull @Size(max = 4096) String word, @NotNull Map<String, Object> keys) {
         ObjectNode keysAsJson(com.fasterxml.jackson.databind.ObjectMapper json) {
             return json.valueToTree(keys);
         }
@@ -144,7 +146,8 @@ final class Views {
 
     /** @param endorsements of more than half of the other nodes; this one's own is added */
     record NewAdoption(
-            @NotNull @Pattern(regexp = NODE_ID, message = NOT_A_NODE_ID) String gone,
+            @NotNull @Pattern(regexp = NODE_ID, message = NOT_A_NODE_ID)
+            String gone,
 
             @NotNull @Size(max = 64) List<@NotNull @Valid GivenEndorsement> endorsements) {}
 

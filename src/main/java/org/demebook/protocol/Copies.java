@@ -39,7 +39,8 @@ final class Copies {
 
     /** Who takes part; before the charter is known, the founder alone. */
     boolean seats(String node) {
-        return node.equals(membership.founder()) || charter().map(charter -> charter.seats(node)).orElse(false);
+        return node.equals(membership.founder())
+                || charter().map(charter -> charter.seats(node)).orElse(false);
     }
 
     /** With which key each node signs now, as far as it is known here. */
@@ -92,8 +93,7 @@ final class Copies {
         }
     }
 
-    private Optional<Stint> stint(
-            String node, AnimalId animal, Optional<UUID> began, Optional<Adopted> adoption) {
+    private Optional<Stint> stint(String node, AnimalId animal, Optional<UUID> began, Optional<Adopted> adoption) {
         return ledger(node).flatMap(ledger -> ledger.stints.getOrDefault(animal, List.of()).stream()
                 .filter(stint -> stint.began.equals(began) && stint.adoption.equals(adoption))
                 .findFirst());
@@ -108,7 +108,12 @@ final class Copies {
             for (var stint : copy.ledger.stints.getOrDefault(animal, List.of())) {
                 if (stint.began.isPresent()
                         && !given.releases.containsKey(stint.began.get())
-                        && copy.ledger.incoming.get(stint.began.get()).offer().node().equals(giver)) {
+                        && copy.ledger
+                                .incoming
+                                .get(stint.began.get())
+                                .offer()
+                                .node()
+                                .equals(giver)) {
                     return Optional.of(new Found(copy.ledger, stint));
                 }
             }
@@ -117,8 +122,7 @@ final class Copies {
     }
 
     /** Of several, that by the node with the smallest id. What a node released before it was given up stands. */
-    private Optional<Found> adoption(
-            AnimalId animal, String from, Optional<UUID> began, Optional<Stint> present) {
+    private Optional<Found> adoption(AnimalId animal, String from, Optional<UUID> began, Optional<Stint> present) {
         for (var copy : byNode.values()) {
             for (var adopted : copy.ledger.adoptions) {
                 if (adopted.animal().equals(animal)
@@ -162,7 +166,13 @@ final class Copies {
         var out = giver.outgoing.get(id);
         var offered = out.offered();
         return new Transfer(
-                id, offered.animal(), giver.node, offered.to(), state(giver, id), out.offer().at(), offered.expiresAt());
+                id,
+                offered.animal(),
+                giver.node,
+                offered.to(),
+                state(giver, id),
+                out.offer().at(),
+                offered.expiresAt());
     }
 
     private Transfer.State state(Ledger giver, UUID id) {

@@ -88,7 +88,9 @@ final class Desk {
     long highest(String node) {
         long highest = copies.of(node).size();
         for (var text : disk.unchecked(node)) {
-            highest = Math.max(highest, SignedCheckpoint.parse(text, MOST_NOTE).checkpoint().size());
+            highest = Math.max(
+                    highest,
+                    SignedCheckpoint.parse(text, MOST_NOTE).checkpoint().size());
         }
         var signs = carried.get(node);
         return signs == null ? highest : Math.max(highest, signs.lastKey());
@@ -131,7 +133,9 @@ final class Desk {
     }
 
     private void distrust(Alarm alarm) {
-        if (Evidence.standsAlone(alarm.kind()) && alarm.isProven() && !alarm.accused().equals(me)) {
+        if (Evidence.standsAlone(alarm.kind())
+                && alarm.isProven()
+                && !alarm.accused().equals(me)) {
             untrusted.add(alarm.accused());
         }
     }

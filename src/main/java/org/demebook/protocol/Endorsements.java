@@ -24,7 +24,8 @@ final class Endorsements {
                 .put("population", membership.population().toString())
                 .put("size", size);
         return new Endorsement(
-                Signed.sign(TYPE, payload, membership.key().get()), membership.keys().get());
+                Signed.sign(TYPE, payload, membership.key().get()),
+                membership.keys().get());
     }
 
     /** How many entries of the gone node's journal hold. */

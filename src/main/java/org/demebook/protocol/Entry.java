@@ -60,7 +60,8 @@ public record Entry(String node, UUID population, long seq, Instant at, Statemen
     static Instant instant(String text) {
         try {
             var at = Instant.parse(text);
-            if (at.toString().equals(text) && at.atZone(java.time.ZoneOffset.UTC).getYear() <= HIGHEST_YEAR) {
+            if (at.toString().equals(text)
+                    && at.atZone(java.time.ZoneOffset.UTC).getYear() <= HIGHEST_YEAR) {
                 return at;
             }
         } catch (DateTimeException e) {

@@ -27,10 +27,8 @@ final class Evidence {
     /** @param proof that the tree of the smaller is a part of the larger one's, as that one's node gave it or its leaves make it */
     static ObjectNode equivocation(
             KeyChain keys, SignedCheckpoint smaller, SignedCheckpoint larger, List<byte[]> proof) {
-        var evidence = JsonNodeFactory.instance
-                .objectNode()
-                .put("one", smaller.text())
-                .put("other", larger.text());
+        var evidence =
+                JsonNodeFactory.instance.objectNode().put("one", smaller.text()).put("other", larger.text());
         evidence.set("keys", keys.toJson());
         var hashes = evidence.putArray("proof");
         proof.forEach(hash -> hashes.add(Base64.getEncoder().encodeToString(hash)));
@@ -62,9 +60,7 @@ final class Evidence {
 
     /** Whether a kind's evidence can be judged by itself, without the journal that it is of. */
     static boolean standsAlone(Alarm.Kind kind) {
-        return kind == Alarm.Kind.EQUIVOCATION
-                || kind == Alarm.Kind.FORKED_ENTRY
-                || kind == Alarm.Kind.FORKED_KEYS;
+        return kind == Alarm.Kind.EQUIVOCATION || kind == Alarm.Kind.FORKED_ENTRY || kind == Alarm.Kind.FORKED_KEYS;
     }
 
     /** Whether the evidence shows that the accused did it in this population. Never throws, whatever strangers sent. */
@@ -88,8 +84,7 @@ final class Evidence {
         var keys = StatementForm.keys(fields.object("keys"));
         var one = SignedCheckpoint.parse(fields.text("one"), MOST_NOTE);
         var other = SignedCheckpoint.parse(fields.text("other"), MOST_NOTE);
-        var proof = fields.list(
-                "proof", MOST_PROOF, item -> Base64.getDecoder().decode(item.asText()));
+        var proof = fields.list("proof", MOST_PROOF, item -> Base64.getDecoder().decode(item.asText()));
         return keys.nodeId().equals(accused)
                 && isBy(one, accused, keys, population)
                 && isBy(other, accused, keys, population)
@@ -143,9 +138,6 @@ final class Evidence {
     }
 
     static boolean parted(KeyChain one, KeyChain other) {
-        return !one.extendsChain(other)
-                && !other.extendsChain(one)
-                && !one.overrules(other)
-                && !other.overrules(one);
+        return !one.extendsChain(other) && !other.extendsChain(one) && !one.overrules(other) && !other.overrules(one);
     }
 }

@@ -89,7 +89,9 @@ record Folding(Ledger ledger, Carrying carrying) {
     }
 
     private void begin(Stint stint) {
-        ledger.stints.computeIfAbsent(stint.animal, animal -> new ArrayList<>(1)).add(stint);
+        ledger.stints
+                .computeIfAbsent(stint.animal, animal -> new ArrayList<>(1))
+                .add(stint);
     }
 
     private void answer(Entry entry, Statement.Carried carried, boolean accepted) {
@@ -100,6 +102,8 @@ record Folding(Ledger ledger, Carrying carrying) {
 
     /** Of all that was withdrawn at once, what is of a kind that can be. */
     static List<Long> erasable(Ledger ledger, TellingsWithdrawn withdrawal) {
-        return withdrawal.entries().stream().filter(ledger.restricted::containsKey).toList();
+        return withdrawal.entries().stream()
+                .filter(ledger.restricted::containsKey)
+                .toList();
     }
 }

@@ -35,7 +35,8 @@ record Giving(Desk desk, Fence fence) {
         var items = items(copy, asker, from, (int) Math.min(most, size - from));
         long end = from + items.size();
         if (end < size && node.equals(desk.me) && isKeyStated(copy)) {
-            // whoever held a sign of more than it was given would wait for it, were it lost here before it was given to anybody
+            // whoever held a sign of more than it was given would wait for it, were it lost here before it was given to
+            // anybody
             size = end;
             head = signed(copy, end);
         }
@@ -54,9 +55,7 @@ record Giving(Desk desk, Fence fence) {
 
     private FeedError noneOf(String node) {
         return new FeedError(
-                desk.highest(node) == 0
-                        ? FeedError.Reason.NO_SUCH_JOURNAL
-                        : FeedError.Reason.ONLY_SIGNS_OF_IT);
+                desk.highest(node) == 0 ? FeedError.Reason.NO_SUCH_JOURNAL : FeedError.Reason.ONLY_SIGNS_OF_IT);
     }
 
     /**
@@ -74,8 +73,8 @@ record Giving(Desk desk, Fence fence) {
     }
 
     private SignedCheckpoint signed(Copy own, long size) {
-        var checkpoint = new Checkpoint(
-                Evidence.origin(desk.membership.population(), desk.me), size, own.tree.root(size));
+        var checkpoint =
+                new Checkpoint(Evidence.origin(desk.membership.population(), desk.me), size, own.tree.root(size));
         return SignedCheckpoint.sign(checkpoint, desk.me, desk.membership.key().get());
     }
 
@@ -119,7 +118,10 @@ record Giving(Desk desk, Fence fence) {
     private List<FeedPage.NodeHead> heads(String except) {
         var heads = new ArrayList<FeedPage.NodeHead>();
         for (var copy : desk.copies.byNode.values()) {
-            if (!copy.node().equals(except) && !copy.node().equals(desk.me) && copy.head.isPresent() && copy.keys().isPresent()) {
+            if (!copy.node().equals(except)
+                    && !copy.node().equals(desk.me)
+                    && copy.head.isPresent()
+                    && copy.keys().isPresent()) {
                 heads.add(new FeedPage.NodeHead(copy.node(), copy.keys().get(), copy.head.get()));
             }
         }

@@ -22,7 +22,9 @@ record Heads(Desk desk) {
         }
         if (!Evidence.isBy(heard.head(), node, heard.keys(), desk.membership.population())) {
             desk.raise(
-                    Alarm.Kind.FORGED_SIGNATURE, from, "It passed on a head of %s that %s did not sign.".formatted(node, node));
+                    Alarm.Kind.FORGED_SIGNATURE,
+                    from,
+                    "It passed on a head of %s that %s did not sign.".formatted(node, node));
             return;
         }
         var copy = desk.copies.of(node);
@@ -46,7 +48,8 @@ record Heads(Desk desk) {
                     Alarm.Kind.FORKED_KEYS,
                     node,
                     Optional.of(Evidence.forkedKeys(known, shown)),
-                    "Two chains of keys of %s part ways: its keys were stolen, or restored from a backup.".formatted(node));
+                    "Two chains of keys of %s part ways: its keys were stolen, or restored from a backup."
+                            .formatted(node));
             return false;
         }
         return shown.extendsChain(known) || known.extendsChain(shown) || shown.overrules(known);
@@ -88,12 +91,16 @@ record Heads(Desk desk) {
         }
         var own = copy.head.filter(held -> held.checkpoint().size() >= checkpoint.size());
         var evidence = own.map(held -> Evidence.equivocation(
-                keys, head, held, Prefix.proof(copy.tree, checkpoint.size(), held.checkpoint().size())));
+                keys,
+                head,
+                held,
+                Prefix.proof(copy.tree, checkpoint.size(), held.checkpoint().size())));
         desk.raise(
                 evidence.isPresent() ? Alarm.Kind.EQUIVOCATION : Alarm.Kind.INCONSISTENT_HEAD,
                 copy.node(),
                 evidence,
-                "%s signed a head of %d entries that does not fit the entries it gave.".formatted(copy.node(), checkpoint.size()));
+                "%s signed a head of %d entries that does not fit the entries it gave."
+                        .formatted(copy.node(), checkpoint.size()));
         return false;
     }
 

@@ -73,15 +73,20 @@ final class Intaking {
         var head = page.head();
         if (!Evidence.isBy(head, copy.node(), keys, desk.membership.population())) {
             throw refuse(
-                    Alarm.Kind.FORGED_SIGNATURE, from, "It gave a head of %s that %s did not sign.".formatted(copy.node(), copy.node()));
+                    Alarm.Kind.FORGED_SIGNATURE,
+                    from,
+                    "It gave a head of %s that %s did not sign.".formatted(copy.node(), copy.node()));
         }
         long size = head.checkpoint().size();
         if (size <= copy.size()) {
             return nothingNew(from, copy, page, keys, own);
         }
         if (page.items().isEmpty()) {
-            throw refuse(Alarm.Kind.WITHHELD, from, "It shows a head of %s with %d entries and gives none after %d."
-                    .formatted(copy.node(), size, copy.size()));
+            throw refuse(
+                    Alarm.Kind.WITHHELD,
+                    from,
+                    "It shows a head of %s with %d entries and gives none after %d."
+                            .formatted(copy.node(), size, copy.size()));
         }
         if (page.items().size() > Giving.MOST_ENTRIES || page.items().size() > size - copy.size()) {
             throw refuse(Alarm.Kind.BROKEN_SEQUENCE, from, "It gave more entries than its head has.");
@@ -142,8 +147,7 @@ final class Intaking {
         if (Prefix.isPartOf(copy.tree, head, page.fromStart())) {
             return;
         }
-        var held = copy.head.filter(
-                known -> Evidence.contradict(known.checkpoint(), head, page.fromStart()));
+        var held = copy.head.filter(known -> Evidence.contradict(known.checkpoint(), head, page.fromStart()));
         held.ifPresent(known -> desk.raise(
                 Alarm.Kind.EQUIVOCATION,
                 copy.node(),
@@ -151,8 +155,10 @@ final class Intaking {
                 "%s signed two heads that contradict each other, of %d and of %d entries."
                         .formatted(copy.node(), known.checkpoint().size(), head.size())));
         if (held.isEmpty()) {
-            desk.raise(Alarm.Kind.INCONSISTENT_HEAD, from, "It did not show that the head of %s it gave goes on from the one before."
-                    .formatted(copy.node()));
+            desk.raise(
+                    Alarm.Kind.INCONSISTENT_HEAD,
+                    from,
+                    "It did not show that the head of %s it gave goes on from the one before.".formatted(copy.node()));
         }
         throw new Unacceptable();
     }
@@ -169,8 +175,10 @@ final class Intaking {
                 copy.tree.append(next.leaf());
             }
             if (!Prefix.isPartOf(copy.tree, page.head().checkpoint(), page.fromEnd())) {
-                throw refuse(Alarm.Kind.INCONSISTENT_HEAD, from, "The entries of %s that it gave are not those of the head."
-                        .formatted(copy.node()));
+                throw refuse(
+                        Alarm.Kind.INCONSISTENT_HEAD,
+                        from,
+                        "The entries of %s that it gave are not those of the head.".formatted(copy.node()));
             }
         } catch (RuntimeException e) {
             copy.tree.truncate(before);
@@ -183,11 +191,15 @@ final class Intaking {
     private Staged stage(String from, Copy copy, long seq, FeedPage.Item item) {
         if (item.digest().isPresent()) {
             return new Staged(
-                    new Kept(seq, item.digest().get(), Optional.empty(), Optional.empty(), Optional.empty()), Optional.empty());
+                    new Kept(seq, item.digest().get(), Optional.empty(), Optional.empty(), Optional.empty()),
+                    Optional.empty());
         }
         var compact = item.entry().orElseThrow();
         if (compact.length() > Entry.MOST_CHARACTERS) {
-            throw refuse(Alarm.Kind.OVERSIZE, from, "Entry %d of %s is larger than an entry may be.".formatted(seq, copy.node()));
+            throw refuse(
+                    Alarm.Kind.OVERSIZE,
+                    from,
+                    "Entry %d of %s is larger than an entry may be.".formatted(seq, copy.node()));
         }
         var salt = item.salt().orElseThrow();
         if (salt.length != MerkleTree.SALT_BYTES) {
@@ -211,12 +223,18 @@ final class Intaking {
             if (entry.seq() != seq
                     || !entry.node().equals(copy.node())
                     || !entry.population().equals(desk.membership.population())) {
-                throw refuse(Alarm.Kind.BROKEN_SEQUENCE, from, "Where entry %d of %s should be, it gave entry %d of %s."
-                        .formatted(seq, copy.node(), entry.seq(), entry.node()));
+                throw refuse(
+                        Alarm.Kind.BROKEN_SEQUENCE,
+                        from,
+                        "Where entry %d of %s should be, it gave entry %d of %s."
+                                .formatted(seq, copy.node(), entry.seq(), entry.node()));
             }
             return entry;
         } catch (Malformed | BadStatement e) {
-            throw refuse(Alarm.Kind.MALFORMED, from, "Entry %d of %s cannot be read: %s".formatted(seq, copy.node(), e.getMessage()));
+            throw refuse(
+                    Alarm.Kind.MALFORMED,
+                    from,
+                    "Entry %d of %s cannot be read: %s".formatted(seq, copy.node(), e.getMessage()));
         }
     }
 
@@ -245,12 +263,18 @@ final class Intaking {
     }
 
     private void requireSigned(String node, Entry entry, VerifyingKey key, KeyChain keys) {
-        if (!entry.signed().keyId().equals(key.thumbprint()) || keys.key(entry.signed().keyId()).isEmpty()) {
-            throw refuse(Alarm.Kind.WRONG_KEY, node, "Entry %d is signed with a key that is not the one in use there."
-                    .formatted(entry.seq()));
+        if (!entry.signed().keyId().equals(key.thumbprint())
+                || keys.key(entry.signed().keyId()).isEmpty()) {
+            throw refuse(
+                    Alarm.Kind.WRONG_KEY,
+                    node,
+                    "Entry %d is signed with a key that is not the one in use there.".formatted(entry.seq()));
         }
         if (!entry.signed().isBy(key)) {
-            throw refuse(Alarm.Kind.FORGED_SIGNATURE, node, "The signature of entry %d does not fit.".formatted(entry.seq()));
+            throw refuse(
+                    Alarm.Kind.FORGED_SIGNATURE,
+                    node,
+                    "The signature of entry %d does not fit.".formatted(entry.seq()));
         }
     }
 
@@ -270,7 +294,10 @@ final class Intaking {
                             ? page.head()
                             : page.head()
                                     .cosignaturesOf(desk.copies.presentKeys())
-                                    .cosigned(desk.me, desk.around.now(), desk.membership.key().get()));
+                                    .cosigned(
+                                            desk.me,
+                                            desk.around.now(),
+                                            desk.membership.key().get()));
             desk.disk.keepHead(copy.node(), copy.head.get().text());
         } else {
             heads.keep(copy, page.head());
@@ -315,7 +342,8 @@ final class Intaking {
     private void compareCarried(Statement.Carried inside, Entry other) {
         desk.entry(other.node(), other.seq())
                 .filter(held -> !held.equals(inside.entry().compact()))
-                .ifPresent(held -> forked(other.node(), inside.keys(), held, inside.entry().compact()));
+                .ifPresent(held ->
+                        forked(other.node(), inside.keys(), held, inside.entry().compact()));
     }
 
     /** What others carried of this journal before is what comes now. */
@@ -353,7 +381,10 @@ final class Intaking {
             if (Evidence.holds(alarm, desk.membership.population())) {
                 desk.raise(alarm.kind(), alarm.accused(), alarm.evidence(), alarm.sentence());
             } else {
-                desk.raise(Alarm.Kind.FALSE_PROOF, from, "It passed on an alarm against %s that proves nothing.".formatted(alarm.accused()));
+                desk.raise(
+                        Alarm.Kind.FALSE_PROOF,
+                        from,
+                        "It passed on an alarm against %s that proves nothing.".formatted(alarm.accused()));
             }
         }
     }

@@ -20,7 +20,6 @@ import org.demebook.protocol.Statement.HoldingTold;
 import org.demebook.protocol.Statement.JournalOpened;
 import org.demebook.protocol.Statement.KeysChanged;
 import org.demebook.protocol.Statement.Offered;
-import org.demebook.protocol.Statement.Purged;
 import org.demebook.protocol.Statement.RecordSent;
 import org.demebook.protocol.Statement.Rejected;
 import org.demebook.protocol.Statement.Released;
@@ -65,6 +64,7 @@ final class Ledger {
     final SortedMap<AnimalId, SortedMap<Long, HoldingTold>> holdings = new TreeMap<>();
     /** What is told to some nodes only and was not withdrawn, by sequence number. */
     final SortedMap<Long, Statement.Restricted> restricted = new TreeMap<>();
+
     final SortedMap<Long, List<Long>> withdrawals = new TreeMap<>();
     final SortedSet<Long> withdrawn = new TreeSet<>();
     final Map<String, SortedSet<Long>> purged = new HashMap<>();
@@ -97,7 +97,8 @@ final class Ledger {
         try {
             return Optional.ofNullable(found(entry));
         } catch (BadStatement e) {
-            return Optional.of(new Fault(Alarm.Kind.FALSE_PROOF, "Entry %d %s.".formatted(entry.seq(), e.getMessage())));
+            return Optional.of(
+                    new Fault(Alarm.Kind.FALSE_PROOF, "Entry %d %s.".formatted(entry.seq(), e.getMessage())));
         }
     }
 
@@ -124,7 +125,8 @@ final class Ledger {
             return node.equals(founder) ? null : foreign("Only the founding node states the charter.");
         } else if (says instanceof KeysChanged changed) {
             return changed.keys().nodeId().equals(node)
-                            && (changed.keys().extendsChain(keys) || changed.keys().overrules(keys))
+                            && (changed.keys().extendsChain(keys)
+                                    || changed.keys().overrules(keys))
                     ? null
                     : foreign("These keys do not follow those before.");
         } else if (says instanceof AnimalEntered entered) {

@@ -82,9 +82,9 @@ public final class Participant {
     public void open(String name, Optional<Charter> charter) {
         change(present -> {
             if (present.copies.of(present.me).ledger.keys().isEmpty()) {
-                writing(present).write(Saying.toAll(new JournalOpened(membership.keys().get(), name)));
-                charter.ifPresent(
-                        stated -> writing(present).write(Saying.toAll(new CharterStated(stated))));
+                writing(present)
+                        .write(Saying.toAll(new JournalOpened(membership.keys().get(), name)));
+                charter.ifPresent(stated -> writing(present).write(Saying.toAll(new CharterStated(stated))));
             }
             return null;
         });
@@ -145,7 +145,8 @@ public final class Participant {
     /** Signs that a node is gone for good, for whoever adopts its animals; that node is set aside here from then on. */
     public Statement.Endorsement endorse(String gone) {
         setAside(gone, true);
-        return read(present -> Endorsements.sign(membership, gone, present.copies.of(gone).size()));
+        return read(present ->
+                Endorsements.sign(membership, gone, present.copies.of(gone).size()));
     }
 
     // ── the others ───────────────────────────────────────────────────────────────────────────────────────────────────
@@ -215,7 +216,9 @@ public final class Participant {
             var oversize = why instanceof org.demebook.signing.Malformed malformed
                     && malformed.fault() == org.demebook.signing.Malformed.Fault.TOO_LARGE;
             present.raise(
-                    oversize ? Alarm.Kind.OVERSIZE : Alarm.Kind.MALFORMED, from, "It gave a page that cannot be read: " + why.getMessage());
+                    oversize ? Alarm.Kind.OVERSIZE : Alarm.Kind.MALFORMED,
+                    from,
+                    "It gave a page that cannot be read: " + why.getMessage());
             return null;
         });
     }
@@ -223,7 +226,8 @@ public final class Participant {
     // ── where things are ─────────────────────────────────────────────────────────────────────────────────────────────
 
     private <T> T read(Function<Desk, T> reading) {
-        if (desk == null || version != disk.version()) { // the change was taken back with the transaction that it stood in
+        if (desk == null
+                || version != disk.version()) { // the change was taken back with the transaction that it stood in
             disk.change((Supplier<@Nullable Void>) () -> {
                 present();
                 return null;
@@ -284,8 +288,8 @@ public final class Participant {
     public Optional<Statement.Carried> charterEntry() {
         return read(present -> {
             var founder = present.copies.of(membership.founder());
-            return founder.ledger.charterEntry.map(
-                    entry -> new Statement.Carried(entry.signed(), founder.keys().orElseThrow()));
+            return founder.ledger.charterEntry.map(entry ->
+                    new Statement.Carried(entry.signed(), founder.keys().orElseThrow()));
         });
     }
 

@@ -42,8 +42,7 @@ final class StatementForm {
                 typeOf(Statement.CharterStated.class),
                 fields -> new Statement.CharterStated(charter(Fields.of(fields.object("charter")))));
         READERS.put(
-                typeOf(Statement.KeysChanged.class),
-                fields -> new Statement.KeysChanged(keys(fields.object("keys"))));
+                typeOf(Statement.KeysChanged.class), fields -> new Statement.KeysChanged(keys(fields.object("keys"))));
         READERS.put(
                 typeOf(Statement.AnimalEntered.class), fields -> new Statement.AnimalEntered(fields.animal("animal")));
         READERS.put(
@@ -54,8 +53,7 @@ final class StatementForm {
                         fields.nodeId("to"),
                         Entry.instant(fields.text("expires")),
                         matching(DIGEST, fields.text("record"))));
-        READERS.put(
-                typeOf(Statement.Withdrawn.class), fields -> new Statement.Withdrawn(fields.uuid("transfer")));
+        READERS.put(typeOf(Statement.Withdrawn.class), fields -> new Statement.Withdrawn(fields.uuid("transfer")));
         READERS.put(
                 typeOf(Statement.Accepted.class),
                 fields -> new Statement.Accepted(fields.uuid("transfer"), carried(fields.object("offer"))));
@@ -94,8 +92,7 @@ final class StatementForm {
                         ascending(fields.list("entries", MOST_WITHDRAWN, StatementForm::seq))));
         READERS.put(
                 typeOf(Statement.Purged.class),
-                fields -> new Statement.Purged(
-                        fields.nodeId("node"), fields.number("withdrawal", 1, Long.MAX_VALUE)));
+                fields -> new Statement.Purged(fields.nodeId("node"), fields.number("withdrawal", 1, Long.MAX_VALUE)));
         READERS.put(
                 typeOf(Statement.SameAnimalClaimed.class),
                 fields -> new Statement.SameAnimalClaimed(
@@ -145,7 +142,8 @@ final class StatementForm {
         });
         var charter = new Charter(matching(CODE, fields.text("code")), fields.object("description"), seats);
         fields.end();
-        var sorted = seats.stream().sorted(Comparator.comparing(Charter.Seat::node)).toList();
+        var sorted =
+                seats.stream().sorted(Comparator.comparing(Charter.Seat::node)).toList();
         if (!sorted.equals(seats)
                 || distinct(seats, Charter.Seat::node) < seats.size()
                 || distinct(seats, Charter.Seat::code) < seats.size()) {
@@ -276,7 +274,8 @@ final class StatementForm {
             adopted.stint().ifPresent(stint -> out.put("stint", stint.toString()));
             out.set("charter", write(adopted.charter()));
             var words = out.putArray("endorsements");
-            adopted.endorsements().forEach(endorsement -> words.add(carried(endorsement.word(), "word", endorsement.keys())));
+            adopted.endorsements()
+                    .forEach(endorsement -> words.add(carried(endorsement.word(), "word", endorsement.keys())));
         } else if (says instanceof AncestryTold told) {
             write(told, out);
         } else if (says instanceof Statement.HoldingTold told) {
@@ -310,9 +309,8 @@ final class StatementForm {
         told.dam().ifPresent(dam -> out.put("dam", dam.toString()));
         var sires = out.putArray("sires");
         told.sires()
-                .forEach(share -> sires.addObject()
-                        .put("sire", share.sire().toString())
-                        .put("share", share.share()));
+                .forEach(share ->
+                        sires.addObject().put("sire", share.sire().toString()).put("share", share.share()));
         out.put("founder", told.founder()).set("detail", told.detail());
     }
 

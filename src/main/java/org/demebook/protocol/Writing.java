@@ -33,8 +33,9 @@ record Writing(Desk desk, Fence fence, Set<String> others) {
         var ledger = desk.copies.of(desk.me).ledger;
         var keys = desk.membership.keys().get();
         if (ledger.keys().isEmpty() != saying.says() instanceof JournalOpened) {
-            throw new Refused(Refused.Reason.NOT_OPEN, "The journal has %s."
-                    .formatted(ledger.keys().isEmpty() ? "not begun" : "begun already"));
+            throw new Refused(
+                    Refused.Reason.NOT_OPEN,
+                    "The journal has %s.".formatted(ledger.keys().isEmpty() ? "not begun" : "begun already"));
         }
         if (ledger.keys().isPresent() && !ledger.keys().get().equals(keys) && !(saying.says() instanceof KeysChanged)) {
             append(Saying.toAll(new KeysChanged(keys)));
@@ -84,7 +85,8 @@ record Writing(Desk desk, Fence fence, Set<String> others) {
     }
 
     private void requireHeld(AnimalId animal) {
-        if (!(desk.copies.whereabouts(animal) instanceof Whereabouts.Held held) || !held.node().equals(desk.me)) {
+        if (!(desk.copies.whereabouts(animal) instanceof Whereabouts.Held held)
+                || !held.node().equals(desk.me)) {
             throw new Refused(Refused.Reason.NOT_ITS_HOLDER, "%s is not held here.".formatted(animal));
         }
     }
@@ -181,22 +183,26 @@ record Writing(Desk desk, Fence fence, Set<String> others) {
             }
         } else if (answer.accepted() && isHere(out.offered().animal())) {
             write(Saying.toAll(new Released(
-                    transfer, new Carried(answer.answer().signed(), receiver.keys().orElseThrow()))));
+                    transfer,
+                    new Carried(answer.answer().signed(), receiver.keys().orElseThrow()))));
         } else {
             write(Saying.toAll(new Withdrawn(transfer)));
         }
     }
 
     private boolean isHere(AnimalId animal) {
-        return desk.copies.whereabouts(animal) instanceof Whereabouts.Held held && held.node().equals(desk.me);
+        return desk.copies.whereabouts(animal) instanceof Whereabouts.Held held
+                && held.node().equals(desk.me);
     }
 
     private void settleTaken(Ledger.Incoming in) {
         var giver = desk.copies.byNode.get(in.offer().node());
-        var release = giver == null ? null : giver.ledger.releases.get(in.offered().transfer());
+        var release =
+                giver == null ? null : giver.ledger.releases.get(in.offered().transfer());
         if (release != null) {
             write(Saying.toAll(new Taken(
-                    in.offered().transfer(), new Carried(release.signed(), giver.keys().orElseThrow()))));
+                    in.offered().transfer(),
+                    new Carried(release.signed(), giver.keys().orElseThrow()))));
         }
     }
 
@@ -206,7 +212,9 @@ record Writing(Desk desk, Fence fence, Set<String> others) {
         for (var copy : desk.copies.byNode.values()) {
             if (!copy.node().equals(desk.me)) {
                 for (long withdrawal : copy.ledger.withdrawals.keySet()) {
-                    if (!own.purged.getOrDefault(copy.node(), java.util.Collections.emptySortedSet()).contains(withdrawal)) {
+                    if (!own.purged
+                            .getOrDefault(copy.node(), java.util.Collections.emptySortedSet())
+                            .contains(withdrawal)) {
                         receipts.add(new Purged(copy.node(), withdrawal));
                     }
                 }

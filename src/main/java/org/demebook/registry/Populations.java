@@ -73,7 +73,8 @@ public class Populations {
     /** The population with that code, whoever belongs to it; for those who run the node. */
     @Transactional
     public Optional<UUID> withCode(String code) {
-        return Population.<Population>find("code", code).firstResultOptional().map(population -> population.populationId);
+        return Population.<Population>find("code", code).firstResultOptional().map(population -> population
+                .populationId);
     }
 
     /** The code of a population, for a keeper who does not belong to it yet. */

@@ -328,18 +328,12 @@ final class CanaryWrites {
             case "/invitations/acceptances" ->
                 List.of(of("secret", said(), "name", "fern", "fullName", said(), "password", said()));
             case "/invitations/joinings" -> List.of(of("secret", said()));
-            case "/peers" ->
-                List.of(of(
-                        "address",
-                        "https://127.0.0.1:1",
-                        "fingerprint",
-                        NO_NODE,
-                        "name",
-                        said()));
+            case "/peers" -> List.of(of("address", "https://127.0.0.1:1", "fingerprint", NO_NODE, "name", said()));
             case "/federation/seats" -> List.of(of("node", NO_NODE, "code", "U"));
             case "/federation/endorsements" -> List.of(of("gone", NO_NODE));
             case "/federation/adoptions" ->
-                List.of(of("gone", NO_NODE, "endorsements", List.of(of("word", said(), "keys", of("founding", said())))));
+                List.of(of(
+                        "gone", NO_NODE, "endorsements", List.of(of("word", said(), "keys", of("founding", said())))));
             case "/federated-populations" ->
                 List.of(of("population", UUID.randomUUID().toString(), "founder", NO_NODE));
             case "/tokens" -> List.of(of("name", "nobody-of-this-name", "password", said()));

@@ -104,9 +104,11 @@ class FederationFigures {
     void verified_backfill() throws Exception {
         var population = share();
         var code = "F" + (100 + founded - 1);
-        try (var upland = new OtherNode(vertx, Files.createTempDirectory("upland").resolve("federation"), "Upland")) {
+        try (var upland =
+                new OtherNode(vertx, Files.createTempDirectory("upland").resolve("federation"), "Upland")) {
             var identity = node.identity();
-            URI address = URI.create(as("administrator").get("/api/v1/node/identity").path("address"));
+            URI address =
+                    URI.create(as("administrator").get("/api/v1/node/identity").path("address"));
             var harbour = new Peer(
                     identity.nodeId(), "Harbour", address, identity.tlsPin(), identity.keys(), Peer.State.ACTIVE);
             upland.node.admit(harbour);

@@ -157,12 +157,13 @@ class FederationsTest extends SharedWorld {
     @Test
     void an_animal_is_named_once_and_every_node_is_told_that_it_was_registered() {
         var number = colony.female("wren");
-        var animal = UUID.fromString(Backstage.ask(
-                        "select id::text from demebook.animal where number = ?", number)
+        var animal = UUID.fromString(Backstage.ask("select id::text from demebook.animal where number = ?", number)
                 .get(0));
         assertThat(federations.animalId(population, animal)).isEmpty();
-        var name = QuarkusTransaction.requiringNew().call(() -> federations.name(population, UUID.randomUUID(), animal));
-        var again = QuarkusTransaction.requiringNew().call(() -> federations.name(population, UUID.randomUUID(), animal));
+        var name =
+                QuarkusTransaction.requiringNew().call(() -> federations.name(population, UUID.randomUUID(), animal));
+        var again =
+                QuarkusTransaction.requiringNew().call(() -> federations.name(population, UUID.randomUUID(), animal));
         assertThat(again).isEqualTo(name);
         assertThat(federations.animalId(population, animal)).contains(name);
         assertThat(federations.localId(population, name)).contains(animal);
@@ -212,9 +213,13 @@ class FederationsTest extends SharedWorld {
         post("/nodes/" + upland.id() + "/setting-aside", Map.of())
                 .statusCode(200)
                 .body("nodes.find { it.code == 'UP' }.setAside", equalTo(true));
-        assertThat(federations.<Object>reading(population, Participant::others)).asString().isEqualTo("[]");
+        assertThat(federations.<Object>reading(population, Participant::others))
+                .asString()
+                .isEqualTo("[]");
         post("/nodes/" + upland.id() + "/readmission", Map.of()).statusCode(200);
-        assertThat(federations.<Object>reading(population, Participant::others)).asString().contains(upland.id());
+        assertThat(federations.<Object>reading(population, Participant::others))
+                .asString()
+                .contains(upland.id());
     }
 
     private long entries() {

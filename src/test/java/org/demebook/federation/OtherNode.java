@@ -95,7 +95,8 @@ public final class OtherNode implements AutoCloseable, Conversation {
             try {
                 var page = PageForm.read(
                         node.client.get(peer, Fetching.target(population, cursor, 500), PageForm.MOST_BYTES));
-                more = with(population, part -> part.take(peer.nodeId(), cursor, page)).more();
+                more = with(population, part -> part.take(peer.nodeId(), cursor, page))
+                        .more();
             } catch (PeerTrouble trouble) {
                 var reason = Fetching.reason(trouble).orElseThrow(() -> trouble);
                 with(population, part -> {

@@ -41,7 +41,11 @@ abstract class SharedWorld {
                 Backstage.ask("select population_id::text from demebook.journal_head where code = ?", colony.code)
                         .get(0));
         upland = new OtherNode(vertx, Files.createTempDirectory("upland").resolve("federation"), "Upland");
-        var self = as(ADMINISTRATOR).get("/api/v1/node/identity").then().statusCode(200).extract();
+        var self = as(ADMINISTRATOR)
+                .get("/api/v1/node/identity")
+                .then()
+                .statusCode(200)
+                .extract();
         var identity = node.identity();
         harbour = new Peer(
                 identity.nodeId(),

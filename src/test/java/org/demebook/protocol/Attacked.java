@@ -63,7 +63,9 @@ final class Attacked {
 
     Attacked() {
         var seats = new ArrayList<>(List.of(
-                new Charter.Seat(harbour.id(), "H"), new Charter.Seat(upland.id(), "U"), new Charter.Seat(liar.id(), "N")));
+                new Charter.Seat(harbour.id(), "H"),
+                new Charter.Seat(upland.id(), "U"),
+                new Charter.Seat(liar.id(), "N")));
         seats.sort(Comparator.comparing(Charter.Seat::node));
         liar.opened().says(new AnimalEntered(his));
         harbour.participant.open("Harbour", Optional.of(new Charter("MC", nothing(), seats)));
@@ -82,8 +84,7 @@ final class Attacked {
 
     private void clear(Honest node) {
         for (var other : List.copyOf(node.participant.awaited())) {
-            node.participant.refused(
-                    other, node.participant.cursor(node.id()), FeedError.Reason.NO_SUCH_JOURNAL);
+            node.participant.refused(other, node.participant.cursor(node.id()), FeedError.Reason.NO_SUCH_JOURNAL);
         }
     }
 
@@ -98,8 +99,7 @@ final class Attacked {
     static Intake sync(Honest to, Honest from, String journal) {
         var cursor = to.participant.cursor(journal);
         try {
-            var page = PageForm.read(
-                    PageForm.write(from.participant.entries(to.id(), journal, cursor.after(), 100)));
+            var page = PageForm.read(PageForm.write(from.participant.entries(to.id(), journal, cursor.after(), 100)));
             var intake = to.participant.take(from.id(), cursor, page);
             to.participant.settle();
             return intake;
@@ -131,9 +131,8 @@ final class Attacked {
 
     /** It is detected, named, and laid at nobody's door but the liar's. */
     void assertDetected(Honest by, Alarm.Kind kind) {
-        assertThat(by.participant.alarms())
-                .as("alarms")
-                .anySatisfy(alarm -> assertThat(alarm.kind()).isEqualTo(kind));
+        assertThat(by.participant.alarms()).as("alarms").anySatisfy(alarm -> assertThat(alarm.kind())
+                .isEqualTo(kind));
         assertNobodyHonestIsAccused();
     }
 
@@ -142,7 +141,8 @@ final class Attacked {
         assertThat(by.participant.alarms())
                 .filteredOn(alarm -> alarm.kind() == kind)
                 .allSatisfy(alarm -> assertThat(alarm.isProven()).isTrue())
-                .allSatisfy(alarm -> assertThat(Evidence.holds(alarm, population)).isTrue());
+                .allSatisfy(
+                        alarm -> assertThat(Evidence.holds(alarm, population)).isTrue());
     }
 
     void assertNobodyHonestIsAccused() {

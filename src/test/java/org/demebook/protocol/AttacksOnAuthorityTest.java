@@ -125,8 +125,8 @@ class AttacksOnAuthorityTest {
 
     @Test
     void a_release_is_used_once() {
-        var given = world.harbour.participant.offer(
-                world.hers, liar.id(), Liar.NOON.plusSeconds(60), Attacked.nothing());
+        var given =
+                world.harbour.participant.offer(world.hers, liar.id(), Liar.NOON.plusSeconds(60), Attacked.nothing());
         liar.says(new Accepted(given, carriedFrom(world.harbour, Offered.class)));
         world.givesAll(world.harbour);
         var release = carriedFrom(world.harbour, Released.class);
@@ -140,8 +140,8 @@ class AttacksOnAuthorityTest {
 
     @Test
     void a_release_of_one_transfer_is_not_one_of_another() {
-        var given = world.harbour.participant.offer(
-                world.hers, liar.id(), Liar.NOON.plusSeconds(60), Attacked.nothing());
+        var given =
+                world.harbour.participant.offer(world.hers, liar.id(), Liar.NOON.plusSeconds(60), Attacked.nothing());
         liar.says(new Accepted(given, carriedFrom(world.harbour, Offered.class)));
         world.givesAll(world.harbour);
         liar.says(new Taken(transfer, carriedFrom(world.harbour, Released.class)));
@@ -183,7 +183,11 @@ class AttacksOnAuthorityTest {
     void what_was_released_is_not_sold_again() {
         what_was_released_is_not_withdrawn();
         liar.says(new Offered(
-                UUID.randomUUID(), world.his, world.harbour.id(), Liar.NOON.plusSeconds(60), Digests.of(Attacked.nothing())));
+                UUID.randomUUID(),
+                world.his,
+                world.harbour.id(),
+                Liar.NOON.plusSeconds(60),
+                Digests.of(Attacked.nothing())));
         world.givesAll(world.harbour);
         world.assertDetected(world.harbour, Alarm.Kind.NOT_ITS_HOLDER);
         assertThat(world.agreed(world.his)).isEqualTo(new Whereabouts.Held(world.upland.id(), false));
@@ -263,7 +267,12 @@ class AttacksOnAuthorityTest {
         liar.says(offer(world.his, world.upland.id()));
         liar.says(new TellingsWithdrawn(List.of(3L)));
         world.givesAll(world.upland);
-        assertThat(world.upland.participant.entries(world.harbour.id(), liar.id(), 0, 10).items().get(2).entry())
+        assertThat(world.upland
+                        .participant
+                        .entries(world.harbour.id(), liar.id(), 0, 10)
+                        .items()
+                        .get(2)
+                        .entry())
                 .isPresent();
         world.assertNobodyHonestIsAccused();
     }
@@ -313,7 +322,10 @@ class AttacksOnAuthorityTest {
     }
 
     private Statement.Carried carriedFrom(Attacked.Honest node, Class<? extends Statement> type) {
-        return node.participant.entries(world.upland.id().equals(node.id()) ? world.harbour.id() : world.upland.id(), node.id(), 0, 100)
+        return node
+                .participant
+                .entries(
+                        world.upland.id().equals(node.id()) ? world.harbour.id() : world.upland.id(), node.id(), 0, 100)
                 .items()
                 .stream()
                 .flatMap(item -> item.entry().stream())
@@ -326,9 +338,8 @@ class AttacksOnAuthorityTest {
 
     @Test
     void the_honest_nodes_are_named_in_the_charter() {
-        assertThat(Set.of(world.harbour.id(), world.upland.id(), liar.id()))
-                .allSatisfy(node -> assertThat(
-                                world.upland.participant.charter().orElseThrow().seats(node))
-                        .isTrue());
+        assertThat(Set.of(world.harbour.id(), world.upland.id(), liar.id())).allSatisfy(node -> assertThat(
+                        world.upland.participant.charter().orElseThrow().seats(node))
+                .isTrue());
     }
 }

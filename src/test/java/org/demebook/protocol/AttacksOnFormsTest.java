@@ -14,8 +14,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /** Bytes that are no page: refused before anything is built of them, and laid at the door of who gave them. */
 class AttacksOnFormsTest {
-    private static final String GOOD = new String(
-            PageForm.write(new Attacked().liar.page(0)), StandardCharsets.UTF_8);
+    private static final String GOOD = new String(PageForm.write(new Attacked().liar.page(0)), StandardCharsets.UTF_8);
 
     static Stream<Arguments> pages() {
         return Stream.of(
@@ -29,10 +28,14 @@ class AttacksOnFormsTest {
                         "a number beyond 2^53",
                         GOOD.replace("\"after\":0", "\"after\":9007199254740993"),
                         Fault.UNSAFE_NUMBER),
-                Arguments.of("half a character", GOOD.replace("\"after\":0", "\"after\":\"\\ud800\""), Fault.LONE_SURROGATE),
+                Arguments.of(
+                        "half a character", GOOD.replace("\"after\":0", "\"after\":\"\\ud800\""), Fault.LONE_SURROGATE),
                 Arguments.of("a depth of 10 000", "{\"a\":" + "[".repeat(10_000), Fault.TOO_DEEP),
                 Arguments.of("5 MB", "{\"a\":\"" + "x".repeat(5_000_000) + "\"}", Fault.TOO_LARGE),
-                Arguments.of("a member that nobody knows", GOOD.replace("\"alarms\":[]", "\"alarms\":[],\"also\":1"), Fault.NOT_JSON),
+                Arguments.of(
+                        "a member that nobody knows",
+                        GOOD.replace("\"alarms\":[]", "\"alarms\":[],\"also\":1"),
+                        Fault.NOT_JSON),
                 Arguments.of("a member missing", GOOD.replace("\"after\":0,", ""), Fault.NOT_JSON));
     }
 
@@ -45,8 +48,7 @@ class AttacksOnFormsTest {
                     assertThat(malformed.fault()).isEqualTo(fault);
                     world.harbour.participant.unreadable(world.liar.id(), malformed);
                 });
-        world.assertDetected(
-                world.harbour, fault == Fault.TOO_LARGE ? Alarm.Kind.OVERSIZE : Alarm.Kind.MALFORMED);
+        world.assertDetected(world.harbour, fault == Fault.TOO_LARGE ? Alarm.Kind.OVERSIZE : Alarm.Kind.MALFORMED);
     }
 
     @Test

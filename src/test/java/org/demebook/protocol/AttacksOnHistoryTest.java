@@ -109,7 +109,11 @@ class AttacksOnHistoryTest {
     void two_entries_with_one_number_are_found_by_the_one_that_a_taking_carries() {
         var offer = liar.forkedAfter(2)
                 .says(new Statement.Offered(
-                        UUID.randomUUID(), world.his, world.upland.id(), Liar.NOON.plusSeconds(60), Digests.of(Attacked.nothing())));
+                        UUID.randomUUID(),
+                        world.his,
+                        world.upland.id(),
+                        Liar.NOON.plusSeconds(60),
+                        Digests.of(Attacked.nothing())));
         world.gives(world.upland, offer.page(0));
         world.upland.participant.accept(
                 ((Statement.Offered) Entry.read(offer.last().entry()).says()).transfer());
@@ -194,7 +198,8 @@ class AttacksOnHistoryTest {
         var page = liar.page(0);
         var asked = world.harbour.participant.cursor(liar.id());
         world.harbour.participant.take(liar.id(), asked, page);
-        assertThat(world.harbour.participant.take(liar.id(), asked, page).outcome()).isEqualTo(Outcome.STALE);
+        assertThat(world.harbour.participant.take(liar.id(), asked, page).outcome())
+                .isEqualTo(Outcome.STALE);
         assertThat(world.gives(world.harbour, page).outcome()).isEqualTo(Outcome.REFUSED);
         world.assertDetected(world.harbour, Alarm.Kind.BROKEN_SEQUENCE);
         assertThat(world.harbour.participant.heads()).containsEntry(liar.id(), 2L);
@@ -303,7 +308,9 @@ class AttacksOnHistoryTest {
     @Test
     void keys_of_another_node_are_not_believed() {
         var key = SigningKey.generate();
-        world.gives(world.harbour, Liar.with(liar.page(0), KeyChain.of(key, SigningKey.generate().verifyingKey())));
+        world.gives(
+                world.harbour,
+                Liar.with(liar.page(0), KeyChain.of(key, SigningKey.generate().verifyingKey())));
         world.assertDetected(world.harbour, Alarm.Kind.WRONG_KEY);
     }
 
@@ -331,9 +338,16 @@ class AttacksOnHistoryTest {
         world.harbour.participant.write(
                 List.of(Saying.toAll(new AnimalEntered(new AnimalId(UUID.randomUUID(), world.harbour.id())))));
         var page = world.harbour.participant.entries(
-                world.upland.id(), world.harbour.id(), world.upland.participant.cursor(world.harbour.id()).after(), 10);
+                world.upland.id(),
+                world.harbour.id(),
+                world.upland.participant.cursor(world.harbour.id()).after(),
+                10);
         var items = new ArrayList<>(page.items());
-        var kept = world.harbour.participant.entries(world.upland.id(), world.harbour.id(), 0, 1).items().get(0);
+        var kept = world.harbour
+                .participant
+                .entries(world.upland.id(), world.harbour.id(), 0, 1)
+                .items()
+                .get(0);
         items.set(0, new FeedPage.Item(kept.entry(), items.get(0).salt(), Optional.empty()));
         world.gives(world.upland, liar.id(), Liar.with(page, items));
         world.assertDetected(world.upland, Alarm.Kind.BROKEN_SEQUENCE);
@@ -344,9 +358,15 @@ class AttacksOnHistoryTest {
         world.harbour.participant.write(
                 List.of(Saying.toAll(new AnimalEntered(new AnimalId(UUID.randomUUID(), world.harbour.id())))));
         var page = world.harbour.participant.entries(
-                world.upland.id(), world.harbour.id(), world.upland.participant.cursor(world.harbour.id()).after(), 10);
+                world.upland.id(),
+                world.harbour.id(),
+                world.upland.participant.cursor(world.harbour.id()).after(),
+                10);
         var items = new ArrayList<>(page.items());
-        items.set(0, new FeedPage.Item(items.get(0).entry(), Optional.of(new byte[MerkleTree.SALT_BYTES]), Optional.empty()));
+        items.set(
+                0,
+                new FeedPage.Item(
+                        items.get(0).entry(), Optional.of(new byte[MerkleTree.SALT_BYTES]), Optional.empty()));
         world.gives(world.upland, liar.id(), Liar.with(page, items));
         world.assertDetected(world.upland, Alarm.Kind.INCONSISTENT_HEAD);
     }
@@ -356,7 +376,10 @@ class AttacksOnHistoryTest {
         world.harbour.participant.write(
                 List.of(Saying.toAll(new AnimalEntered(new AnimalId(UUID.randomUUID(), world.harbour.id())))));
         var page = world.harbour.participant.entries(
-                world.upland.id(), world.harbour.id(), world.upland.participant.cursor(world.harbour.id()).after(), 10);
+                world.upland.id(),
+                world.harbour.id(),
+                world.upland.participant.cursor(world.harbour.id()).after(),
+                10);
         var item = page.items().get(0);
         var digest = MerkleTree.digestOf(
                 item.salt().orElseThrow(), item.entry().orElseThrow().getBytes(StandardCharsets.US_ASCII));
@@ -368,18 +391,24 @@ class AttacksOnHistoryTest {
     @Test
     void who_hides_its_own_release_from_some_does_not_hide_where_the_animal_is() {
         liar.says(new Statement.Offered(
-                UUID.randomUUID(), world.his, world.upland.id(), Liar.NOON.plusSeconds(60), Digests.of(Attacked.nothing())));
+                UUID.randomUUID(),
+                world.his,
+                world.upland.id(),
+                Liar.NOON.plusSeconds(60),
+                Digests.of(Attacked.nothing())));
         world.givesAll(world.harbour);
         world.givesAll(world.upland);
         var transfer = ((Statement.Offered) Entry.read(liar.last().entry()).says()).transfer();
         world.upland.participant.accept(transfer);
         world.settle();
-        var acceptance = world.upland.participant.entries(world.harbour.id(), world.upland.id(), 0, 100).items().stream()
-                .flatMap(item -> item.entry().stream())
-                .filter(compact -> Entry.read(compact).says() instanceof Statement.Accepted)
-                .map(compact -> new Statement.Carried(Signed.parse(compact, Entry.MOST_CHARACTERS), world.upland.chain))
-                .findFirst()
-                .orElseThrow();
+        var acceptance =
+                world.upland.participant.entries(world.harbour.id(), world.upland.id(), 0, 100).items().stream()
+                        .flatMap(item -> item.entry().stream())
+                        .filter(compact -> Entry.read(compact).says() instanceof Statement.Accepted)
+                        .map(compact ->
+                                new Statement.Carried(Signed.parse(compact, Entry.MOST_CHARACTERS), world.upland.chain))
+                        .findFirst()
+                        .orElseThrow();
         liar.says(new Statement.Released(transfer, acceptance));
         world.givesAll(world.upland);
         assertThat(world.agreed(world.his)).isEqualTo(new Whereabouts.Held(world.upland.id(), false));
@@ -395,14 +424,17 @@ class AttacksOnHistoryTest {
         var told = world.harbour.participant.entries(liar.id(), world.harbour.id(), 0, 100);
         var passedOn = world.upland.participant.entries(liar.id(), world.harbour.id(), 0, 100);
         for (var page : List.of(told, passedOn)) {
-            assertThat(page.items().get((int) page.head().checkpoint().size() - 1).entry()).isEmpty();
+            assertThat(page.items()
+                            .get((int) page.head().checkpoint().size() - 1)
+                            .entry())
+                    .isEmpty();
         }
     }
 
     @Test
     void who_takes_no_part_gets_nothing() {
-        assertThatThrownBy(() -> world.harbour.participant.entries(
-                        new Liar(world.population).id(), world.harbour.id(), 0, 10))
+        assertThatThrownBy(() ->
+                        world.harbour.participant.entries(new Liar(world.population).id(), world.harbour.id(), 0, 10))
                 .hasMessage("not-a-member");
     }
 

@@ -17,9 +17,8 @@ class EntryFuzz {
     void a_statement_that_is_read_has_one_form(byte[] payload) {
         try {
             var read = Entry.read(Signed.sign(Entry.TYPE, CanonicalJson.read(payload, Entry.MOST_CHARACTERS), KEY));
-            assertThat(CanonicalJson.write(StatementForm.write(read.says())))
-                    .isEqualTo(CanonicalJson.write(
-                            (ObjectNode) read.signed().payload().get("says")));
+            assertThat(CanonicalJson.write(StatementForm.write(read.says()))).isEqualTo(CanonicalJson.write((ObjectNode)
+                    read.signed().payload().get("says")));
         } catch (Malformed | BadStatement refused) {
             assertThat(refused.getMessage()).isNotBlank();
         }

@@ -85,7 +85,8 @@ final class Liar {
     private Liar append(String compact, byte[] salt) {
         compacts.add(compact);
         salts.add(salt);
-        tree.append(MerkleTree.leafOf(isRestricted(compact), MerkleTree.digestOf(salt, compact.getBytes(StandardCharsets.US_ASCII))));
+        tree.append(MerkleTree.leafOf(
+                isRestricted(compact), MerkleTree.digestOf(salt, compact.getBytes(StandardCharsets.US_ASCII))));
         return this;
     }
 

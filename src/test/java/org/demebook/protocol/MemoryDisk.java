@@ -50,10 +50,9 @@ final class MemoryDisk implements Disk {
     @Override
     public void erase(String node, Collection<Long> seqs) {
         seqs.forEach(seq -> journals.get(node)
-                .replaceAll(
-                        kept -> kept.seq() == seq
-                                ? new Kept(seq, kept.digest(), Optional.empty(), Optional.empty(), kept.readers())
-                                : kept));
+                .replaceAll(kept -> kept.seq() == seq
+                        ? new Kept(seq, kept.digest(), Optional.empty(), Optional.empty(), kept.readers())
+                        : kept));
         version++;
     }
 

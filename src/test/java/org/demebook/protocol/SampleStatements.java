@@ -57,8 +57,7 @@ final class SampleStatements {
                 harbour,
                 harbourKey,
                 2,
-                new Statement.CharterStated(
-                        new Charter("MC", object().put("locality", "Marrowfin Cay"), seats)));
+                new Statement.CharterStated(new Charter("MC", object().put("locality", "Marrowfin Cay"), seats)));
         var record = object().put("number", "MC-H-103-X");
         var offer = by(
                 harbour,
@@ -95,11 +94,7 @@ final class SampleStatements {
                                 List.of(new Statement.SireShare(sire, 1_000_000)),
                                 false,
                                 object())),
-                by(
-                        upland,
-                        uplandKey,
-                        4,
-                        new Statement.HoldingTold(neonate, "female", true, "keeper-7", object())),
+                by(upland, uplandKey, 4, new Statement.HoldingTold(neonate, "female", true, "keeper-7", object())),
                 by(harbour, harbourKey, 8, new Statement.TellingsWithdrawn(List.of(5L, 7L))),
                 by(upland, uplandKey, 5, new Statement.Purged(harbour.nodeId(), 8)),
                 claimed,

@@ -25,14 +25,16 @@ class VectorsTest {
             entries.addObject()
                     .put("type", StatementForm.typeOf(entry.says()))
                     .put("restricted", Kept.isRestricted(entry))
-                    .put("payload", new String(CanonicalJson.write(entry.signed().payload()), StandardCharsets.UTF_8))
+                    .put(
+                            "payload",
+                            new String(CanonicalJson.write(entry.signed().payload()), StandardCharsets.UTF_8))
                     .put("compact", entry.signed().compact());
         }
         for (var published : Vectors.reproduced("statements", made).get("entries")) {
             var read = Entry.read(published.get("compact").asText());
             assertThat(CanonicalJson.write(StatementForm.write(read.says())))
-                    .isEqualTo(CanonicalJson.write(
-                            (com.fasterxml.jackson.databind.node.ObjectNode) read.signed().payload().get("says")));
+                    .isEqualTo(CanonicalJson.write((com.fasterxml.jackson.databind.node.ObjectNode)
+                            read.signed().payload().get("says")));
         }
     }
 
@@ -53,7 +55,9 @@ class VectorsTest {
     void page() throws IOException {
         var sample = new SampleStatements();
         var liar = new Liar(SampleStatements.POPULATION, sample.harbourKey, sample.harbour);
-        sample.all().stream().limit(5).forEach(entry -> liar.append(entry.signed().compact()));
+        sample.all().stream()
+                .limit(5)
+                .forEach(entry -> liar.append(entry.signed().compact()));
         var bytes = PageForm.write(liar.page(2));
         var made = JsonNodeFactory.instance
                 .objectNode()

@@ -86,9 +86,12 @@ final class Nodes implements AutoCloseable {
         private void letIn(Member other) {
             administrator()
                     .body(Map.of(
-                            "address", "https://127.0.0.1:" + other.before.port(),
-                            "fingerprint", other.identity().path("fingerprint"),
-                            "name", other.name))
+                            "address",
+                            "https://127.0.0.1:" + other.before.port(),
+                            "fingerprint",
+                            other.identity().path("fingerprint"),
+                            "name",
+                            other.name))
                     .post("/api/v1/peers")
                     .then()
                     .statusCode(201);

@@ -70,7 +70,8 @@ class TwoNodesIT {
         }
         millis.sort(null);
         System.out.printf(
-                "from a write to its appearance at the peer, ms: median %d, slowest of 30 %d%n", millis.get(15), millis.get(29));
+                "from a write to its appearance at the peer, ms: median %d, slowest of 30 %d%n",
+                millis.get(15), millis.get(29));
         assertThat(millis.get(15)).as("the median of %s", millis).isLessThan(2_000);
         assertNobodyIsAccused();
     }
@@ -97,7 +98,9 @@ class TwoNodesIT {
             if (round % 2 == 1) {
                 nodes.each().forEach(member -> member.before.is(Proxy.Weather.CALM));
             }
-            await("the harbour may write again", () -> !nodes.harbour.federation().extract().<Boolean>path("fenced"));
+            await(
+                    "the harbour may write again",
+                    () -> !nodes.harbour.federation().extract().<Boolean>path("fenced"));
         }
         nodes.each().forEach(member -> member.before.is(Proxy.Weather.CALM));
         var code = last;
@@ -106,8 +109,12 @@ class TwoNodesIT {
         assertThat(after - before).as("seed %d", SEED).isEqualTo(acknowledged);
         await("the upland has them all", () -> entriesOfHarbour(nodes.upland) == after);
         var storms = nodes.each().map(member -> member.before).toList();
-        assertThat(storms.stream().mapToInt(proxy -> proxy.cuts.get()).sum()).as("cuts").isPositive();
-        assertThat(storms.stream().mapToInt(proxy -> proxy.delays.get()).sum()).as("delays").isPositive();
+        assertThat(storms.stream().mapToInt(proxy -> proxy.cuts.get()).sum())
+                .as("cuts")
+                .isPositive();
+        assertThat(storms.stream().mapToInt(proxy -> proxy.delays.get()).sum())
+                .as("delays")
+                .isPositive();
         assertNobodyIsAccused();
     }
 
@@ -122,8 +129,8 @@ class TwoNodesIT {
     }
 
     private static void assertNobodyIsAccused() {
-        nodes.each()
-                .forEach(member ->
-                        assertThat(member.alarms()).as("alarms at " + member.name).isEmpty());
+        nodes.each().forEach(member -> assertThat(member.alarms())
+                .as("alarms at " + member.name)
+                .isEmpty());
     }
 }

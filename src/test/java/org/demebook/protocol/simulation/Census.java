@@ -53,7 +53,8 @@ final class Census {
     }
 
     private boolean isAnswered(UUID transfer) {
-        return said().anyMatch(says -> says instanceof Statement.Accepted it && it.transfer().equals(transfer));
+        return said().anyMatch(says ->
+                says instanceof Statement.Accepted it && it.transfer().equals(transfer));
     }
 
     private boolean isExpired(SimNode author, UUID transfer) {

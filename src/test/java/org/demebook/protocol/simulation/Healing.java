@@ -46,8 +46,8 @@ final class Healing {
                 }
             }
         }
-        throw world.story.broken("I12", "after %d rounds without any fault there is still something new"
-                .formatted(MOST_ROUNDS));
+        throw world.story.broken(
+                "I12", "after %d rounds without any fault there is still something new".formatted(MOST_ROUNDS));
     }
 
     private List<Long> versions() {
@@ -55,8 +55,8 @@ final class Healing {
     }
 
     private boolean noneHasNews() {
-        return living().noneMatch(asker -> living().anyMatch(giver -> world.nodes.stream()
-                .anyMatch(journal -> giver != asker && hasNews(giver, asker, journal))));
+        return living().noneMatch(asker -> living().anyMatch(giver ->
+                world.nodes.stream().anyMatch(journal -> giver != asker && hasNews(giver, asker, journal))));
     }
 
     private java.util.stream.Stream<SimNode> living() {
@@ -68,15 +68,18 @@ final class Healing {
     }
 
     private void round(SimNode asker, Wanted wanted) {
-        living().filter(giver -> giver != asker).forEach(giver -> world.step(() -> {
-            for (var journal : world.nodes) {
-                boolean awaited = journal == asker && asker.participant().awaited().contains(giver.id);
-                if (awaited || wanted.of(giver, asker, journal)) {
-                    world.network.ask(asker, giver, journal.id);
-                }
-            }
-        }));
-        world.step(() -> world.rules.once(asker, "settles", () -> asker.participant().settle()));
+        living().filter(giver -> giver != asker)
+                .forEach(giver -> world.step(() -> {
+                    for (var journal : world.nodes) {
+                        boolean awaited = journal == asker
+                                && asker.participant().awaited().contains(giver.id);
+                        if (awaited || wanted.of(giver, asker, journal)) {
+                            world.network.ask(asker, giver, journal.id);
+                        }
+                    }
+                }));
+        world.step(() ->
+                world.rules.once(asker, "settles", () -> asker.participant().settle()));
     }
 
     /** At others than the author where these are asked at all, or where the author is gone. */

@@ -206,7 +206,8 @@ class SimDisk implements Disk {
         for (long seq : seqs) {
             var journal = state.journals.get(node);
             var kept = journal.get((int) seq - 1);
-            journal.set((int) seq - 1, new Kept(seq, kept.digest(), Optional.empty(), Optional.empty(), kept.readers()));
+            journal.set(
+                    (int) seq - 1, new Kept(seq, kept.digest(), Optional.empty(), Optional.empty(), kept.readers()));
         }
     }
 

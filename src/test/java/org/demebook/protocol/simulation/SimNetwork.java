@@ -146,8 +146,7 @@ class SimNetwork {
         } catch (RuntimeException unreadable) {
             throw world.story.broken(
                     "I11",
-                    "%s cannot read what honest %s sent: %s"
-                            .formatted(question.asker(), question.giver(), unreadable));
+                    "%s cannot read what honest %s sent: %s".formatted(question.asker(), question.giver(), unreadable));
         }
     }
 
