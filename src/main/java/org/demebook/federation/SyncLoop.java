@@ -50,6 +50,7 @@ class SyncLoop {
 
     private final Map<To, Link> links = new ConcurrentHashMap<>();
     private final AtomicBoolean looking = new AtomicBoolean();
+    private final Set<UUID> toTell = ConcurrentHashMap.newKeySet();
     private final Map<UUID, List<Peer>> peersOf = new ConcurrentHashMap<>();
 
     @Inject
@@ -109,14 +110,27 @@ class SyncLoop {
         }
     }
 
-    /** This node has something new: whoever follows it is told. */
+    /** This node has something new: whoever follows it is told, once for all that is written until then. */
     void written(@ObservesAsync Parts.Written written) {
-        for (var peer : peersIn(written.population())) {
-            if (link(written.population(), peer).beginsHint()) {
-                submit(workers, () -> hint(written.population(), peer));
-            }
+        var population = written.population();
+        if (toTell.add(population)) {
+            submit(workers, () -> tell(population));
         }
-        submit(workers, () -> settle(written.population()));
+    }
+
+    private void tell(UUID population) {
+        toTell.remove(population);
+        try {
+            peersOf.put(population, findPeers(population));
+            for (var peer : peersIn(population)) {
+                if (link(population, peer).beginsHint()) {
+                    submit(workers, () -> hint(population, peer));
+                }
+            }
+        } catch (RuntimeException e) {
+            LOG.errorf(e, "nobody is told of what is new in %s", population);
+        }
+        settle(population);
     }
 
     /** When everything that a peer had of a population was here, the last time since this server started. */
@@ -251,8 +265,13 @@ class SyncLoop {
     }
 
     private void lookAfter(UUID population) {
-        peersOf.put(population, findPeers(population));
-        opening.open(population);
+        try {
+            peersOf.put(population, findPeers(population));
+            opening.open(population);
+        } catch (RuntimeException e) {
+            LOG.errorf(e, "%s is not looked after this time", population);
+            return;
+        }
         settle(population);
         for (var regular : regulars) {
             try {

@@ -117,10 +117,20 @@ final class Nodes implements AutoCloseable {
     Nodes(Path folder, long seed) throws IOException, InterruptedException {
         TestServer.deleteAll(folder);
         harbour = new Member(folder.resolve("harbour"), "Harbour", "H", seed);
-        upland = new Member(folder.resolve("upland"), "Upland", "U", seed + 1);
-        harbour.letIn(upland);
-        upland.letIn(harbour);
-        share();
+        try {
+            upland = new Member(folder.resolve("upland"), "Upland", "U", seed + 1);
+        } catch (IOException | InterruptedException | RuntimeException e) {
+            harbour.close();
+            throw e;
+        }
+        try {
+            harbour.letIn(upland);
+            upland.letIn(harbour);
+            share();
+        } catch (RuntimeException | Error e) {
+            close();
+            throw e;
+        }
     }
 
     private void share() {

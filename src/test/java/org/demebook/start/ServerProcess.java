@@ -20,7 +20,7 @@ import java.util.concurrent.TimeUnit;
 final class ServerProcess implements AutoCloseable {
     static final String ADMINISTRATOR_PASSWORD = "only-for-tests-4711";
     private static final Path JAR = Path.of("target", "quarkus-app", "quarkus-run.jar");
-    private static final Duration PATIENCE = Duration.ofSeconds(60);
+    private static final Duration PATIENCE = Duration.ofMinutes(3);
 
     private final Process process;
     private final int port;

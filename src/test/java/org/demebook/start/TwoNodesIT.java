@@ -36,7 +36,9 @@ class TwoNodesIT {
 
     @AfterAll
     static void stop() throws IOException {
-        nodes.close();
+        if (nodes != null) {
+            nodes.close();
+        }
     }
 
     private static void await(String what, BooleanSupplier holds) throws InterruptedException {
