@@ -5,7 +5,6 @@ import jakarta.inject.Inject;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
-import org.demebook.consent.CarriedGrants;
 import org.demebook.crossing.CrossingFacts.AnimalArrivedElsewhere;
 import org.demebook.crossing.CrossingFacts.AnimalOfferedElsewhere;
 import org.demebook.crossing.CrossingFacts.AnimalReleasedElsewhere;
@@ -41,9 +40,6 @@ class Giving {
 
     @Inject
     Leavers leavers;
-
-    @Inject
-    CarriedGrants grants;
 
     @Inject
     Federations federations;
@@ -108,14 +104,11 @@ class Giving {
         }
     }
 
-    /** What its keeper had granted for it when it went stays granted, so that its relatives' ancestry goes on to be known. */
     private void arrive(Crossing crossing) {
         if (crossing.state != CrossingState.ARRIVED) {
-            var live = grants.live(crossing.populationId, List.of(crossing.collectionId));
             var holder = UUID.randomUUID(); // random: not even the time of its making is in it
             leavers.openUnnamed(crossing.populationId, crossing.keeperId, holder);
             record(crossing, new AnimalArrivedElsewhere(crossing.id, holder));
-            grants.carryOver(live, crossing.populationId, crossing.animalId, crossing.collectionId, holder);
         }
     }
 

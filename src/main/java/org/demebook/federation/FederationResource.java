@@ -7,7 +7,6 @@ import static org.demebook.problem.ProblemType.NODE_FENCED;
 import static org.demebook.problem.ProblemType.NOT_ALLOWED;
 import static org.demebook.problem.ProblemType.NOT_SAID;
 import static org.demebook.problem.ProblemType.NOT_SHARED;
-import static org.demebook.problem.ProblemType.NO_SUCH_NODE;
 import static org.demebook.problem.ProblemType.NO_SUCH_PEER;
 import static org.demebook.problem.ProblemType.NO_SUCH_POPULATION;
 import static org.demebook.problem.ProblemType.SEAT_TAKEN;
@@ -144,7 +143,7 @@ class FederationResource {
             responseCode = "200",
             description = "The node is set aside; what came of it before stays",
             content = @Content(mediaType = "application/json", schema = @Schema(implementation = FederationView.class)))
-    @Refuses({NOT_ALLOWED, FEDERATION_OFF, NO_SUCH_POPULATION, NOT_SHARED, NO_SUCH_NODE})
+    @Refuses({NOT_ALLOWED, FEDERATION_OFF, NO_SUCH_POPULATION, NOT_SHARED, NO_SUCH_PEER})
     public Response setAside(@RestPath String population, @RestPath("node") String nodeId) {
         return aside(population, nodeId, true);
     }
@@ -156,7 +155,7 @@ class FederationResource {
             responseCode = "200",
             description = "The node is followed",
             content = @Content(mediaType = "application/json", schema = @Schema(implementation = FederationView.class)))
-    @Refuses({NOT_ALLOWED, FEDERATION_OFF, NO_SUCH_POPULATION, NOT_SHARED, NO_SUCH_NODE})
+    @Refuses({NOT_ALLOWED, FEDERATION_OFF, NO_SUCH_POPULATION, NOT_SHARED, NO_SUCH_PEER})
     public Response readmit(@RestPath String population, @RestPath("node") String nodeId) {
         return aside(population, nodeId, false);
     }
@@ -180,7 +179,7 @@ class FederationResource {
             description = "This node's signed word",
             content =
                     @Content(mediaType = "application/json", schema = @Schema(implementation = EndorsementView.class)))
-    @Refuses({NOT_ALLOWED, FEDERATION_OFF, NO_SUCH_POPULATION, NOT_SHARED, NO_SUCH_NODE, NOT_SAID, NODE_FENCED})
+    @Refuses({NOT_ALLOWED, FEDERATION_OFF, NO_SUCH_POPULATION, NOT_SHARED, NO_SUCH_PEER, NOT_SAID, NODE_FENCED})
     public Response endorse(@RestPath String population, @NotNull @Valid NewEndorsement endorsement) {
         return once(population, endorsement, (by, id) -> Answer.ok(null, adoption.endorse(by, id, endorsement.gone())));
     }
@@ -200,7 +199,7 @@ class FederationResource {
         FEDERATION_OFF,
         NO_SUCH_POPULATION,
         NOT_SHARED,
-        NO_SUCH_NODE,
+        NO_SUCH_PEER,
         INVALID_VALUES,
         NOT_SAID,
         NODE_FENCED

@@ -3,7 +3,6 @@ package org.demebook.federation;
 import static org.demebook.problem.ProblemType.ALREADY_SHARED;
 import static org.demebook.problem.ProblemType.NODE_FENCED;
 import static org.demebook.problem.ProblemType.NOT_SAID;
-import static org.demebook.problem.ProblemType.NO_SUCH_NODE;
 import static org.demebook.problem.ProblemType.NO_SUCH_PEER;
 import static org.demebook.problem.ProblemType.NO_SUCH_POPULATION;
 import static org.demebook.problem.ProblemType.SEAT_TAKEN;
@@ -134,7 +133,7 @@ public class Sharing {
         if (nodeId.equals(federations.nodeId())
                 || part.charter().flatMap(charter -> charter.seat(nodeId)).isEmpty()) {
             throw new Refusal(
-                    NO_SUCH_NODE,
+                    NO_SUCH_PEER,
                     "No other node with the id \"%s\" has a seat in this population (GET …/federation lists them)."
                             .formatted(nodeId));
         }

@@ -163,9 +163,9 @@ class PeersTest {
         client.post(peer, "/federation/populations/" + POPULATION + "/hint", NOTHING);
         assertThat(hints).containsExactly(node.identity().nodeId() + " " + POPULATION);
         assertThat(client.get(peer, entries(), 1_000)).isNotEmpty();
-        // the other way round; no room of this server has told it of a journal
+        // the other way round; it has a seat in no population of this server, and learns of none
         var told = uplandIsTold();
-        assertThat(told.error()).isIn("no-such-journal", "no-such-population");
+        assertThat(told.error()).isEqualTo("not-a-member");
         assertThat(lastContact()).isNotNull();
     }
 

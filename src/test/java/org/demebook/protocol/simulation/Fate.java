@@ -84,7 +84,7 @@ final class Fate {
     /** One at a time: two that lost something could each be waited for by the other, and what both had would be lost. */
     private void restore(SimNode node) {
         boolean anotherIs = world.nodes.stream().anyMatch(SimNode::isRestored);
-        if (anotherIs || node.isGone() || node.backups.isEmpty()) {
+        if (anotherIs || node.isGone() || node.backups.isEmpty() || isKnownToTheGoneAlone(node)) {
             return;
         }
         int before = node.disk.journal(node.id).size();
@@ -97,6 +97,21 @@ final class Fate {
                 .formatted(node, node.disk.journal(node.id).size(), before));
         world.rules.somethingWasLost();
         startLater(node);
+    }
+
+    /** What only a node that is gone for good has of a journal comes back from nobody: two misfortunes at once, which no protocol heals. */
+    private boolean isKnownToTheGoneAlone(SimNode node) {
+        int living = 0;
+        int gone = 0;
+        for (var other : world.nodes) {
+            int held = other.disk.journal(node.id).size();
+            if (other.isGone()) {
+                gone = Math.max(gone, held);
+            } else if (other != node) {
+                living = Math.max(living, held);
+            }
+        }
+        return gone > living;
     }
 
     private void cutLinks(SimNode node) {
