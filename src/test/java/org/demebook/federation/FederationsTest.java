@@ -203,7 +203,7 @@ class FederationsTest extends SharedWorld {
         post("", Map.of()).statusCode(409).body("type", equalTo("/problems/already-shared"));
         post("/nodes/" + upland.id() + "/setting-aside", Map.of())
                 .statusCode(422)
-                .body("type", equalTo("/problems/no-such-node"));
+                .body("type", equalTo("/problems/no-such-peer"));
         join();
         post("/seats", Map.of("node", upland.id(), "code", "UP"))
                 .statusCode(200)
