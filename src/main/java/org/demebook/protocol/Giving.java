@@ -32,7 +32,7 @@ record Giving(Desk desk, Fence fence) {
         var head = head(copy);
         long size = head.checkpoint().size();
         var from = Math.min(after, size);
-        var items = items(copy, asker, from, (int) Math.min(most, size - from));
+        var items = items(copy, asker, from, upToTheKeyInUse(copy, from, (int) Math.min(most, size - from)));
         long end = from + items.size();
         if (end < size && node.equals(desk.me) && isKeyStated(copy) && copy.ledger.keysStatedAt <= end) {
             // whoever held a sign of more than it was given would wait for it, were it lost here before it was given to
@@ -78,6 +78,12 @@ record Giving(Desk desk, Fence fence) {
         var checkpoint =
                 new Checkpoint(Evidence.origin(desk.membership.population(), desk.me), size, own.tree.root(size));
         return SignedCheckpoint.sign(checkpoint, desk.me, desk.membership.key().get());
+    }
+
+    /** A head of the page's own length can be signed only where the key in use is stated within it. */
+    private int upToTheKeyInUse(Copy copy, long from, int most) {
+        long stated = copy.ledger.keysStatedAt - from;
+        return copy.node().equals(desk.me) && stated > most && stated <= MOST_ENTRIES ? (int) stated : most;
     }
 
     private boolean isKeyStated(Copy own) {

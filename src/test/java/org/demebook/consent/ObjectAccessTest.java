@@ -140,7 +140,8 @@ class ObjectAccessTest {
     /** What is written of the whole population, and how its holder sees the thing itself. */
     private static List<String> asDovSeesIt(Questions questions, Question question) {
         var codes = questions.codes();
-        // an animal gets its name between nodes when the server next looks at what is granted to them, whatever is asked meanwhile
+        // an animal gets its name between nodes when the server next looks at what is granted to them, whatever is
+        // asked meanwhile
         var seen = new ArrayList<>(ask(
                 "select h.code || ' ' || count(e.seq) from demebook.journal_head h left join demebook.journal_entry e"
                         + " on e.population_id = h.population_id and e.type <> 'animal-named-between-nodes'"

@@ -66,11 +66,8 @@ final class AdministratorActs {
                         world.story.name('a', orphan.get()),
                         gone.get(),
                         says.endorsements().size());
-        if (!acts.write(node, what, List.of(Saying.toAll(says)))) {
-            return false;
-        }
-        heir = node;
-        return true;
+        heir = node; // agreed on before, whatever becomes of this attempt
+        return acts.write(node, what, List.of(Saying.toAll(says)));
     }
 
     /** By everybody who can be asked; a telephone does for this. */
