@@ -11,6 +11,7 @@ import org.demebook.protocol.Statement.Offered;
 import org.demebook.protocol.Statement.Rejected;
 import org.demebook.protocol.Statement.Released;
 import org.demebook.signing.Signed;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Entries of other journals inside statements: what they are, whether their signature holds, and what they say. A carried entry
@@ -67,7 +68,7 @@ final class Carrying {
         return found;
     }
 
-    private static @org.jspecify.annotations.Nullable Carried directlyWithin(Statement says) {
+    private static @Nullable Carried directlyWithin(Statement says) {
         if (says instanceof Accepted accepted) {
             return accepted.offer();
         } else if (says instanceof Rejected rejected) {

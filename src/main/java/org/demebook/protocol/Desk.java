@@ -1,5 +1,6 @@
 package org.demebook.protocol;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -114,11 +115,7 @@ final class Desk {
         raise(kind, accused, Optional.empty(), sentence);
     }
 
-    void raise(
-            Alarm.Kind kind,
-            String accused,
-            Optional<com.fasterxml.jackson.databind.node.ObjectNode> evidence,
-            String sentence) {
+    void raise(Alarm.Kind kind, String accused, Optional<ObjectNode> evidence, String sentence) {
         var what = kind + " " + accused + " " + evidence.map(Digests::of).orElse(sentence);
         raise(new Alarm(Digests.of(what), kind, accused, evidence, sentence, around.now()));
     }

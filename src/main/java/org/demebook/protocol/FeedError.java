@@ -1,5 +1,7 @@
 package org.demebook.protocol;
 
+import java.util.Locale;
+
 /** Why a node gives no entries. */
 public final class FeedError extends RuntimeException {
     public enum Reason {
@@ -15,7 +17,7 @@ public final class FeedError extends RuntimeException {
 
         /** In answers. */
         public String word() {
-            return name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+            return name().toLowerCase(Locale.ROOT).replace('_', '-');
         }
     }
 

@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
@@ -17,6 +18,7 @@ import java.util.function.Predicate;
 import java.util.function.Supplier;
 import org.demebook.protocol.Statement.CharterStated;
 import org.demebook.protocol.Statement.JournalOpened;
+import org.demebook.signing.Malformed;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -221,8 +223,7 @@ public final class Participant {
     /** Something that {@link PageForm} could not read. */
     public void unreadable(String from, RuntimeException why) {
         change(present -> {
-            var oversize = why instanceof org.demebook.signing.Malformed malformed
-                    && malformed.fault() == org.demebook.signing.Malformed.Fault.TOO_LARGE;
+            var oversize = why instanceof Malformed malformed && malformed.fault() == Malformed.Fault.TOO_LARGE;
             present.raise(
                     oversize ? Alarm.Kind.OVERSIZE : Alarm.Kind.MALFORMED,
                     from,
@@ -309,7 +310,7 @@ public final class Participant {
     public Optional<ObjectNode> record(UUID transfer) {
         return read(present -> present.copies.byNode.values().stream()
                 .map(copy -> copy.ledger.records.get(transfer))
-                .filter(java.util.Objects::nonNull)
+                .filter(Objects::nonNull)
                 .findFirst()
                 .map(Statement.RecordSent::record));
     }

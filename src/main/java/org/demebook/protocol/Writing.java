@@ -3,6 +3,7 @@ package org.demebook.protocol;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -213,7 +214,7 @@ record Writing(Desk desk, Fence fence, Set<String> others) {
             if (!copy.node().equals(desk.me)) {
                 for (long withdrawal : copy.ledger.withdrawals.keySet()) {
                     if (!own.purged
-                            .getOrDefault(copy.node(), java.util.Collections.emptySortedSet())
+                            .getOrDefault(copy.node(), Collections.emptySortedSet())
                             .contains(withdrawal)) {
                         receipts.add(new Purged(copy.node(), withdrawal));
                     }

@@ -19,6 +19,7 @@ import org.demebook.protocol.Charter;
 import org.demebook.protocol.FeedError;
 import org.demebook.protocol.Follower;
 import org.demebook.protocol.Membership;
+import org.demebook.protocol.MemoryDisk;
 import org.demebook.protocol.PageForm;
 import org.demebook.protocol.Participant;
 import org.demebook.protocol.Saying;

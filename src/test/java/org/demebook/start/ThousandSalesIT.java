@@ -89,13 +89,20 @@ class ThousandSalesIT {
             Thread.sleep(1_000);
         }
         var arrived = all(nodes.upland, "/crossings?state=arrived");
-        assertThat(arrived.stream().map(crossing -> crossing.get("id"))).containsAll(offered).containsAll(accepted);
+        assertThat(arrived.stream().map(crossing -> crossing.get("id")))
+                .containsAll(offered)
+                .containsAll(accepted);
         assertThat(all(nodes.harbour, "/crossings?state=arrived").stream().map(crossing -> crossing.get("id")))
-                .containsExactlyInAnyOrderElementsOf(arrived.stream().map(crossing -> crossing.get("id")).toList());
+                .containsExactlyInAnyOrderElementsOf(
+                        arrived.stream().map(crossing -> crossing.get("id")).toList());
         assertThat(held(nodes.upland)).as("held by the buyer").containsExactlyInAnyOrderElementsOf(numbers);
         assertThat(held(nodes.harbour)).as("held by the seller").isEmpty();
-        nodes.each().forEach(member -> assertThat(member.alarms()).as("alarms at " + member.name).isEmpty());
-        assertThat(entries(nodes.harbour)).as("what each knows of both journals").isEqualTo(entries(nodes.upland));
+        nodes.each().forEach(member -> assertThat(member.alarms())
+                .as("alarms at " + member.name)
+                .isEmpty());
+        assertThat(entries(nodes.harbour))
+                .as("what each knows of both journals")
+                .isEqualTo(entries(nodes.upland));
         System.out.printf("%d sales through %d kills, seed %d%n", SALES, KILLS, SEED);
     }
 
@@ -137,16 +144,20 @@ class ThousandSalesIT {
 
     private void offer(String number) {
         var body = Map.of("animal", number, "kind", "sale", "node", nodes.upland.code, "to", "administrator");
-        var answer = until(201, () -> ask(nodes.harbour, "sell " + number).body(body).post(POPULATION + "/crossings"));
+        var answer =
+                until(201, () -> ask(nodes.harbour, "sell " + number).body(body).post(POPULATION + "/crossings"));
         offered.add(answer.path("id"));
     }
 
     private void acceptAll() {
         while (accepted.size() < SALES && broken.get() == null) {
-            List<String> ids = until(200, () -> ask(nodes.upland, "x").get(POPULATION + "/crossings?state=offered&limit=100"))
+            List<String> ids = until(
+                            200, () -> ask(nodes.upland, "x").get(POPULATION + "/crossings?state=offered&limit=100"))
                     .path("items.findAll { !it.given }.id");
             for (var id : ids) {
-                until(200, () -> ask(nodes.upland, "accept " + id).body(Map.of()).post(POPULATION + "/crossings/" + id + "/acceptance"));
+                until(200, () -> ask(nodes.upland, "accept " + id)
+                        .body(Map.of())
+                        .post(POPULATION + "/crossings/" + id + "/acceptance"));
                 accepted.add(id);
             }
         }
@@ -173,7 +184,8 @@ class ThousandSalesIT {
                     throw away;
                 }
             } catch (Exception away) {
-                // refused or cut: the server is being killed, or starts; the client throws what its signature does not say
+                // refused or cut: the server is being killed, or starts; the client throws what its signature does not
+                // say
             }
             pause();
         }

@@ -1,4 +1,4 @@
-package org.demebook.federation;
+package org.demebook.protocol;
 
 import java.util.ArrayList;
 import java.util.Collection;
@@ -9,12 +9,9 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Supplier;
-import org.demebook.protocol.Alarm;
-import org.demebook.protocol.Disk;
-import org.demebook.protocol.Kept;
 
 /** A disk in memory, for a look at a population that is thrown away afterwards: a change that fails is not taken back. */
-final class MemoryDisk implements Disk {
+public final class MemoryDisk implements Disk {
     private final Map<String, List<Kept>> entries = new TreeMap<>();
     private final Map<String, String> heads = new HashMap<>();
     private final Map<String, List<String>> unchecked = new HashMap<>();
