@@ -64,13 +64,13 @@ class FederationStartIT {
                         .body("address", equalTo("https://127.0.0.1:" + port))
                         .extract()
                         .path("nodeId");
-                assertThat(answer(upland, keys, port)).isEqualTo("404 no-such-journal");
+                assertThat(answer(upland, keys, port)).isEqualTo("404 not-a-member");
                 server.kill();
             }
             Files.move(keys.resolve("recovery.key"), folder.resolve("safe"));
             try (var server = start(port)) {
                 assertThat(NodeIdentity.in(keys).nodeId()).isEqualTo(nodeId);
-                assertThat(answer(upland, keys, port)).isEqualTo("404 no-such-journal");
+                assertThat(answer(upland, keys, port)).isEqualTo("404 not-a-member");
                 server.kill();
             }
             Files.delete(keys.resolve("node.key"));
@@ -78,7 +78,7 @@ class FederationStartIT {
             try (var server = start(port, "-Ddemebook.federation.recovery-key=" + folder.resolve("safe"))) {
                 assertThat(NodeIdentity.in(keys).nodeId()).isEqualTo(nodeId);
                 assertThat(NodeIdentity.in(keys).keys().keys()).hasSize(2);
-                assertThat(answer(upland, keys, port)).isEqualTo("404 no-such-journal");
+                assertThat(answer(upland, keys, port)).isEqualTo("404 not-a-member");
                 assertThat(server.isAlive()).isTrue();
             }
             Files.setPosixFilePermissions(keys.resolve("node.key"), PosixFilePermissions.fromString("rw-r--r--"));
