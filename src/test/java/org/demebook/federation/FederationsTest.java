@@ -202,7 +202,7 @@ class FederationsTest extends SharedWorld {
                 .body("type", equalTo("/problems/no-such-peer"));
         post("", Map.of()).statusCode(409).body("type", equalTo("/problems/already-shared"));
         post("/nodes/" + upland.id() + "/setting-aside", Map.of())
-                .statusCode(422)
+                .statusCode(404)
                 .body("type", equalTo("/problems/no-such-peer"));
         join();
         post("/seats", Map.of("node", upland.id(), "code", "UP"))
