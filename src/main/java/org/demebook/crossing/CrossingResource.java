@@ -17,10 +17,10 @@ import java.net.URI;
 import java.util.List;
 import java.util.UUID;
 import org.demebook.keeper.SignedIn;
-import org.demebook.problem.Refusal;
 import org.demebook.rest.Once;
 import org.demebook.rest.Once.Answer;
 import org.demebook.rest.Page;
+import org.demebook.rest.Parameters;
 import org.demebook.rest.Refuses;
 import org.demebook.rest.Revision;
 import org.demebook.rest.ShownTo;
@@ -66,7 +66,11 @@ class CrossingResource {
             @QueryParam("limit") @Nullable Integer limit,
             @Context UriInfo uri) {
         return crossings
-                .page(signedIn.standing(population), state(state), Page.after(after), Page.limit(limit))
+                .page(
+                        signedIn.standing(population),
+                        Parameters.word("state", state, CrossingState::parse),
+                        Page.after(after),
+                        Page.limit(limit))
                 .response(uri);
     }
 
@@ -184,13 +188,5 @@ class CrossingResource {
 
     private static Answer answer(CrossingView crossing) {
         return Answer.ok(crossing.revision(), crossing);
-    }
-
-    private static @Nullable CrossingState state(@Nullable String word) {
-        try {
-            return word == null ? null : CrossingState.parse(word);
-        } catch (IllegalArgumentException e) {
-            throw new Refusal(BAD_PARAMETER, "state=%s: %s.".formatted(word, e.getMessage()));
-        }
     }
 }

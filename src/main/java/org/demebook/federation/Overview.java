@@ -11,6 +11,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -37,7 +38,6 @@ import org.jspecify.annotations.Nullable;
 /** How it stands with a shared population, for administrators. */
 @ApplicationScoped
 public class Overview {
-    private static final int MOST_NOTE_BYTES = 16 * 1024;
 
     @Inject
     Federations federations;
@@ -134,10 +134,11 @@ public class Overview {
             var tables = new JournalTables(connection, population);
             var heads = new HashMap<String, Head>();
             for (var seat : charter.seats()) {
-                var checked = tables.head(seat.node()).map(Overview::note);
+                var checked = tables.head(seat.node()).map(SignedCheckpoint::parse);
                 long furthest = checked.map(note -> note.checkpoint().size()).orElse(0L);
                 for (var text : tables.unchecked(seat.node())) {
-                    furthest = Math.max(furthest, note(text).checkpoint().size());
+                    furthest = Math.max(
+                            furthest, SignedCheckpoint.parse(text).checkpoint().size());
                 }
                 heads.put(seat.node(), new Head(checked.orElse(null), furthest));
             }
@@ -145,10 +146,6 @@ public class Overview {
         } catch (SQLException e) {
             throw new IllegalStateException(e);
         }
-    }
-
-    private static SignedCheckpoint note(String text) {
-        return SignedCheckpoint.parse(text, MOST_NOTE_BYTES);
     }
 
     public List<AlarmView> alarms(UUID population) {
@@ -160,7 +157,7 @@ public class Overview {
     private AlarmView view(Alarm alarm) {
         return new AlarmView(
                 alarm.id(),
-                alarm.kind().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'),
+                alarm.kind().name().toLowerCase(Locale.ROOT).replace('_', '-'),
                 alarm.accused(),
                 alarm.isProven(),
                 alarm.sentence(),

@@ -9,6 +9,7 @@ import jakarta.enterprise.event.ObservesAsync;
 import jakarta.inject.Inject;
 import java.time.Instant;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -19,6 +20,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.ThreadFactory;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -79,7 +81,7 @@ class SyncLoop {
     private ExecutorService workers = Executors.newFixedThreadPool(WORKERS, daemon("federation-peer"));
     private ExecutorService looker = Executors.newSingleThreadExecutor(daemon("federation-regular"));
 
-    private static java.util.concurrent.ThreadFactory daemon(String name) {
+    private static ThreadFactory daemon(String name) {
         var number = new AtomicInteger();
         return work -> {
             var thread = new Thread(work, name + "-" + number.incrementAndGet());
@@ -219,7 +221,7 @@ class SyncLoop {
     private Set<String> journalsToAskFor(UUID population, Peer peer) {
         var reachable = peersIn(population).stream().collect(Collectors.toMap(Peer::nodeId, Function.identity()));
         return federations.reading(population, part -> {
-            var journals = new java.util.LinkedHashSet<String>();
+            var journals = new LinkedHashSet<String>();
             if (part.awaited().contains(peer.nodeId())) {
                 journals.add(node.identity().nodeId());
             }

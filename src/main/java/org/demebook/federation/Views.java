@@ -1,5 +1,6 @@
 package org.demebook.federation;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
@@ -139,7 +140,7 @@ public final class Views {
     /** An endorsement as another node's administrator was given it. */
     public record GivenEndorsement(
             @NotNull @Size(max = 4096) String word, @NotNull Map<String, Object> keys) {
-        ObjectNode keysAsJson(com.fasterxml.jackson.databind.ObjectMapper json) {
+        ObjectNode keysAsJson(ObjectMapper json) {
             return json.valueToTree(keys);
         }
     }

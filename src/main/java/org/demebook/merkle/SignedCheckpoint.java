@@ -21,6 +21,9 @@ public final class SignedCheckpoint {
     /** Cosignatures on one checkpoint. */
     public static final int MOST_COSIGNATURES = 64;
 
+    /** A note with all of them is shorter. */
+    private static final int MOST_BYTES = 16 * 1024;
+
     private static final Pattern SIZE = Pattern.compile("0|[1-9][0-9]{0,15}");
     private static final int BODY_LINES = 3;
 
@@ -62,6 +65,11 @@ public final class SignedCheckpoint {
             add(signatures, line(line));
         }
         return new SignedCheckpoint(checkpoint, signatures.get(0), signatures.subList(1, signatures.size()));
+    }
+
+    /** The same of at most 16 KiB, which is more than any note has. */
+    public static SignedCheckpoint parse(String text) {
+        return parse(text, MOST_BYTES);
     }
 
     private static NoteSignature line(String line) {

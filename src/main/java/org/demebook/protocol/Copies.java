@@ -156,13 +156,6 @@ final class Copies {
         return transfers;
     }
 
-    Optional<Transfer> transfer(UUID id) {
-        return byNode.values().stream()
-                .filter(copy -> copy.ledger.outgoing.containsKey(id))
-                .findFirst()
-                .map(copy -> transfer(copy.ledger, id));
-    }
-
     private Transfer transfer(Ledger giver, UUID id) {
         var out = giver.outgoing.get(id);
         var offered = out.offered();

@@ -11,13 +11,13 @@ import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import org.demebook.merkle.SignedCheckpoint;
+import org.demebook.protocol.Statement.TellingsWithdrawn;
 
 /**
  * What a participant works on: the disk, and everything that was folded from it. Made anew whenever the disk is not as it was left.
  */
 final class Desk {
     private static final int CHUNK = 1_000;
-    private static final int MOST_NOTE = 16 * 1024;
 
     final Membership membership;
     final Disk disk;
@@ -57,7 +57,7 @@ final class Desk {
                 entry.ifPresent(read -> fold(copy, read));
             }
         } while (chunk.size() == CHUNK);
-        copy.head = disk.head(node).map(text -> SignedCheckpoint.parse(text, MOST_NOTE));
+        copy.head = disk.head(node).map(SignedCheckpoint::parse);
     }
 
     /** An entry that was taken in before, so that its form and signature are good. */
@@ -76,8 +76,19 @@ final class Desk {
         }
     }
 
+    /** Folds an entry in that has no fault; what it withdraws is erased, and who follows hears of it. */
+    void takeEffect(Copy copy, Entry entry) {
+        var erasable = entry.says() instanceof TellingsWithdrawn withdrawal
+                ? Folding.erasable(copy.ledger, withdrawal)
+                : List.<Long>of();
+        copy.ledger.fold(entry);
+        remember(entry);
+        erase(copy.node(), erasable);
+        follower.follow(entry);
+    }
+
     /** What an entry carries is a sign of other journals. */
-    void remember(Entry entry) {
+    private void remember(Entry entry) {
         for (var inside : copies.carrying.within(entry.says())) {
             var other = copies.carrying.read(inside);
             carried.computeIfAbsent(other.node(), node -> new TreeMap<>())
@@ -89,9 +100,8 @@ final class Desk {
     long highest(String node) {
         long highest = copies.of(node).size();
         for (var text : disk.unchecked(node)) {
-            highest = Math.max(
-                    highest,
-                    SignedCheckpoint.parse(text, MOST_NOTE).checkpoint().size());
+            highest =
+                    Math.max(highest, SignedCheckpoint.parse(text).checkpoint().size());
         }
         var signs = carried.get(node);
         return signs == null ? highest : Math.max(highest, signs.lastKey());
@@ -101,7 +111,7 @@ final class Desk {
         return disk.entries(node, seq - 1, 1).stream().findFirst().flatMap(Kept::entry);
     }
 
-    void erase(String node, Collection<Long> seqs) {
+    private void erase(String node, Collection<Long> seqs) {
         if (!seqs.isEmpty()) {
             isDirty = true;
             disk.erase(node, seqs);
@@ -117,10 +127,7 @@ final class Desk {
 
     void raise(Alarm.Kind kind, String accused, Optional<ObjectNode> evidence, String sentence) {
         var what = kind + " " + accused + " " + evidence.map(Digests::of).orElse(sentence);
-        raise(new Alarm(Digests.of(what), kind, accused, evidence, sentence, around.now()));
-    }
-
-    void raise(Alarm alarm) {
+        var alarm = new Alarm(Digests.of(what), kind, accused, evidence, sentence, around.now());
         if (disk.alarms().stream().noneMatch(known -> known.id().equals(alarm.id()))) {
             isDirty = true;
             disk.raise(alarm);

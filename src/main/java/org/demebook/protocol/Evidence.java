@@ -14,7 +14,6 @@ import org.demebook.signing.Signed;
 
 /** What shows anybody, without trust in who brings it, that a node did what none may do. */
 final class Evidence {
-    private static final int MOST_NOTE = 16 * 1024;
     private static final int MOST_PROOF = 64;
 
     private Evidence() {}
@@ -82,8 +81,8 @@ final class Evidence {
 
     private static boolean contradict(Fields fields, String accused, UUID population) {
         var keys = StatementForm.keys(fields.object("keys"));
-        var one = SignedCheckpoint.parse(fields.text("one"), MOST_NOTE);
-        var other = SignedCheckpoint.parse(fields.text("other"), MOST_NOTE);
+        var one = SignedCheckpoint.parse(fields.text("one"));
+        var other = SignedCheckpoint.parse(fields.text("other"));
         var proof = fields.list("proof", MOST_PROOF, item -> Base64.getDecoder().decode(item.asText()));
         return keys.nodeId().equals(accused)
                 && isBy(one, accused, keys, population)

@@ -12,7 +12,6 @@ import org.demebook.signing.KeyChain;
 /** Holds the heads of a journal that anybody showed against each other: two stories told to two nodes come to light here. */
 record Heads(Desk desk) {
     private static final int MOST_UNCHECKED = 8;
-    private static final int MOST_NOTE = 16 * 1024;
 
     /** A head of another journal that came beside a page. */
     void hear(String from, FeedPage.NodeHead heard) {
@@ -71,7 +70,7 @@ record Heads(Desk desk) {
     /** To be held against the copy once that goes so far. */
     void keep(Copy copy, SignedCheckpoint head) {
         var unchecked = new LinkedHashSet<>(desk.disk.unchecked(copy.node()));
-        if (unchecked.add(head.cosignaturesOf(Map.of()).text()) && unchecked.size() <= MOST_UNCHECKED) {
+        if (unchecked.add(bare(head)) && unchecked.size() <= MOST_UNCHECKED) {
             desk.disk.keepUnchecked(copy.node(), List.copyOf(unchecked));
         }
     }
@@ -84,7 +83,7 @@ record Heads(Desk desk) {
         }
         var later = new ArrayList<String>();
         for (var text : unchecked) {
-            var head = SignedCheckpoint.parse(text, MOST_NOTE);
+            var head = SignedCheckpoint.parse(text);
             if (head.checkpoint().size() <= copy.size()) {
                 copy.keys().ifPresent(keys -> compare(copy, keys, head));
             } else {

@@ -7,7 +7,6 @@ import java.util.Set;
 import org.demebook.merkle.MerkleTree;
 import org.demebook.protocol.Statement.JournalOpened;
 import org.demebook.protocol.Statement.KeysChanged;
-import org.demebook.protocol.Statement.TellingsWithdrawn;
 import org.demebook.signing.KeyChain;
 import org.demebook.signing.Malformed;
 import org.demebook.signing.Signed;
@@ -316,13 +315,7 @@ final class Intaking {
                     "Entry %d: %s".formatted(entry.seq(), fault.get().sentence()));
             return;
         }
-        var erasable = entry.says() instanceof TellingsWithdrawn withdrawal
-                ? Folding.erasable(copy.ledger, withdrawal)
-                : List.<Long>of();
-        copy.ledger.fold(entry);
-        desk.remember(entry);
-        desk.erase(copy.node(), erasable);
-        desk.follower.follow(entry);
+        desk.takeEffect(copy, entry);
         compareCarried(entry);
         compareWithCarried(copy, keys, entry);
     }

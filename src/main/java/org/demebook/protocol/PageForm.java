@@ -19,7 +19,6 @@ public final class PageForm {
     /** A page is never larger. */
     public static final int MOST_BYTES = 4 * 1024 * 1024;
 
-    private static final int MOST_NOTE = 16 * 1024;
     private static final int HASH_BYTES = 32;
     private static final int MOST_PROOF = 64;
     private static final int MOST_HEADS = 64;
@@ -103,7 +102,7 @@ public final class PageForm {
                 fields.nodeId("node"),
                 fields.number("after", 0, CanonicalJson.MOST_NUMBER),
                 keys(fields.object("keys"), chains),
-                SignedCheckpoint.parse(fields.text("head"), MOST_NOTE),
+                SignedCheckpoint.parse(fields.text("head")),
                 fields.list("items", Giving.MOST_ENTRIES, PageForm::item),
                 fields.list("fromStart", MOST_PROOF, PageForm::hash),
                 fields.list("fromEnd", MOST_PROOF, PageForm::hash),
@@ -158,7 +157,7 @@ public final class PageForm {
         var head = new FeedPage.NodeHead(
                 fields.nodeId("node"),
                 keys(fields.object("keys"), chains),
-                SignedCheckpoint.parse(fields.text("head"), MOST_NOTE));
+                SignedCheckpoint.parse(fields.text("head")));
         fields.end();
         return head;
     }

@@ -18,7 +18,6 @@ import org.demebook.protocol.Statement.RecordSent;
 import org.demebook.protocol.Statement.Rejected;
 import org.demebook.protocol.Statement.Released;
 import org.demebook.protocol.Statement.Taken;
-import org.demebook.protocol.Statement.TellingsWithdrawn;
 import org.demebook.protocol.Statement.Withdrawn;
 
 /** What the node itself says: it refuses here what others would not accept from it. */
@@ -32,16 +31,24 @@ record Writing(Desk desk, Fence fence, Set<String> others) {
                             .formatted(fence.awaited(others)));
         }
         var ledger = desk.copies.of(desk.me).ledger;
-        var keys = desk.membership.keys().get();
         if (ledger.keys().isEmpty() != saying.says() instanceof JournalOpened) {
             throw new Refused(
                     Refused.Reason.NOT_OPEN,
                     "The journal has %s.".formatted(ledger.keys().isEmpty() ? "not begun" : "begun already"));
         }
-        if (ledger.keys().isPresent() && !ledger.keys().get().equals(keys) && !(saying.says() instanceof KeysChanged)) {
-            append(Saying.toAll(new KeysChanged(keys)));
+        if (!(saying.says() instanceof KeysChanged)) {
+            stateKeyInUse();
         }
         return append(saying);
+    }
+
+    /** With another key than the journal says, nobody could tell whose the next entry is. */
+    private void stateKeyInUse() {
+        var stated = desk.copies.of(desk.me).ledger.keys();
+        var keys = desk.membership.keys().get();
+        if (stated.isPresent() && !stated.get().equals(keys)) {
+            append(Saying.toAll(new KeysChanged(keys)));
+        }
     }
 
     private Entry append(Saying saying) {
@@ -54,22 +61,15 @@ record Writing(Desk desk, Fence fence, Set<String> others) {
                 saying.says(),
                 desk.membership.key().get());
         requireOurs(saying.says());
-        var ledger = copy.ledger;
-        ledger.fault(entry).ifPresent(fault -> {
+        copy.ledger.fault(entry).ifPresent(fault -> {
             throw new Refused(reason(fault.kind()), fault.sentence());
         });
-        var erasable = saying.says() instanceof TellingsWithdrawn withdrawal
-                ? Folding.erasable(ledger, withdrawal)
-                : List.<Long>of();
         var kept = Kept.of(entry.seq(), entry.signed().compact(), desk.around.salt(), saying.readers());
         desk.isDirty = true;
         desk.disk.append(desk.me, kept);
         copy.tree.append(kept.leaf(Optional.of(entry)));
         Desk.note(copy, entry);
-        ledger.fold(entry);
-        desk.remember(entry);
-        desk.erase(desk.me, erasable);
-        desk.follower.follow(entry);
+        desk.takeEffect(copy, entry);
         return entry;
     }
 
@@ -86,8 +86,7 @@ record Writing(Desk desk, Fence fence, Set<String> others) {
     }
 
     private void requireHeld(AnimalId animal) {
-        if (!(desk.copies.whereabouts(animal) instanceof Whereabouts.Held held)
-                || !held.node().equals(desk.me)) {
+        if (!isHere(animal)) {
             throw new Refused(Refused.Reason.NOT_ITS_HOLDER, "%s is not held here.".formatted(animal));
         }
     }
@@ -159,9 +158,7 @@ record Writing(Desk desk, Fence fence, Set<String> others) {
             return;
         }
         var own = desk.copies.of(desk.me).ledger;
-        if (!own.keys().equals(Optional.of(desk.membership.keys().get()))) {
-            append(Saying.toAll(new KeysChanged(desk.membership.keys().get())));
-        }
+        stateKeyInUse();
         for (var transfer : List.copyOf(own.outgoing.keySet())) {
             if (own.isOpen(transfer)) {
                 settleGiven(transfer, own.outgoing.get(transfer));

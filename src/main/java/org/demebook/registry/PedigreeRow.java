@@ -84,25 +84,7 @@ public record PedigreeRow(
 
     /** This record as if nobody had named its sire. */
     public PedigreeRow withoutSire() {
-        return new PedigreeRow(
-                id,
-                number,
-                sex,
-                born,
-                bornEarliest,
-                bornLatest,
-                alive,
-                diedEarliest,
-                origin,
-                damId,
-                new Sire.Unknown(),
-                collectionId,
-                ownerCollectionId,
-                sameAsId,
-                twinOfId,
-                parentageSeq,
-                node,
-                parentageUnshown);
+        return with(origin, damId, new Sire.Unknown(), sameAsId, twinOfId, parentageSeq, parentageUnshown);
     }
 
     /** An animal as consent has it: the collections that hold and own it have a say, dead or alive. */
@@ -112,71 +94,17 @@ public record PedigreeRow(
 
     /** Without its parents, its litter and its twin, as far as they were ever stated. */
     public PedigreeRow withoutParentage() {
-        return new PedigreeRow(
-                id,
-                number,
-                sex,
-                born,
-                bornEarliest,
-                bornLatest,
-                alive,
-                diedEarliest,
-                origin,
-                null,
-                new Sire.Unknown(),
-                collectionId,
-                ownerCollectionId,
-                sameAsId,
-                null,
-                0,
-                node,
-                false);
+        return with(origin, null, new Sire.Unknown(), sameAsId, null, 0, false);
     }
 
     /** This record as if nobody had named its parents; whose twin it is stays. */
     public PedigreeRow withoutParents() {
-        return new PedigreeRow(
-                id,
-                number,
-                sex,
-                born,
-                bornEarliest,
-                bornLatest,
-                alive,
-                diedEarliest,
-                origin,
-                null,
-                new Sire.Unknown(),
-                collectionId,
-                ownerCollectionId,
-                sameAsId,
-                twinOfId,
-                parentageSeq,
-                node,
-                false);
+        return with(origin, null, new Sire.Unknown(), sameAsId, twinOfId, parentageSeq, false);
     }
 
     /** With a genome of its own. */
     public PedigreeRow withoutTwin() {
-        return new PedigreeRow(
-                id,
-                number,
-                sex,
-                born,
-                bornEarliest,
-                bornLatest,
-                alive,
-                diedEarliest,
-                origin,
-                damId,
-                sire,
-                collectionId,
-                ownerCollectionId,
-                sameAsId,
-                null,
-                parentageSeq,
-                node,
-                parentageUnshown);
+        return with(origin, damId, sire, sameAsId, null, parentageSeq, parentageUnshown);
     }
 
     /** Its number, and nothing else. */
@@ -240,24 +168,13 @@ public record PedigreeRow(
         if (damId != null || !(sire instanceof Sire.Unknown)) {
             return this;
         }
-        return new PedigreeRow(
-                id,
-                number,
-                sex,
-                born,
-                bornEarliest,
-                bornLatest,
-                alive,
-                diedEarliest,
+        return with(
                 told.origin() == Origin.UNKNOWN ? origin : told.origin(),
                 told.damId(),
                 told.sire(),
-                collectionId,
-                ownerCollectionId,
                 sameAsId,
                 twinOfId,
                 parentageSeq,
-                node,
                 told.unshown());
     }
 
@@ -268,6 +185,18 @@ public record PedigreeRow(
 
     /** @param sameAsId null: for itself */
     public PedigreeRow standingFor(@Nullable UUID sameAsId) {
+        return with(origin, damId, sire, sameAsId, twinOfId, parentageSeq, parentageUnshown);
+    }
+
+    /** The same animal where it is, with what is stated of its descent. */
+    private PedigreeRow with(
+            Origin origin,
+            @Nullable UUID damId,
+            Sire sire,
+            @Nullable UUID sameAsId,
+            @Nullable UUID twinOfId,
+            long parentageSeq,
+            boolean parentageUnshown) {
         return new PedigreeRow(
                 id,
                 number,

@@ -31,6 +31,19 @@ public class Parameters implements ParamConverterProvider {
             LocalDate.class, "a day such as 2026-06-29",
             Boolean.class, "true or false");
 
+    /**
+     * A word of a list, such as a state; null when nothing is said.
+     *
+     * @param parse throws IllegalArgumentException with the words that there are
+     */
+    public static <T> @Nullable T word(String name, @Nullable String word, Function<String, T> parse) {
+        try {
+            return word == null ? null : parse.apply(word);
+        } catch (IllegalArgumentException e) {
+            throw new Refusal(BAD_PARAMETER, "%s=%s: %s.".formatted(name, word, e.getMessage()));
+        }
+    }
+
     @Override
     @SuppressWarnings("unchecked")
     public <T> @Nullable ParamConverter<T> getConverter(Class<T> type, Type generic, Annotation[] annotations) {

@@ -12,6 +12,7 @@ import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.UUID;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.demebook.consent.Action;
 import org.demebook.consent.Audience;
 import org.demebook.consent.Consents;
@@ -173,7 +174,7 @@ final class Due {
                         || lens.may(row.subject(), FieldGroup.CUSTODY, Action.COMPUTE));
     }
 
-    private java.util.stream.Stream<Lens> lenses(String node) {
+    private Stream<Lens> lenses(String node) {
         return listeners.stream()
                 .filter(listener -> listener.node.equals(node))
                 .flatMap(listener -> listener.lenses.stream());

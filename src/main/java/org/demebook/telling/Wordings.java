@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
@@ -89,7 +90,7 @@ record Wordings(Map<UUID, PedigreeRow> rows, Map<UUID, UUID> standsFor, Map<UUID
     }
 
     private static String year(int year) {
-        return String.format(java.util.Locale.ROOT, "%04d", year);
+        return String.format(Locale.ROOT, "%04d", year);
     }
 
     private List<SireShare> sires(Sire sire) {

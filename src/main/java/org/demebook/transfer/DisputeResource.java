@@ -17,10 +17,10 @@ import java.net.URI;
 import java.util.List;
 import java.util.UUID;
 import org.demebook.keeper.SignedIn;
-import org.demebook.problem.Refusal;
 import org.demebook.rest.Once;
 import org.demebook.rest.Once.Answer;
 import org.demebook.rest.Page;
+import org.demebook.rest.Parameters;
 import org.demebook.rest.Refuses;
 import org.demebook.rest.Revision;
 import org.demebook.rest.ShownTo;
@@ -112,7 +112,11 @@ class DisputeResource {
             @QueryParam("after") @Nullable String after,
             @QueryParam("limit") @Nullable Integer limit,
             @Context UriInfo uri) {
-        return disputes.page(signedIn.standing(population), state(state), Page.after(after), Page.limit(limit))
+        return disputes.page(
+                        signedIn.standing(population),
+                        Parameters.word("state", state, DisputeState::parse),
+                        Page.after(after),
+                        Page.limit(limit))
                 .response(uri);
     }
 
@@ -173,13 +177,5 @@ class DisputeResource {
 
     private static Answer answer(DisputeView dispute) {
         return Answer.ok(dispute.revision(), dispute);
-    }
-
-    private static @Nullable DisputeState state(@Nullable String word) {
-        try {
-            return word == null ? null : DisputeState.parse(word);
-        } catch (IllegalArgumentException e) {
-            throw new Refusal(BAD_PARAMETER, "state=%s: %s.".formatted(word, e.getMessage()));
-        }
     }
 }

@@ -17,10 +17,10 @@ import java.net.URI;
 import java.util.List;
 import java.util.UUID;
 import org.demebook.keeper.SignedIn;
-import org.demebook.problem.Refusal;
 import org.demebook.rest.Once;
 import org.demebook.rest.Once.Answer;
 import org.demebook.rest.Page;
+import org.demebook.rest.Parameters;
 import org.demebook.rest.Refuses;
 import org.demebook.rest.Revision;
 import org.demebook.rest.ShownTo;
@@ -63,7 +63,11 @@ class TransferResource {
             @QueryParam("limit") @Nullable Integer limit,
             @Context UriInfo uri) {
         return transfers
-                .page(signedIn.standing(population), state(state), Page.after(after), Page.limit(limit))
+                .page(
+                        signedIn.standing(population),
+                        Parameters.word("state", state, State::parse),
+                        Page.after(after),
+                        Page.limit(limit))
                 .response(uri);
     }
 
@@ -195,13 +199,5 @@ class TransferResource {
 
     private static Answer answer(TransferView transfer) {
         return Answer.ok(transfer.revision(), transfer);
-    }
-
-    private static @Nullable State state(@Nullable String word) {
-        try {
-            return word == null ? null : State.parse(word);
-        } catch (IllegalArgumentException e) {
-            throw new Refusal(BAD_PARAMETER, "state=%s: %s.".formatted(word, e.getMessage()));
-        }
     }
 }

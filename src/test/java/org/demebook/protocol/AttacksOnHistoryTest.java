@@ -331,17 +331,22 @@ class AttacksOnHistoryTest {
         assertThat(world.harbour.participant.witnesses().get(liar.id())).doesNotContainKey(world.upland.id());
     }
 
-    // ── what others passed on ────────────────────────────────────────────────────────────────────────────────────────
-
-    @Test
-    void who_changes_the_entries_of_an_honest_node_on_the_way_accuses_itself() {
+    /** An entry of the harbour that the upland does not have yet. */
+    private FeedPage newsOfHarbour() {
         world.harbour.participant.write(
                 List.of(Saying.toAll(new AnimalEntered(new AnimalId(UUID.randomUUID(), world.harbour.id())))));
-        var page = world.harbour.participant.entries(
+        return world.harbour.participant.entries(
                 world.upland.id(),
                 world.harbour.id(),
                 world.upland.participant.cursor(world.harbour.id()).after(),
                 10);
+    }
+
+    // ── what others passed on ────────────────────────────────────────────────────────────────────────────────────────
+
+    @Test
+    void who_changes_the_entries_of_an_honest_node_on_the_way_accuses_itself() {
+        var page = newsOfHarbour();
         var items = new ArrayList<>(page.items());
         var kept = world.harbour
                 .participant
@@ -355,13 +360,7 @@ class AttacksOnHistoryTest {
 
     @Test
     void who_gives_another_salt_on_the_way_accuses_itself() {
-        world.harbour.participant.write(
-                List.of(Saying.toAll(new AnimalEntered(new AnimalId(UUID.randomUUID(), world.harbour.id())))));
-        var page = world.harbour.participant.entries(
-                world.upland.id(),
-                world.harbour.id(),
-                world.upland.participant.cursor(world.harbour.id()).after(),
-                10);
+        var page = newsOfHarbour();
         var items = new ArrayList<>(page.items());
         items.set(
                 0,
@@ -373,13 +372,7 @@ class AttacksOnHistoryTest {
 
     @Test
     void who_gives_a_digest_where_the_entry_is_owed_accuses_itself() {
-        world.harbour.participant.write(
-                List.of(Saying.toAll(new AnimalEntered(new AnimalId(UUID.randomUUID(), world.harbour.id())))));
-        var page = world.harbour.participant.entries(
-                world.upland.id(),
-                world.harbour.id(),
-                world.upland.participant.cursor(world.harbour.id()).after(),
-                10);
+        var page = newsOfHarbour();
         var item = page.items().get(0);
         var digest = MerkleTree.digestOf(
                 item.salt().orElseThrow(), item.entry().orElseThrow().getBytes(StandardCharsets.US_ASCII));
