@@ -42,7 +42,7 @@ timed() { # timed ADDRESS: milliseconds until the first byte, one a line
     config="$BENCH_FOLDER/config"
     : > "$config"
     for _ in $(seq 40); do printf 'url = "%s"\noutput = "/dev/null"\n' "$server$1" >> "$config"; done
-    curl -s -g -H "$signed_in" -H 'Accept: text/html' -w '%{http_code} %{time_starttransfer} %{size_download}\n' -K "$config" |
+    curl -s -g -H "$signed_in" -H 'Accept: text/html, application/json;q=0.5' -w '%{http_code} %{time_starttransfer} %{size_download}\n' -K "$config" |
         tail -20
 }
 printf '%9s %9s %9s  %s\n' 'median ms' 'slowest' bytes page

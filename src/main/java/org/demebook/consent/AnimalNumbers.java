@@ -16,6 +16,6 @@ public interface AnimalNumbers {
     /** Studbook numbers by id. */
     Map<UUID, String> numbers(UUID populationId, Collection<UUID> animalIds);
 
-    /** What the collection has a say in, each animal with all its parties. */
-    List<Subject> ofCollection(UUID populationId, UUID collectionId);
+    /** What the collections have a say in, each animal once and with all its parties. */
+    List<Subject> ofCollections(UUID populationId, Collection<UUID> collectionIds);
 }

@@ -21,6 +21,7 @@ import java.util.stream.Stream;
 import org.demebook.consent.EffectView.Line;
 import org.demebook.consent.GrantFacts.GrantGiven;
 import org.demebook.consent.NewGrant.StatedRecipient;
+import org.demebook.keeper.CollectionView;
 import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Role;
 import org.demebook.keeper.Standing;
@@ -54,8 +55,29 @@ public class Effects {
     @Transactional
     public EffectView effect(Standing by, PlannedSharing sharing) {
         var plan = plan(by, sharing);
-        var subjects = animals.ofCollection(by.populationId(), plan.collectionId());
-        plan = ofParties(plan, subjects);
+        return effect(by, plan, animals.ofCollections(by.populationId(), List.of(plan.collectionId())));
+    }
+
+    /** What each of the asker's collections shares now, in their order: the effect of changing nothing. */
+    @Transactional
+    public List<EffectView> ofNow(Standing by) {
+        var grants = snapshots.now(by.populationId()).grants();
+        var collectionIds =
+                keepers.collections(by).stream().map(CollectionView::id).toList();
+        var subjects = animals.ofCollections(by.populationId(), collectionIds);
+        var now = checks.now();
+        return collectionIds.stream()
+                .map(id -> effect(
+                        by,
+                        new Plan(id, grants, grants, now),
+                        subjects.stream()
+                                .filter(subject -> subject.parties().contains(id))
+                                .toList()))
+                .toList();
+    }
+
+    private EffectView effect(Standing by, Plan wide, List<Subject> subjects) {
+        var plan = ofParties(wide, subjects);
         var kinds = alike(plan, subjects);
         var recipients = recipients(plan);
         var names = keepers.names(recipients.stream()

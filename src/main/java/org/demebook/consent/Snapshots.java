@@ -4,13 +4,13 @@ import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
-import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import org.demebook.journal.Journal;
 import org.demebook.keeper.Keepers;
 import org.demebook.wall.WholeRegister;
 
@@ -29,7 +29,7 @@ class Snapshots {
             Caffeine.newBuilder().maximumSize(200).build();
 
     @Inject
-    EntityManager entities;
+    Journal journal;
 
     @Inject
     Keepers keepers;
@@ -42,7 +42,7 @@ class Snapshots {
             return present;
         }
         // a transaction that has written here itself sees what may yet be undone: that is not kept for others
-        var seen = headOf(populationId);
+        var seen = journal.head(populationId);
         var read = new Snapshot(head, grants(populationId), keepers.collectionsByKeeper(populationId));
         if (seen == head) {
             kept.put(populationId, read);
@@ -61,14 +61,6 @@ class Snapshots {
     /** As it is now. */
     @Transactional
     Snapshot now(UUID populationId) {
-        return at(populationId, headOf(populationId));
-    }
-
-    private long headOf(UUID populationId) {
-        var seq = entities.createNativeQuery(
-                        "select seq from demebook.journal_head where population_id = ?1", Long.class)
-                .setParameter(1, populationId)
-                .getResultList();
-        return seq.isEmpty() ? 0 : (Long) seq.get(0);
+        return at(populationId, journal.head(populationId));
     }
 }

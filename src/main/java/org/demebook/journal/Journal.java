@@ -88,6 +88,12 @@ public class Journal {
         return locked(populationId).seq;
     }
 
+    /** The last sequence number that the present transaction sees; 0 where there is no such population. Waits for nobody. */
+    @Transactional
+    public long head(UUID populationId) {
+        return JournalHead.seqOf(populationId);
+    }
+
     /** Writes down what happened and has its room apply it. */
     @Transactional(TxType.MANDATORY)
     public Entry record(UUID populationId, UUID actorId, Fact fact) {

@@ -8,7 +8,7 @@ import jakarta.persistence.Table;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
-/** The last sequence number of a population's journal. Only ever read under its row lock, so that no number is given twice. */
+/** The last sequence number of a population's journal; numbers are given under its row lock only, so that none is given twice. */
 @Entity
 @Table(name = "journal_head")
 class JournalHead extends PanacheEntityBase {
@@ -29,5 +29,12 @@ class JournalHead extends PanacheEntityBase {
 
     static @Nullable JournalHead locked(UUID populationId) {
         return findById(populationId, LockModeType.PESSIMISTIC_WRITE);
+    }
+
+    static long seqOf(UUID populationId) {
+        return find("select seq from JournalHead where populationId = ?1", populationId)
+                .project(Long.class)
+                .firstResultOptional()
+                .orElse(0L);
     }
 }

@@ -8,6 +8,7 @@ import jakarta.persistence.Table;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -31,6 +32,9 @@ class Animal extends PanacheEntityBase {
     record Key(UUID populationId, UUID id) {}
 
     record Numbered(UUID id, String number) {}
+
+    record Parties(
+            UUID id, @Nullable UUID collectionId, @Nullable UUID ownerCollectionId) {}
 
     @Id
     UUID populationId;
@@ -187,6 +191,16 @@ class Animal extends PanacheEntityBase {
         }
         return Animal.<Animal>find("populationId = ?1 and id in ?2", populationId, ids).project(Numbered.class).stream()
                 .collect(Collectors.toMap(Numbered::id, Numbered::number));
+    }
+
+    /** What the collections hold or own, in the order of ids; without numbers for which another one stands. */
+    static List<Parties> partiesOf(UUID populationId, Collection<UUID> collectionIds) {
+        return Animal.<Animal>find(
+                        "populationId = ?1 and sameAsId is null and (collectionId in ?2 or ownerCollectionId in ?2) order by id",
+                        populationId,
+                        collectionIds)
+                .project(Parties.class)
+                .list();
     }
 
     /** The young of an animal, as dam or as its known sire. */

@@ -29,14 +29,9 @@ class ConsentNumbers implements AnimalNumbers {
 
     @Override
     @Transactional
-    public List<Subject> ofCollection(UUID populationId, UUID collectionId) {
-        return Animal.<Animal>list(
-                        "populationId = ?1 and sameAsId is null and (collectionId = ?2 or ownerCollectionId = ?2)"
-                                + " order by id",
-                        populationId,
-                        collectionId)
-                .stream()
-                .map(AnimalSight::subject)
+    public List<Subject> ofCollections(UUID populationId, Collection<UUID> collectionIds) {
+        return Animal.partiesOf(populationId, collectionIds).stream()
+                .map(animal -> Subject.of(animal.id(), animal.collectionId(), animal.ownerCollectionId()))
                 .toList();
     }
 }

@@ -13,9 +13,11 @@ import jakarta.ws.rs.core.Response;
 import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.demebook.consent.Choices;
 import org.demebook.consent.DisclosureView;
 import org.demebook.consent.Disclosures;
+import org.demebook.consent.EffectView;
 import org.demebook.consent.Effects;
 import org.demebook.consent.GrantState;
 import org.demebook.consent.GrantView;
@@ -88,22 +90,21 @@ class SharingPage {
     public Response sharing(@RestPath String population) {
         var by = visit.in(population);
         var live = grants.page(by, GrantState.LIVE, null, null, Page.MOST).items();
+        var now = effects.ofNow(by).stream().collect(Collectors.toMap(EffectView::collection, effect -> effect));
         var collections = keepers.collections(by).stream()
-                .map(collection -> shared(by, collection, live))
+                .map(collection -> shared(by, collection, now.get(collection.id()), live))
                 .toList();
         var seen = disclosures.page(by, null, LATEST).items();
         return pages.show(Templates.sharing(collections, seen, String.join(", ", otherNodes.silent(by)), Notice.TEXT));
     }
 
-    private Shared shared(Standing by, CollectionView collection, List<GrantView> live) {
-        // held against sharing nothing, the left side of an effect is what is shared now
-        var effect = effects.effect(by, new PlannedSharing(null, ReadyChoice.PRIVATE, collection.id()));
+    private Shared shared(Standing by, CollectionView collection, EffectView now, List<GrantView> live) {
         var sharing = choices.sharing(by, collection.id());
         return new Shared(
                 collection,
                 sharing,
-                Reach.now(effect),
-                effect.animals(),
+                Reach.now(now),
+                now.animals(),
                 otherNodes.of(by, sharing),
                 live.stream()
                         .filter(grant ->
