@@ -87,7 +87,7 @@ class Spoken {
         return switch (reason) {
             case FENCED, NOT_OPEN -> NODE_FENCED;
             case NOT_SEATED -> NO_SUCH_NODE;
-            case NOT_ITS_HOLDER, FOREIGN_AUTHORITY -> ANIMAL_ELSEWHERE;
+            case NOT_ITS_HOLDER, FOREIGN_AUTHORITY, NOT_THE_HEIR -> ANIMAL_ELSEWHERE;
             case NO_SUCH_TRANSFER, TOO_LATE, REPLAYED, FALSE_PROOF -> CROSSING_ENDED;
             case MALFORMED -> INVALID_VALUES;
         };
@@ -98,7 +98,7 @@ class Spoken {
             case FENCED, NOT_OPEN ->
                 "This node was started anew and first hears from the other nodes how far it had come, so that nothing is said twice. Nothing is lost; try again in a few minutes, or ask the administrator which node is still awaited.";
             case NOT_SEATED -> "That node takes part in this population no more; ask the administrator.";
-            case NOT_ITS_HOLDER, FOREIGN_AUTHORITY ->
+            case NOT_ITS_HOLDER, FOREIGN_AUTHORITY, NOT_THE_HEIR ->
                 "By the journals of the nodes this node does not hold the animal now; ask the administrator to look at it.";
             case NO_SUCH_TRANSFER, TOO_LATE, REPLAYED, FALSE_PROOF ->
                 "The crossing has gone on meanwhile; read it again to see where it stands.";

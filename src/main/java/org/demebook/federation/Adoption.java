@@ -1,81 +1,85 @@
 package org.demebook.federation;
 
-import static org.demebook.problem.ProblemType.INVALID_VALUES;
-import static org.demebook.problem.ProblemType.NOT_SAID;
-
-import com.fasterxml.jackson.core.type.TypeReference;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.demebook.federation.Views.AdoptionView;
-import org.demebook.federation.Views.EndorsementView;
-import org.demebook.federation.Views.NewAdoption;
+import org.demebook.federation.Views.GoneView;
+import org.demebook.federation.Views.Heir;
 import org.demebook.keeper.Asker;
-import org.demebook.problem.Finding;
-import org.demebook.problem.Refusal;
 import org.demebook.protocol.AnimalId;
+import org.demebook.protocol.Charter.Seat;
 import org.demebook.protocol.Participant;
 import org.demebook.protocol.Saying;
 import org.demebook.protocol.Statement;
-import org.demebook.protocol.Statement.Endorsement;
 import org.demebook.protocol.Transfer;
 import org.demebook.protocol.Whereabouts;
-import org.demebook.signing.KeyChain;
-import org.demebook.signing.Malformed;
-import org.demebook.signing.Signed;
 
-/** What is done when a node is gone for good: its animals are held by another, on the word of more than half of the nodes that are left. */
+/** What is done when a node is gone for good: its animals are held by the one heir that more than half of the nodes that are left have named. */
 @ApplicationScoped
-class Adoption {
-    private static final int MOST_CHARACTERS = 4_096;
-
+public class Adoption {
     @Inject
     Federations federations;
 
     @Inject
     Sharing sharing;
 
-    @Inject
-    ObjectMapper json;
-
-    /** This node's word that another is gone; it is set aside here from now on. */
+    /** This node's word that another is gone, once and for one heir; it is set aside here from now on. */
     @Transactional
-    EndorsementView endorse(Asker by, UUID population, String gone) {
+    public GoneView nameHeir(Asker by, UUID population, String gone, String heir) {
         sharing.setAside(by, population, gone, true);
-        var endorsement = sharing.saying(population, part -> part.endorse(gone));
-        return new EndorsementView(
-                endorsement.word().compact(),
-                json.convertValue(endorsement.keys().toJson(), new TypeReference<Map<String, Object>>() {}));
+        return sharing.saying(population, part -> {
+            part.giveUp(gone, heir);
+            return view(part, gone);
+        });
+    }
+
+    /** What is said of nodes that somebody calls gone, by their ids. */
+    static SortedMap<String, GoneView> gone(Participant part) {
+        var views = new TreeMap<String, GoneView>();
+        part.charter().ifPresent(charter -> charter.seats().stream()
+                .map(Seat::node)
+                .filter(node -> !part.heirs(node).isEmpty())
+                .forEach(node -> views.put(node, view(part, node))));
+        return views;
+    }
+
+    private static GoneView view(Participant part, String gone) {
+        var namedBy = part.heirs(gone).entrySet().stream()
+                .collect(Collectors.groupingBy(
+                        Map.Entry::getValue, TreeMap::new, Collectors.mapping(Map.Entry::getKey, Collectors.toList())));
+        return new GoneView(
+                gone,
+                namedBy.entrySet().stream()
+                        .map(named -> new Heir(named.getKey(), named.getValue()))
+                        .toList(),
+                part.heirsNeeded());
     }
 
     /** All animals that the gone node holds as far as is known here, and those on their way to it, are held here from now on. */
     @Transactional
-    AdoptionView adopt(Asker by, UUID population, NewAdoption adoption) {
-        var given = new TreeMap<String, Endorsement>();
-        adoption.endorsements().forEach(one -> {
-            var endorsement = read(one);
-            given.put(endorsement.keys().nodeId(), endorsement);
-        });
-        sharing.setAside(by, population, adoption.gone(), true);
+    public AdoptionView adopt(Asker by, UUID population, String gone) {
+        sharing.setAside(by, population, gone, true);
         return sharing.saying(population, part -> {
-            given.put(federations.nodeId(), part.endorse(adoption.gone()));
-            var charter = part.charterEntry()
-                    .orElseThrow(() -> new Refusal(NOT_SAID, "The charter of this population is not known here yet."));
+            if (!part.heirs(gone).containsKey(federations.nodeId())) {
+                part.giveUp(gone, federations.nodeId());
+            }
+            var proof = part.heirTo(gone);
             var sayings = new ArrayList<Saying>();
-            left(part, adoption.gone())
-                    .forEach((animal, stint) -> sayings.add(Saying.toAll(new Statement.Adopted(
-                            animal, adoption.gone(), stint, charter, List.copyOf(given.values())))));
+            left(part, gone)
+                    .forEach((animal, stint) -> sayings.add(
+                            Saying.toAll(new Statement.Adopted(animal, gone, stint, proof.charter(), proof.words()))));
             part.write(sayings);
             return new AdoptionView(
-                    adoption.gone(),
+                    gone,
                     sayings.stream()
                             .map(saying ->
                                     ((Statement.Adopted) saying.says()).animal().toString())
@@ -105,17 +109,5 @@ class Adoption {
                         && transfer.state() == Transfer.State.TAKEN)
                 .max(Comparator.comparing(Transfer::offeredAt))
                 .map(Transfer::id);
-    }
-
-    private Endorsement read(Views.GivenEndorsement given) {
-        try {
-            return new Endorsement(Signed.parse(given.word(), MOST_CHARACTERS), KeyChain.parse(given.keysAsJson(json)));
-        } catch (Malformed malformed) {
-            var problem = "is no endorsement as a node gives it: " + malformed.getMessage();
-            throw new Refusal(
-                    INVALID_VALUES,
-                    "endorsements " + problem,
-                    List.of(Finding.error("endorsements", given.word(), problem)));
-        }
     }
 }

@@ -2,7 +2,6 @@ package org.demebook.federation;
 
 import static org.demebook.problem.ProblemType.ALREADY_SHARED;
 import static org.demebook.problem.ProblemType.FEDERATION_OFF;
-import static org.demebook.problem.ProblemType.INVALID_VALUES;
 import static org.demebook.problem.ProblemType.NODE_FENCED;
 import static org.demebook.problem.ProblemType.NOT_ALLOWED;
 import static org.demebook.problem.ProblemType.NOT_SAID;
@@ -25,10 +24,10 @@ import java.util.UUID;
 import java.util.function.BiFunction;
 import org.demebook.federation.Views.AdoptionView;
 import org.demebook.federation.Views.AlarmView;
-import org.demebook.federation.Views.EndorsementView;
 import org.demebook.federation.Views.FederationView;
+import org.demebook.federation.Views.GoneView;
 import org.demebook.federation.Views.NewAdoption;
-import org.demebook.federation.Views.NewEndorsement;
+import org.demebook.federation.Views.NewHeir;
 import org.demebook.federation.Views.NewSeat;
 import org.demebook.keeper.Asker;
 import org.demebook.peering.Node;
@@ -168,20 +167,19 @@ class FederationResource {
     }
 
     @POST
-    @Path("endorsements")
+    @Path("heirs")
     @Operation(
-            operationId = "endorseGone",
-            summary = "Say that a node is gone for good (administrators)",
+            operationId = "nameHeir",
+            summary = "Say that a node is gone for good, and which node may adopt its animals (administrators)",
             description =
-                    "Pass the answer on to the administrator of the node that adopts its animals. The node is set aside here.")
+                    "Agree with the administrators of the other nodes first: a node names one heir and cannot take it back. The node that is gone is set aside here.")
     @APIResponse(
             responseCode = "200",
-            description = "This node's signed word",
-            content =
-                    @Content(mediaType = "application/json", schema = @Schema(implementation = EndorsementView.class)))
+            description = "What nodes say of the one that is gone",
+            content = @Content(mediaType = "application/json", schema = @Schema(implementation = GoneView.class)))
     @Refuses({NOT_ALLOWED, FEDERATION_OFF, NO_SUCH_POPULATION, NOT_SHARED, NO_SUCH_PEER, NOT_SAID, NODE_FENCED})
-    public Response endorse(@RestPath String population, @NotNull @Valid NewEndorsement endorsement) {
-        return once(population, endorsement, (by, id) -> Answer.ok(null, adoption.endorse(by, id, endorsement.gone())));
+    public Response nameHeir(@RestPath String population, @NotNull @Valid NewHeir heir) {
+        return once(population, heir, (by, id) -> Answer.ok(null, adoption.nameHeir(by, id, heir.gone(), heir.heir())));
     }
 
     @POST
@@ -189,23 +187,15 @@ class FederationResource {
     @Operation(
             operationId = "adoptAnimals",
             summary = "Hold the animals of a node that is gone for good (administrators)",
-            description = "Needs the word of more than half of the other nodes; this node's own is added.")
+            description =
+                    "More than half of the other nodes have to have named this one as the heir, itself among them.")
     @APIResponse(
             responseCode = "200",
             description = "The animals are held by this node",
             content = @Content(mediaType = "application/json", schema = @Schema(implementation = AdoptionView.class)))
-    @Refuses({
-        NOT_ALLOWED,
-        FEDERATION_OFF,
-        NO_SUCH_POPULATION,
-        NOT_SHARED,
-        NO_SUCH_PEER,
-        INVALID_VALUES,
-        NOT_SAID,
-        NODE_FENCED
-    })
+    @Refuses({NOT_ALLOWED, FEDERATION_OFF, NO_SUCH_POPULATION, NOT_SHARED, NO_SUCH_PEER, NOT_SAID, NODE_FENCED})
     public Response adopt(@RestPath String population, @NotNull @Valid NewAdoption adopted) {
-        return once(population, adopted, (by, id) -> Answer.ok(null, adoption.adopt(by, id, adopted)));
+        return once(population, adopted, (by, id) -> Answer.ok(null, adoption.adopt(by, id, adopted.gone())));
     }
 
     private Response once(String population, @Nullable Object sent, BiFunction<Asker, UUID, Answer> work) {

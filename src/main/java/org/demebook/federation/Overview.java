@@ -23,6 +23,7 @@ import java.util.stream.Collectors;
 import javax.sql.DataSource;
 import org.demebook.federation.Views.AlarmView;
 import org.demebook.federation.Views.FederationView;
+import org.demebook.federation.Views.GoneView;
 import org.demebook.federation.Views.MissingReceipt;
 import org.demebook.federation.Views.SharingNode;
 import org.demebook.merkle.SignedCheckpoint;
@@ -61,6 +62,7 @@ public class Overview {
             Set<String> awaited,
             SortedMap<String, Long> heads,
             SortedMap<Long, SortedSet<String>> missingReceipts,
+            SortedMap<String, GoneView> gone,
             int alarms) {
         static Seen of(Participant part) {
             return new Seen(
@@ -69,6 +71,7 @@ public class Overview {
                     part.awaited(),
                     part.heads(),
                     part.missingReceipts(),
+                    Adoption.gone(part),
                     part.alarms().size());
         }
     }
@@ -115,7 +118,8 @@ public class Overview {
                     checked == null ? 0 : checked.checkpoint().size(),
                     checked == null ? List.of() : checked.cosigners(),
                     head == null ? 0 : Math.max(0, head.furthest - entries),
-                    id.equals(me) ? Long.valueOf(0) : secondsBehind(population, id)));
+                    id.equals(me) ? Long.valueOf(0) : secondsBehind(population, id),
+                    seen.gone().get(id)));
         }
         return nodes;
     }

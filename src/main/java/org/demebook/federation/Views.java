@@ -1,11 +1,7 @@
 package org.demebook.federation;
 
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.node.ObjectNode;
-import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Pattern;
-import jakarta.validation.constraints.Size;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
@@ -56,6 +52,7 @@ public final class Views {
      * @param cosigners ids of nodes whose cosignatures it carries
      * @param entriesBehind how many more entries there are signs of
      * @param secondsBehind since when not all that it has was here; null where that never was since this server started
+     * @param gone what nodes say of it; null where none said that it is gone for good
      */
     @ShownTo(Whom.ADMINISTRATORS)
     public record SharingNode(
@@ -70,7 +67,8 @@ public final class Views {
             long headEntries,
             List<String> cosigners,
             long entriesBehind,
-            @Nullable Long secondsBehind) {}
+            @Nullable Long secondsBehind,
+            @Nullable GoneView gone) {}
 
     /**
      * Something was withdrawn, and these nodes have not said yet that they erased it.
@@ -123,34 +121,37 @@ public final class Views {
             @NotNull @Pattern(regexp = NODE_ID, message = NOT_A_NODE_ID)
             String founder) {}
 
-    /** @param gone id of a node that is gone for good */
-    public record NewEndorsement(
-            @NotNull @Pattern(regexp = NODE_ID, message = NOT_A_NODE_ID)
-            String gone) {}
-
     /**
-     * A node's word that another is gone for good; to be passed on to whoever adopts its animals.
-     *
-     * @param word signed, a compact JWS
-     * @param keys of the node that says so
+     * @param gone id of a node that is gone for good
+     * @param heir id of the node that may adopt its animals; it can be this one
      */
-    @ShownTo(Whom.ADMINISTRATORS)
-    public record EndorsementView(String word, Map<String, Object> keys) {}
-
-    /** An endorsement as another node's administrator was given it. */
-    public record GivenEndorsement(
-            @NotNull @Size(max = 4096) String word, @NotNull Map<String, Object> keys) {
-        ObjectNode keysAsJson(ObjectMapper json) {
-            return json.valueToTree(keys);
-        }
-    }
-
-    /** @param endorsements of more than half of the other nodes; this one's own is added */
-    public record NewAdoption(
+    public record NewHeir(
             @NotNull @Pattern(regexp = NODE_ID, message = NOT_A_NODE_ID)
             String gone,
 
-            @NotNull @Size(max = 64) List<@NotNull @Valid GivenEndorsement> endorsements) {}
+            @NotNull @Pattern(regexp = NODE_ID, message = NOT_A_NODE_ID)
+            String heir) {}
+
+    /**
+     * What nodes say of one that is gone for good, as far as it is known here.
+     *
+     * @param needed how many have to name the same heir before it may adopt
+     */
+    @ShownTo(Whom.ADMINISTRATORS)
+    public record GoneView(String gone, List<Heir> heirs, int needed) {}
+
+    /**
+     * A node that may adopt, in the eyes of some.
+     *
+     * @param namedBy ids of the nodes that say so
+     */
+    @ShownTo(Whom.ADMINISTRATORS)
+    public record Heir(String node, List<String> namedBy) {}
+
+    /** @param gone id of a node that is gone for good; more than half of the others named this one as the heir of its animals */
+    public record NewAdoption(
+            @NotNull @Pattern(regexp = NODE_ID, message = NOT_A_NODE_ID)
+            String gone) {}
 
     /** @param animals what they are called between nodes: held by this node from now on */
     @ShownTo(Whom.ADMINISTRATORS)

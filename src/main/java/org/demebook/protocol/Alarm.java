@@ -20,6 +20,8 @@ public record Alarm(
         EQUIVOCATION,
         /** Two signed entries with one sequence number. */
         FORKED_ENTRY,
+        /** Two entries of one node that name different heirs of a gone one. */
+        TWO_HEIRS,
         /** Two key chains of one node that part ways. */
         FORKED_KEYS,
         /** A journal became shorter than it was: a restore from a backup, or worse. */

@@ -11,7 +11,6 @@ import org.demebook.protocol.Statement.Offered;
 import org.demebook.protocol.Statement.Rejected;
 import org.demebook.protocol.Statement.Released;
 import org.demebook.signing.Signed;
-import org.jspecify.annotations.Nullable;
 
 /**
  * Entries of other journals inside statements: what they are, whether their signature holds, and what they say. A carried entry
@@ -57,32 +56,33 @@ final class Carrying {
         return entry;
     }
 
-    /** All entries of other journals that are inside a statement, the outermost first. They were {@link #read} before. */
+    /** All entries of other journals that are inside a statement, an outer one before those inside it. They were {@link #read} before. */
     List<Carried> within(Statement says) {
         var found = new ArrayList<Carried>();
-        var next = directlyWithin(says);
-        while (next != null) {
-            found.add(next);
-            next = directlyWithin(read(next).says());
+        for (var inside : directlyWithin(says)) {
+            found.add(inside);
+            found.addAll(within(read(inside).says()));
         }
         return found;
     }
 
-    private static @Nullable Carried directlyWithin(Statement says) {
+    private static List<Carried> directlyWithin(Statement says) {
         if (says instanceof Accepted accepted) {
-            return accepted.offer();
+            return List.of(accepted.offer());
         } else if (says instanceof Rejected rejected) {
-            return rejected.offer();
+            return List.of(rejected.offer());
         } else if (says instanceof Released released) {
-            return released.acceptance();
+            return List.of(released.acceptance());
         } else if (says instanceof Statement.Taken taken) {
-            return taken.release();
+            return List.of(taken.release());
         } else if (says instanceof Statement.Adopted adopted) {
-            return adopted.charter();
+            var all = new ArrayList<>(List.of(adopted.charter()));
+            all.addAll(adopted.words());
+            return all;
         } else if (says instanceof Statement.SameAnimalConfirmed confirmed) {
-            return confirmed.claimed();
+            return List.of(confirmed.claimed());
         }
-        return null;
+        return List.of();
     }
 
     /** An offer to that node. */

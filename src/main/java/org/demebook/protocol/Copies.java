@@ -11,6 +11,8 @@ import java.util.TreeSet;
 import java.util.UUID;
 import java.util.function.Predicate;
 import org.demebook.protocol.Statement.Adopted;
+import org.demebook.protocol.Statement.Carried;
+import org.demebook.protocol.Statement.GoneStated;
 import org.demebook.signing.VerifyingKey;
 
 /** All journals that are held here, and what they say together. Follows from their entries alone, not from the order they came in. */
@@ -122,7 +124,10 @@ final class Copies {
         return Optional.empty();
     }
 
-    /** Of several, that by the node with the smallest id. What a node released before it was given up stands. */
+    /**
+     * Of several, which takes a node that named two heirs, that by the node with the smallest id. What a node released before it was given up
+     * stands.
+     */
     private Optional<Found> adoption(AnimalId animal, String from, Optional<UUID> began, Optional<Stint> present) {
         for (var copy : byNode.values()) {
             for (var adopted : copy.ledger.adoptions) {
@@ -130,7 +135,8 @@ final class Copies {
                         && adopted.from().equals(from)
                         && adopted.stint().equals(began)
                         && present.map(stint -> stint.adoption.isEmpty()
-                                        && (!stint.released || stint.releasedSeq > Endorsements.size(adopted)))
+                                        && (!stint.released
+                                                || stint.releasedSeq > new Inheritance(carrying).size(adopted)))
                                 .orElse(true)) {
                     return stint(copy.node(), animal, Optional.empty(), Optional.of(adopted))
                             .map(stint -> new Found(copy.ledger, stint));
@@ -144,6 +150,16 @@ final class Copies {
         var animals = new TreeSet<AnimalId>();
         byNode.values().forEach(copy -> animals.addAll(copy.ledger.stints.keySet()));
         return animals;
+    }
+
+    /** The entries that call a node gone and name this heir, in the order of the nodes that say so. */
+    List<Carried> words(String gone, String heir) {
+        return byNode.values().stream()
+                .filter(copy -> !copy.node().equals(gone))
+                .flatMap(copy -> Optional.ofNullable(copy.ledger.gone.get(gone)).stream()
+                        .filter(entry -> ((GoneStated) entry.says()).heir().equals(heir))
+                        .map(entry -> new Carried(entry.signed(), copy.keys().orElseThrow())))
+                .toList();
     }
 
     // ── transfers ────────────────────────────────────────────────────────────────────────────────────────────────────

@@ -6,8 +6,10 @@ import java.util.Arrays;
 import java.util.Base64;
 import java.util.List;
 import java.util.UUID;
+import java.util.function.BiPredicate;
 import org.demebook.merkle.Checkpoint;
 import org.demebook.merkle.SignedCheckpoint;
+import org.demebook.protocol.Statement.GoneStated;
 import org.demebook.signing.KeyChain;
 import org.demebook.signing.Malformed;
 import org.demebook.signing.Signed;
@@ -34,7 +36,8 @@ final class Evidence {
         return evidence;
     }
 
-    static ObjectNode forkedEntry(KeyChain keys, Signed one, Signed other) {
+    /** Of two entries that contradict each other. */
+    static ObjectNode twoEntries(KeyChain keys, Signed one, Signed other) {
         var first = one.compact().compareTo(other.compact()) < 0;
         var evidence = JsonNodeFactory.instance
                 .objectNode()
@@ -59,7 +62,10 @@ final class Evidence {
 
     /** Whether a kind's evidence can be judged by itself, without the journal that it is of. */
     static boolean standsAlone(Alarm.Kind kind) {
-        return kind == Alarm.Kind.EQUIVOCATION || kind == Alarm.Kind.FORKED_ENTRY || kind == Alarm.Kind.FORKED_KEYS;
+        return kind == Alarm.Kind.EQUIVOCATION
+                || kind == Alarm.Kind.FORKED_ENTRY
+                || kind == Alarm.Kind.TWO_HEIRS
+                || kind == Alarm.Kind.FORKED_KEYS;
     }
 
     /** Whether the evidence shows that the accused did it in this population. Never throws, whatever strangers sent. */
@@ -71,7 +77,8 @@ final class Evidence {
             var fields = Fields.of(alarm.evidence().get());
             return switch (alarm.kind()) {
                 case EQUIVOCATION -> contradict(fields, alarm.accused(), population);
-                case FORKED_ENTRY -> forked(fields, alarm.accused(), population);
+                case FORKED_ENTRY -> twoEntries(fields, alarm.accused(), population, Evidence::isForked);
+                case TWO_HEIRS -> twoEntries(fields, alarm.accused(), population, Evidence::isOfTwoHeirs);
                 default -> parted(fields, alarm.accused());
             };
         } catch (BadStatement | Malformed | IllegalArgumentException e) {
@@ -106,21 +113,43 @@ final class Evidence {
                 && keys.keys().stream().anyMatch(key -> head.isBy(node, key));
     }
 
-    private static boolean forked(Fields fields, String accused, UUID population) {
+    private static boolean twoEntries(
+            Fields fields, String accused, UUID population, BiPredicate<Entry, Entry> contradict) {
         var keys = StatementForm.keys(fields.object("keys"));
         var one = Signed.parse(fields.text("one"), Entry.MOST_CHARACTERS);
         var other = Signed.parse(fields.text("other"), Entry.MOST_CHARACTERS);
-        return keys.nodeId().equals(accused) && forked(keys, one, other, population);
+        return keys.nodeId().equals(accused) && twoEntries(keys, one, other, population, contradict);
     }
 
     /** Two entries with one number, by one key: with two, one of them may be of a thief. */
     static boolean forked(KeyChain keys, Signed one, Signed other, UUID population) {
+        return twoEntries(keys, one, other, population, Evidence::isForked);
+    }
+
+    private static boolean isForked(Entry one, Entry other) {
+        return one.seq() == other.seq();
+    }
+
+    /** Two entries that name different heirs of one gone node, by one key. */
+    static boolean ofTwoHeirs(KeyChain keys, Signed one, Signed other, UUID population) {
+        return twoEntries(keys, one, other, population, Evidence::isOfTwoHeirs);
+    }
+
+    private static boolean isOfTwoHeirs(Entry one, Entry other) {
+        return one.says() instanceof GoneStated first
+                && other.says() instanceof GoneStated second
+                && first.gone().equals(second.gone())
+                && !first.heir().equals(second.heir());
+    }
+
+    private static boolean twoEntries(
+            KeyChain keys, Signed one, Signed other, UUID population, BiPredicate<Entry, Entry> contradict) {
         if (one.equals(other) || !one.keyId().equals(other.keyId())) {
             return false;
         }
         var first = Entry.read(one);
         var second = Entry.read(other);
-        return first.seq() == second.seq()
+        return contradict.test(first, second)
                 && first.population().equals(population)
                 && second.population().equals(population)
                 && first.node().equals(keys.nodeId())

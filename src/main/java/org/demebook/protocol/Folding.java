@@ -12,6 +12,7 @@ import org.demebook.protocol.Statement.Adopted;
 import org.demebook.protocol.Statement.AncestryTold;
 import org.demebook.protocol.Statement.AnimalEntered;
 import org.demebook.protocol.Statement.CharterStated;
+import org.demebook.protocol.Statement.GoneStated;
 import org.demebook.protocol.Statement.HoldingTold;
 import org.demebook.protocol.Statement.Offered;
 import org.demebook.protocol.Statement.Purged;
@@ -58,6 +59,8 @@ record Folding(Ledger ledger, Carrying carrying) {
         } else if (says instanceof Adopted adopted) {
             begin(new Stint(adopted.animal(), Optional.empty(), Optional.of(adopted)));
             ledger.adoptions.add(adopted);
+        } else if (says instanceof GoneStated stated) {
+            ledger.gone.put(stated.gone(), entry);
         } else if (says instanceof AncestryTold told) {
             ledger.ancestry
                     .computeIfAbsent(told.animal(), animal -> new TreeMap<>())

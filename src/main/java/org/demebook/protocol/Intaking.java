@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.demebook.merkle.MerkleTree;
+import org.demebook.protocol.Statement.GoneStated;
 import org.demebook.protocol.Statement.JournalOpened;
 import org.demebook.protocol.Statement.KeysChanged;
 import org.demebook.signing.KeyChain;
@@ -306,6 +307,7 @@ final class Intaking {
 
     private void apply(Copy copy, KeyChain keys, Entry entry) {
         Desk.note(copy, entry);
+        compareHeirs(keys, entry);
         var fault = copy.ledger.fault(entry);
         if (fault.isPresent()) {
             desk.raise(
@@ -324,6 +326,7 @@ final class Intaking {
     private void compareCarried(Entry entry) {
         for (var inside : desk.copies.carrying.within(entry.says())) {
             var other = desk.copies.carrying.read(inside);
+            compareHeirs(inside.keys(), other);
             if (other.seq() <= desk.copies.of(other.node()).size()) {
                 compareCarried(inside, other);
             } else if (other.node().equals(desk.me)) {
@@ -337,6 +340,21 @@ final class Intaking {
                 .filter(held -> !held.equals(inside.entry().compact()))
                 .ifPresent(held ->
                         forked(other.node(), inside.keys(), held, inside.entry().compact()));
+    }
+
+    /** A node names one heir of another, wherever its words come from. */
+    private void compareHeirs(KeyChain keys, Entry entry) {
+        if (entry.says() instanceof GoneStated stated) {
+            var before = desk.copies.of(entry.node()).ledger.gone.get(stated.gone());
+            if (before != null
+                    && Evidence.ofTwoHeirs(keys, before.signed(), entry.signed(), desk.membership.population())) {
+                desk.raise(
+                        Alarm.Kind.TWO_HEIRS,
+                        entry.node(),
+                        Optional.of(Evidence.twoEntries(keys, before.signed(), entry.signed())),
+                        "%s named two heirs of %s.".formatted(entry.node(), stated.gone()));
+            }
+        }
     }
 
     /** What others carried of this journal before is what comes now. */
@@ -355,7 +373,7 @@ final class Intaking {
             desk.raise(
                     Alarm.Kind.FORKED_ENTRY,
                     node,
-                    Optional.of(Evidence.forkedEntry(keys, one, other)),
+                    Optional.of(Evidence.twoEntries(keys, one, other)),
                     "%s signed two entries with one number.".formatted(node));
         }
     }

@@ -16,6 +16,7 @@ import org.demebook.protocol.Statement.Adopted;
 import org.demebook.protocol.Statement.AncestryTold;
 import org.demebook.protocol.Statement.AnimalEntered;
 import org.demebook.protocol.Statement.CharterStated;
+import org.demebook.protocol.Statement.GoneStated;
 import org.demebook.protocol.Statement.HoldingTold;
 import org.demebook.protocol.Statement.JournalOpened;
 import org.demebook.protocol.Statement.KeysChanged;
@@ -76,6 +77,8 @@ final class Ledger {
     final Map<UUID, Entry> confirmations = new LinkedHashMap<>();
     final SortedSet<UUID> reversals = new TreeSet<>();
     final List<Adopted> adoptions = new ArrayList<>();
+    /** Of each node that is called gone, by which entry. */
+    final Map<String, Entry> gone = new HashMap<>();
 
     Ledger(String node, UUID population, String founder, Carrying carrying) {
         this.node = node;
@@ -157,6 +160,8 @@ final class Ledger {
             return ofTaking(take);
         } else if (says instanceof Adopted adopted) {
             return ofAdoption(adopted);
+        } else if (says instanceof GoneStated stated) {
+            return ofGone(stated);
         } else if (says instanceof AncestryTold told) {
             if (!told.animal().node().equals(node)) {
                 return foreign("Who its parents are is told by the node that registered it.");
@@ -232,8 +237,17 @@ final class Ledger {
         if (!charter.node().equals(founder) || !(charter.says() instanceof CharterStated stated)) {
             return foreign("It carries no charter of the founding node.");
         }
-        Endorsements.require(adopted, node, population, stated.charter());
+        new Inheritance(carrying).require(adopted, node, stated.charter());
         return present(adopted.animal()).isPresent() ? replayed("Its node holds the animal already.") : null;
+    }
+
+    private @Nullable Fault ofGone(GoneStated stated) {
+        if (stated.gone().equals(node) || stated.heir().equals(stated.gone())) {
+            return foreign("No node says of itself that it is gone, or has a gone one adopt.");
+        }
+        return gone.containsKey(stated.gone())
+                ? replayed("It called this node gone before, and named the heir of its animals.")
+                : null;
     }
 
     boolean isOpen(UUID transfer) {

@@ -152,12 +152,63 @@ public final class Participant {
         });
     }
 
-    /** Signs that a node is gone for good, for whoever adopts its animals; that node is set aside here from then on. */
-    public Statement.Endorsement endorse(String gone) {
-        setAside(gone, true);
-        return read(present ->
-                Endorsements.sign(membership, gone, present.copies.of(gone).size()));
+    /**
+     * States that a node is gone for good and which node may adopt its animals; set it aside as well. Does nothing where this was said
+     * before.
+     *
+     * @throws Refused if this node named another heir before: it says so once
+     */
+    public void giveUp(String gone, String heir) {
+        change(present -> {
+            var before = present.copies.of(present.me).ledger.gone.get(gone);
+            if (before == null || !((Statement.GoneStated) before.says()).heir().equals(heir)) {
+                writing(present)
+                        .write(Saying.toAll(new Statement.GoneStated(
+                                gone, present.copies.of(gone).size(), heir)));
+            }
+            return null;
+        });
     }
+
+    /** The heirs that nodes named for one that is gone, as far as is known here: by the node that says so. */
+    public SortedMap<String, String> heirs(String gone) {
+        return read(present -> {
+            var heirs = new TreeMap<String, String>();
+            present.copies.byNode.forEach((node, copy) -> Optional.ofNullable(copy.ledger.gone.get(gone))
+                    .ifPresent(entry -> heirs.put(node, ((Statement.GoneStated) entry.says()).heir())));
+            return heirs;
+        });
+    }
+
+    /** How many nodes have to name the same heir before it may adopt; 1 before the charter is known. */
+    public int heirsNeeded() {
+        return read(present -> present.copies.charter().map(Inheritance::needed).orElse(1));
+    }
+
+    /**
+     * What an adoption has to carry; write it with the animals of that node.
+     *
+     * @throws Refused if fewer nodes than are needed named this one, as far as is known here
+     */
+    public Proof heirTo(String gone) {
+        return read(present -> {
+            var charter = present.copies
+                    .charter()
+                    .orElseThrow(() -> new Refused(
+                            Refused.Reason.NOT_OPEN, "The charter of this population is not known here yet."));
+            var words = present.copies.words(gone, present.me);
+            if (!Inheritance.isEnough(words.size(), charter)) {
+                throw new Refused(
+                        Refused.Reason.NOT_THE_HEIR,
+                        "%d of the %d nodes that are needed have said so far that this node may adopt."
+                                .formatted(words.size(), Inheritance.needed(charter)));
+            }
+            return new Proof(charterEntry(present).orElseThrow(), words);
+        });
+    }
+
+    /** The founder's charter, and the words of more than half of the nodes. */
+    public record Proof(Statement.Carried charter, List<Statement.Carried> words) {}
 
     // ── the others ───────────────────────────────────────────────────────────────────────────────────────────────────
 
@@ -293,13 +344,10 @@ public final class Participant {
         return read(present -> present.copies.charter());
     }
 
-    /** The founder's entry that states the charter, to be carried by an adoption. */
-    public Optional<Statement.Carried> charterEntry() {
-        return read(present -> {
-            var founder = present.copies.of(membership.founder());
-            return founder.ledger.charterEntry.map(entry ->
-                    new Statement.Carried(entry.signed(), founder.keys().orElseThrow()));
-        });
+    private Optional<Statement.Carried> charterEntry(Desk present) {
+        var founder = present.copies.of(membership.founder());
+        return founder.ledger.charterEntry.map(
+                entry -> new Statement.Carried(entry.signed(), founder.keys().orElseThrow()));
     }
 
     public Map<UUID, Transfer> transfers() {

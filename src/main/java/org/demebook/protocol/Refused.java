@@ -13,6 +13,8 @@ public final class Refused extends RuntimeException {
         /** That node takes no part in the population. */
         NOT_SEATED,
         NOT_ITS_HOLDER,
+        /** Too few nodes named this one as the heir of a gone one. */
+        NOT_THE_HEIR,
         FOREIGN_AUTHORITY,
         REPLAYED,
         FALSE_PROOF,

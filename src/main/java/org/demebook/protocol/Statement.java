@@ -62,13 +62,23 @@ public sealed interface Statement {
     record Taken(UUID transfer, Carried release) implements Statement {}
 
     /**
+     * Another node is gone for good, as far as this one's administrator knows. A node says so of another once, so that no two heirs
+     * have the word of more than half.
+     *
+     * @param size of how many entries of its journal this node knows: what it is later found to have said after the largest of
+     *     these sizes is void for its animals
+     * @param heir the node that may adopt its animals
+     */
+    record GoneStated(String gone, long size, String heir) implements Statement {}
+
+    /**
      * An animal of a node that is gone for good is held here now.
      *
      * @param stint the transfer by which the gone node had come to hold it; empty where it had registered it
      * @param charter the founder's entry that says who takes part
-     * @param endorsements of more than half of the other nodes, in the order of their ids
+     * @param words entries that state it and name this node as the heir: of more than half of the other nodes, in the order of their ids
      */
-    record Adopted(AnimalId animal, String from, Optional<UUID> stint, Carried charter, List<Endorsement> endorsements)
+    record Adopted(AnimalId animal, String from, Optional<UUID> stint, Carried charter, List<Carried> words)
             implements Statement {}
 
     /**
@@ -129,7 +139,4 @@ public sealed interface Statement {
 
     /** An entry of another journal inside a statement, with the keys that show who signed it. */
     record Carried(Signed entry, KeyChain keys) {}
-
-    /** A node's word that another is gone for good, of type {@code demebook-endorsement}, with the keys that show who signed it. */
-    record Endorsement(Signed word, KeyChain keys) {}
 }

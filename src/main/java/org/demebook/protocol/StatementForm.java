@@ -14,7 +14,6 @@ import java.util.function.Function;
 import java.util.regex.Pattern;
 import org.demebook.protocol.Statement.AncestryTold;
 import org.demebook.protocol.Statement.Carried;
-import org.demebook.protocol.Statement.Endorsement;
 import org.demebook.protocol.Statement.SireShare;
 import org.demebook.signing.KeyChain;
 import org.demebook.signing.Malformed;
@@ -73,7 +72,11 @@ final class StatementForm {
                         fields.nodeId("from"),
                         fields.optionalUuid("stint"),
                         carried(fields.object("charter")),
-                        fields.list("endorsements", MOST_SEATS, StatementForm::endorsement)));
+                        fields.list("words", MOST_SEATS, StatementForm::carried)));
+        READERS.put(
+                typeOf(Statement.GoneStated.class),
+                fields -> new Statement.GoneStated(
+                        fields.nodeId("gone"), fields.number("size", 0, Long.MAX_VALUE), fields.nodeId("heir")));
         READERS.put(typeOf(AncestryTold.class), StatementForm::ancestry);
         READERS.put(
                 typeOf(Statement.HoldingTold.class),
@@ -227,18 +230,11 @@ final class StatementForm {
         return Signed.parse(fields.text(name), Entry.MOST_CHARACTERS);
     }
 
-    private static Carried carried(ObjectNode object) {
+    private static Carried carried(JsonNode object) {
         var fields = Fields.of(object);
         var carried = new Carried(signed(fields, "entry"), keys(fields.object("keys")));
         fields.end();
         return carried;
-    }
-
-    private static Endorsement endorsement(JsonNode item) {
-        var fields = Fields.of(item);
-        var endorsement = new Endorsement(signed(fields, "word"), keys(fields.object("keys")));
-        fields.end();
-        return endorsement;
     }
 
     // ── writing ──────────────────────────────────────────────────────────────────────────────────────────────────────
@@ -273,9 +269,10 @@ final class StatementForm {
             out.put("animal", adopted.animal().toString()).put("from", adopted.from());
             adopted.stint().ifPresent(stint -> out.put("stint", stint.toString()));
             out.set("charter", write(adopted.charter()));
-            var words = out.putArray("endorsements");
-            adopted.endorsements()
-                    .forEach(endorsement -> words.add(carried(endorsement.word(), "word", endorsement.keys())));
+            var words = out.putArray("words");
+            adopted.words().forEach(word -> words.add(write(word)));
+        } else if (says instanceof Statement.GoneStated stated) {
+            out.put("gone", stated.gone()).put("size", stated.size()).put("heir", stated.heir());
         } else if (says instanceof AncestryTold told) {
             write(told, out);
         } else if (says instanceof Statement.HoldingTold told) {
@@ -324,12 +321,10 @@ final class StatementForm {
     }
 
     private static ObjectNode write(Carried carried) {
-        return carried(carried.entry(), "entry", carried.keys());
-    }
-
-    private static ObjectNode carried(Signed signed, String name, KeyChain keys) {
-        var out = JsonNodeFactory.instance.objectNode().put(name, signed.compact());
-        out.set("keys", keys.toJson());
+        var out = JsonNodeFactory.instance
+                .objectNode()
+                .put("entry", carried.entry().compact());
+        out.set("keys", carried.keys().toJson());
         return out;
     }
 }

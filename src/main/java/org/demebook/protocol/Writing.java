@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.UUID;
 import org.demebook.protocol.Statement.Carried;
+import org.demebook.protocol.Statement.GoneStated;
 import org.demebook.protocol.Statement.HoldingTold;
 import org.demebook.protocol.Statement.JournalOpened;
 import org.demebook.protocol.Statement.KeysChanged;
@@ -80,6 +81,10 @@ record Writing(Desk desk, Fence fence, Set<String> others) {
                 throw new Refused(Refused.Reason.NOT_SEATED, "That node takes no part in this population.");
             }
             requireHeld(offered.animal());
+        } else if (says instanceof GoneStated stated) {
+            if (!desk.copies.seats(stated.gone()) || !desk.copies.seats(stated.heir())) {
+                throw new Refused(Refused.Reason.NOT_SEATED, "That node takes no part in this population.");
+            }
         } else if (says instanceof HoldingTold told) {
             requireHeld(told.animal());
         }

@@ -199,8 +199,9 @@ final class Bodies {
                         "fingerprint", "kPrK _qmx VWaY VA9w wBF6 Iuo3 vVzz 7TxH CTwX Bygr S4k",
                         "name", "Upland");
             case "giveSeat" -> Map.of("node", named.getOrDefault("node", NO_NODE), "code", "U");
-            case "endorseGone" -> Map.of("gone", named.getOrDefault("node", NO_NODE));
-            case "adoptAnimals" -> Map.of("gone", named.getOrDefault("node", NO_NODE), "endorsements", List.of());
+            case "nameHeir" ->
+                Map.of("gone", named.getOrDefault("node", NO_NODE), "heir", named.getOrDefault("node", NO_NODE));
+            case "adoptAnimals" -> Map.of("gone", named.getOrDefault("node", NO_NODE));
             case "joinPopulation" -> Map.of("population", Things.none(), "founder", NO_NODE);
             case "signIn" -> Map.of("name", Things.KESTREL, "password", "a long walk on the cay");
             case "rotateNodeKey",

@@ -346,10 +346,8 @@ final class CanaryWrites {
             case "/invitations/joinings" -> List.of(of("secret", said()));
             case "/peers" -> List.of(of("address", "https://127.0.0.1:1", "fingerprint", NO_NODE, "name", said()));
             case "/federation/seats" -> List.of(of("node", NO_NODE, "code", "U"));
-            case "/federation/endorsements" -> List.of(of("gone", NO_NODE));
-            case "/federation/adoptions" ->
-                List.of(of(
-                        "gone", NO_NODE, "endorsements", List.of(of("word", said(), "keys", of("founding", said())))));
+            case "/federation/heirs" -> List.of(of("gone", NO_NODE, "heir", NO_NODE));
+            case "/federation/adoptions" -> List.of(of("gone", NO_NODE));
             case "/federated-populations" ->
                 List.of(of("population", UUID.randomUUID().toString(), "founder", NO_NODE));
             case "/tokens" -> List.of(of("name", "nobody-of-this-name", "password", said()));

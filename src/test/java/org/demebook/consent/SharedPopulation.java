@@ -10,13 +10,7 @@ import org.demebook.peering.AdmittedPeer;
 /** Populations of their own that this node shares with one that never answers: for what administrators are asked. */
 final class SharedPopulation {
     private static final Set<String> OPERATIONS = Set.of(
-            "getFederation",
-            "giveSeat",
-            "listAlarms",
-            "setNodeAside",
-            "followNodeAgain",
-            "endorseGone",
-            "adoptAnimals");
+            "getFederation", "giveSeat", "listAlarms", "setNodeAside", "followNodeAgain", "nameHeir", "adoptAnimals");
 
     private SharedPopulation() {}
 

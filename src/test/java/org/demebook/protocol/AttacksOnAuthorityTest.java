@@ -1,8 +1,10 @@
 package org.demebook.protocol;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -12,6 +14,7 @@ import org.demebook.protocol.Statement.Adopted;
 import org.demebook.protocol.Statement.AncestryTold;
 import org.demebook.protocol.Statement.AnimalEntered;
 import org.demebook.protocol.Statement.CharterStated;
+import org.demebook.protocol.Statement.GoneStated;
 import org.demebook.protocol.Statement.HoldingTold;
 import org.demebook.protocol.Statement.Offered;
 import org.demebook.protocol.Statement.Released;
@@ -202,49 +205,96 @@ class AttacksOnAuthorityTest {
         assertThat(world.upland.participant.record(transfer)).isEmpty();
     }
 
-    @Test
-    void a_living_node_is_not_robbed_by_one_word() {
-        var word = new Statement.Endorsement(
-                org.demebook.signing.Signed.sign(
-                        Endorsements.TYPE,
-                        Attacked.nothing()
-                                .put("gone", world.harbour.id())
-                                .put("population", world.population.toString())
-                                .put("size", 1),
-                        liar.key),
-                liar.chain);
-        says(
-                Alarm.Kind.FALSE_PROOF,
-                new Adopted(
-                        world.hers,
-                        world.harbour.id(),
-                        Optional.empty(),
-                        carriedFrom(world.harbour, CharterStated.class),
-                        List.of(word)));
+    // ── animals of nodes that are gone ───────────────────────────────────────────────────────────────────────────────
+
+    private Adopted adoption(List<Statement.Carried> words) {
+        return new Adopted(
+                world.hers,
+                world.harbour.id(),
+                Optional.empty(),
+                carriedFrom(world.harbour, CharterStated.class),
+                words.stream()
+                        .sorted(Comparator.comparing(word -> word.keys().nodeId()))
+                        .toList());
+    }
+
+    private GoneStated harbourIsGone(String heir) {
+        return new GoneStated(world.harbour.id(), 3, heir);
     }
 
     @Test
-    void nor_by_words_that_others_did_not_sign() {
-        var words = List.of(world.upland.chain, liar.chain).stream()
-                .sorted(java.util.Comparator.comparing(org.demebook.signing.KeyChain::nodeId))
-                .map(chain -> new Statement.Endorsement(
-                        org.demebook.signing.Signed.sign(
-                                Endorsements.TYPE,
-                                Attacked.nothing()
-                                        .put("gone", world.harbour.id())
-                                        .put("population", world.population.toString())
-                                        .put("size", 1),
-                                liar.key),
-                        chain))
-                .toList();
+    void a_living_node_is_not_robbed_by_one_word() {
+        liar.says(harbourIsGone(liar.id()));
+        says(Alarm.Kind.FALSE_PROOF, adoption(List.of(liar.last())));
+    }
+
+    @Test
+    void nor_by_a_word_that_another_did_not_sign() {
+        liar.says(harbourIsGone(liar.id()));
+        var forged = Entry.sign(world.upland.id(), world.population, 2, Liar.NOON, harbourIsGone(liar.id()), liar.key);
         says(
                 Alarm.Kind.FALSE_PROOF,
-                new Adopted(
-                        world.hers,
-                        world.harbour.id(),
-                        Optional.empty(),
-                        carriedFrom(world.harbour, CharterStated.class),
-                        words));
+                adoption(List.of(liar.last(), new Statement.Carried(forged.signed(), world.upland.chain))));
+    }
+
+    @Test
+    void nor_by_a_word_on_another_node() {
+        liar.says(harbourIsGone(liar.id()));
+        var mine = liar.last();
+        liar.says(new GoneStated(world.upland.id(), 1, liar.id()));
+        says(Alarm.Kind.FALSE_PROOF, adoption(List.of(mine, liar.last())));
+    }
+
+    @Test
+    void who_is_not_the_heir_that_was_named_does_not_adopt() {
+        world.upland.participant.giveUp(world.harbour.id(), world.upland.id());
+        liar.says(harbourIsGone(liar.id()));
+        says(Alarm.Kind.FALSE_PROOF, adoption(List.of(liar.last(), carriedFrom(world.upland, GoneStated.class))));
+    }
+
+    @Test
+    void who_says_of_itself_that_it_is_gone_is_not_believed() {
+        says(Alarm.Kind.FOREIGN_AUTHORITY, new GoneStated(liar.id(), 1, world.upland.id()));
+    }
+
+    /** Its own journal shows both words; whoever has it needs nobody's trust to say so. */
+    @Test
+    void two_heirs_of_one_node_are_proof_against_who_named_them() {
+        liar.says(harbourIsGone(world.upland.id()));
+        liar.says(harbourIsGone(liar.id()));
+        world.givesAll(world.upland);
+        world.assertProven(world.upland, Alarm.Kind.TWO_HEIRS);
+        assertThat(world.upland.participant.heirs(world.harbour.id())).containsEntry(liar.id(), world.upland.id());
+    }
+
+    /** One word in its journal, another inside an adoption. */
+    @Test
+    void so_are_a_word_that_is_told_and_one_that_is_carried() {
+        world.upland.participant.giveUp(world.harbour.id(), liar.id());
+        liar.says(harbourIsGone(world.upland.id()));
+        var carried = new Statement.Carried(liar.sign(harbourIsGone(liar.id()), 9), liar.chain);
+        liar.says(adoption(List.of(carried, carriedFrom(world.upland, GoneStated.class))));
+        world.givesAll(world.upland);
+        world.assertProven(world.upland, Alarm.Kind.TWO_HEIRS);
+    }
+
+    @Test
+    void one_heir_is_named_and_adopts_with_the_word_of_more_than_half() {
+        world.upland.participant.giveUp(world.harbour.id(), world.upland.id());
+        assertThatThrownBy(() -> world.upland.participant.heirTo(world.harbour.id()))
+                .isInstanceOfSatisfying(
+                        Refused.class, refused -> assertThat(refused.reason()).isEqualTo(Refused.Reason.NOT_THE_HEIR));
+        assertThatThrownBy(() -> world.upland.participant.giveUp(world.harbour.id(), liar.id()))
+                .isInstanceOfSatisfying(
+                        Refused.class, refused -> assertThat(refused.reason()).isEqualTo(Refused.Reason.REPLAYED));
+        liar.says(harbourIsGone(world.upland.id()));
+        world.givesAll(world.upland);
+        var proof = world.upland.participant.heirTo(world.harbour.id());
+        world.upland.participant.write(List.of(Saying.toAll(
+                new Adopted(world.hers, world.harbour.id(), Optional.empty(), proof.charter(), proof.words()))));
+        assertThat(world.upland.participant.whereabouts(world.hers))
+                .isEqualTo(new Whereabouts.Held(world.upland.id(), false));
+        assertThat(world.upland.participant.alarms()).isEmpty();
     }
 
     // ── twice registered, and withdrawn ──────────────────────────────────────────────────────────────────────────────

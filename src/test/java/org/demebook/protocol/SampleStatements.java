@@ -70,8 +70,7 @@ final class SampleStatements {
         var rotated = harbour.rotated(harbourKey, key(3), key(11).verifyingKey());
         var claim = UUID.fromString("01a2b3c4-0000-7000-8000-000000000002");
         var claimed = by(harbour, harbourKey, 9, new Statement.SameAnimalClaimed(claim, dam, sire));
-        var gone = Endorsements.sign(
-                new Membership(POPULATION, harbour.nodeId(), () -> upland, () -> uplandKey), harbour.nodeId(), 6);
+        var gone = by(upland, uplandKey, 7, new Statement.GoneStated(harbour.nodeId(), 6, upland.nodeId()));
         return List.of(
                 by(harbour, harbourKey, 1, new Statement.JournalOpened(harbour, "Harbour")),
                 charter,
@@ -100,12 +99,17 @@ final class SampleStatements {
                 claimed,
                 by(upland, uplandKey, 6, new Statement.SameAnimalConfirmed(claim, carried(claimed, harbour))),
                 by(harbour, harbourKey, 10, new Statement.SameAnimalReversed(claim)),
+                gone,
                 by(
                         upland,
                         uplandKey,
-                        7,
+                        8,
                         new Statement.Adopted(
-                                dam, harbour.nodeId(), Optional.empty(), carried(charter, harbour), List.of(gone))),
+                                dam,
+                                harbour.nodeId(),
+                                Optional.empty(),
+                                carried(charter, harbour),
+                                List.of(carried(gone, upland)))),
                 by(rotated, key(3), 11, new Statement.KeysChanged(rotated)));
     }
 }

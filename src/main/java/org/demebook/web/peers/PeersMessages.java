@@ -65,6 +65,28 @@ public interface PeersMessages {
     @Message("set aside")
     String isAside();
 
+    @Message("A node that will not come back")
+    String gone();
+
+    @Message(
+            "Its animals can be held by another node once more than half of the nodes that are left have named the same heir. Agree with their administrators first: this node names one heir, and cannot take it back. The node is set aside here.")
+    String goneHint();
+
+    @Message("Gone for good")
+    String isGone();
+
+    @Message("Heir of its animals")
+    String heir();
+
+    @Message("Name the heir")
+    String nameHeir();
+
+    @Message("{gone}: {heir} is named by {named} of {needed} that are needed.")
+    String heirOf(String gone, String heir, int named, int needed);
+
+    @Message("Hold its animals here")
+    String adopt();
+
     @Message("heard of at {moment}")
     String heardOf(String moment);
 

@@ -15,14 +15,19 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
+import org.demebook.federation.Adoption;
 import org.demebook.federation.Overview;
 import org.demebook.federation.Sharing;
 import org.demebook.federation.Views.AlarmView;
 import org.demebook.federation.Views.FederationView;
+import org.demebook.federation.Views.NewAdoption;
+import org.demebook.federation.Views.NewHeir;
 import org.demebook.federation.Views.NewSeat;
+import org.demebook.federation.Views.SharingNode;
 import org.demebook.problem.ProblemType;
 import org.demebook.problem.Refusal;
 import org.demebook.web.Forms;
+import org.demebook.web.Option;
 import org.demebook.web.Pages;
 import org.demebook.web.Typed;
 import org.demebook.web.Visit;
@@ -35,7 +40,13 @@ import org.jspecify.annotations.Nullable;
 class SharedPopulationPage {
     @CheckedTemplate(basePath = "web/peers", defaultName = CheckedTemplate.HYPHENATED_ELEMENT_NAME)
     static class Templates {
-        static native TemplateInstance population(FederationView shared, List<AlarmView> alarms, Typed typed);
+        static native TemplateInstance population(
+                FederationView shared,
+                List<AlarmView> alarms,
+                List<NamedHeir> named,
+                List<Option> others,
+                List<Option> heirs,
+                Typed typed);
     }
 
     @Inject
@@ -52,6 +63,9 @@ class SharedPopulationPage {
 
     @Inject
     Sharing sharing;
+
+    @Inject
+    Adoption adoption;
 
     @GET
     public Response open(@RestPath String population) {
@@ -105,6 +119,38 @@ class SharedPopulationPage {
         return become(population, nodeId, false, Typed.of(form));
     }
 
+    @POST
+    @Path("heirs")
+    public Response nameHeir(@RestPath String population, MultivaluedMap<String, String> form) {
+        var by = administrator(visit);
+        var typed = Typed.of(form);
+        return forms.once(
+                by.keeperId(),
+                typed,
+                () -> {
+                    var heir = forms.read(typed, NewHeir.class);
+                    adoption.nameHeir(by, sharing.population(population), heir.gone(), heir.heir());
+                    return address(population);
+                },
+                again -> page(population, again));
+    }
+
+    @POST
+    @Path("adoptions")
+    public Response adopt(@RestPath String population, MultivaluedMap<String, String> form) {
+        var by = administrator(visit);
+        var typed = Typed.of(form);
+        return forms.once(
+                by.keeperId(),
+                typed,
+                () -> {
+                    var gone = forms.read(typed, NewAdoption.class).gone();
+                    adoption.adopt(by, sharing.population(population), gone);
+                    return address(population);
+                },
+                again -> page(population, again));
+    }
+
     private Response become(String population, String nodeId, boolean aside, Typed typed) {
         var by = administrator(visit);
         return forms.once(
@@ -119,7 +165,17 @@ class SharedPopulationPage {
 
     private TemplateInstance page(String code, Typed typed) {
         var id = sharing.population(code);
-        return Templates.population(overview.of(id, code), overview.alarms(id), typed);
+        var shared = overview.of(id, code);
+        var others = shared.nodes().stream().filter(seat -> !seat.thisNode()).toList();
+        return Templates.population(
+                shared, overview.alarms(id), NamedHeir.of(shared), options(others), options(shared.nodes()), typed);
+    }
+
+    private static List<Option> options(List<SharingNode> nodes) {
+        return nodes.stream()
+                .map(seat -> new Option(
+                        seat.node(), seat.name() == null ? seat.code() : "%s (%s)".formatted(seat.code(), seat.name())))
+                .toList();
     }
 
     private static String address(String population) {

@@ -50,7 +50,7 @@ final class Acts {
             actWhileFenced(node);
             return;
         }
-        if (dice.happens(0.5) && administration.adopt(node) || dice.happens(0.6) && handOver.goOn(node)) {
+        if (dice.happens(0.7) && administration.adopt(node) || dice.happens(0.6) && handOver.goOn(node)) {
             return;
         }
         for (int tries = 0; tries < 12; tries++) {

@@ -1,11 +1,11 @@
 package org.demebook.protocol.simulation;
 
-import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.demebook.protocol.AnimalId;
+import org.demebook.protocol.Participant;
+import org.demebook.protocol.Refused;
 import org.demebook.protocol.Saying;
 import org.demebook.protocol.Statement;
 import org.demebook.protocol.Transfer;
@@ -19,7 +19,7 @@ final class AdministratorActs {
     private final World world;
     private final Acts acts;
     private final Dice dice;
-    /** On whom the administrators agreed: nothing in the protocol keeps two nodes from adopting one animal at the same time. */
+    /** On whom the administrators agreed: whoever was first to think of it. */
     private @Nullable SimNode heir;
 
     AdministratorActs(World world, Acts acts, Dice dice) {
@@ -38,49 +38,64 @@ final class AdministratorActs {
         return true;
     }
 
+    /** Names an heir, and adopts once enough others are known to have named the same; one animal at a time. */
     boolean adopt(SimNode node) {
         var gone = world.nodes.stream().filter(SimNode::isGone).findFirst();
         if (gone.isEmpty()) {
             return false;
         }
-        if (heir != null && heir != node) {
-            return false;
-        }
         node.setAside(gone.get().id);
+        if (!named(node, gone.get())) {
+            return agreeOnHeir(node, gone.get());
+        }
         var orphan = dice.anyOf(node.participant().animals().stream()
                 .filter(animal -> node.participant().whereabouts(animal) instanceof Whereabouts.Held it
                         && it.node().equals(gone.get().id))
                 .toList());
-        var charter = node.participant().charterEntry();
-        if (orphan.isEmpty() || charter.isEmpty()) {
-            return false;
-        }
-        var says = new Statement.Adopted(
-                orphan.get(),
-                gone.get().id,
-                stint(node, orphan.get(), gone.get()),
-                charter.get(),
-                endorsements(gone.get()));
-        var what = "adopts %s of %s, endorsed by %d"
-                .formatted(
-                        world.story.name('a', orphan.get()),
-                        gone.get(),
-                        says.endorsements().size());
-        heir = node; // agreed on before, whatever becomes of this attempt
-        return acts.write(node, what, List.of(Saying.toAll(says)));
+        return orphan.isPresent() && adopt(node, gone.get(), orphan.get());
     }
 
-    /** By everybody who can be asked; a telephone does for this. */
-    private List<Statement.Endorsement> endorsements(SimNode gone) {
-        var endorsements = new ArrayList<Statement.Endorsement>();
+    private static boolean named(SimNode node, SimNode gone) {
+        return node.participant().heirs(gone.id).containsKey(node.id);
+    }
+
+    /** By telephone: everybody who can write now names the heir. Some misunderstand, so that more than one is named. */
+    private boolean agreeOnHeir(SimNode caller, SimNode gone) {
+        if (heir == null) {
+            heir = caller;
+        }
+        boolean done = false;
         for (var node : world.nodes) {
-            if (node.writes()) {
-                node.setAside(gone.id);
-                endorsements.add(node.participant().endorse(gone.id));
+            if (node.writes() && !named(node, gone)) {
+                done |= nameHeir(node, gone);
             }
         }
-        endorsements.sort(Comparator.comparing(endorsement -> endorsement.keys().nodeId()));
-        return endorsements;
+        return done;
+    }
+
+    private boolean nameHeir(SimNode node, SimNode gone) {
+        var named = dice.happens(0.85)
+                ? heir
+                : dice.oneOf(world.nodes.stream().filter(other -> other != gone).toList());
+        if (named != heir) {
+            world.story.count(Happening.ANOTHER_HEIR_NAMED);
+        }
+        node.setAside(gone.id);
+        return acts.does(node, "names %s the heir of %s".formatted(named, gone), () -> node.participant()
+                .giveUp(gone.id, named.id));
+    }
+
+    private boolean adopt(SimNode node, SimNode gone, AnimalId orphan) {
+        Participant.Proof proof;
+        try {
+            proof = node.participant().heirTo(gone.id);
+        } catch (Refused refused) {
+            return false; // too few so far, or another one was named
+        }
+        var says = new Statement.Adopted(orphan, gone.id, stint(node, orphan, gone), proof.charter(), proof.words());
+        var what = "adopts %s of %s, named by %d"
+                .formatted(world.story.name('a', orphan), gone, proof.words().size());
+        return acts.write(node, what, List.of(Saying.toAll(says)));
     }
 
     /** The transfer by which the animal had come to the node that is gone. */

@@ -15,6 +15,7 @@ final class Census {
             Map.entry(Statement.Rejected.class, Happening.REJECTED),
             Map.entry(Statement.Released.class, Happening.RELEASED),
             Map.entry(Statement.Taken.class, Happening.TAKEN),
+            Map.entry(Statement.GoneStated.class, Happening.HEIR_NAMED),
             Map.entry(Statement.Adopted.class, Happening.ADOPTED),
             Map.entry(Statement.TellingsWithdrawn.class, Happening.TELLING_WITHDRAWN),
             Map.entry(Statement.Purged.class, Happening.PURGED),
