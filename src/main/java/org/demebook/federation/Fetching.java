@@ -31,14 +31,25 @@ class Fetching {
     PeerClient client;
 
     /**
-     * @param journal id of the node whose journal it is
+     * @param journal id of the node whose journal it is; of the peer's own also what others gave as digests
      * @return how many entries were taken in
      * @throws PeerTrouble if the peer gave no answer that says anything of the journal
      */
     int fetch(Work part, UUID population, Peer peer, String journal, Link link) {
+        int taken = fetch(part, population, peer, link, participant -> Optional.of(participant.cursor(journal)));
+        return journal.equals(peer.nodeId())
+                ? taken + fetch(part, population, peer, link, participant -> participant.cursorAgain(journal))
+                : taken;
+    }
+
+    private int fetch(Work part, UUID population, Peer peer, Link link, Function<Participant, Optional<Cursor>> place) {
         int taken = 0;
         while (true) {
-            var cursor = part.with(participant -> participant.cursor(journal));
+            var asked = part.with(place);
+            if (asked.isEmpty()) {
+                return taken;
+            }
+            var cursor = asked.get();
             var began = System.nanoTime();
             int most = link.pageSize();
             var intake = page(part, population, peer, cursor, most, link);

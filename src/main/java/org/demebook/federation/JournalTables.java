@@ -143,6 +143,41 @@ record JournalTables(Connection connection, UUID population) {
                         : null);
     }
 
+    /** Of an entry of which there is the digest alone. */
+    void fill(String node, Kept kept) throws SQLException {
+        try (var update = connection.prepareStatement("update demebook.federated_entry set entry = ?, salt = ?"
+                + " where population_id = ? and node_id = ? and seq = ? and entry is null")) {
+            update.setBytes(1, kept.entry().orElseThrow().getBytes(StandardCharsets.US_ASCII));
+            update.setBytes(2, kept.salt().orElseThrow());
+            update.setObject(3, population);
+            update.setString(4, node);
+            update.setLong(5, kept.seq());
+            update.executeUpdate();
+        }
+    }
+
+    long again(String node) throws SQLException {
+        try (var query = connection.prepareStatement(
+                "select again from demebook.federated_journal where population_id = ? and node_id = ?")) {
+            query.setObject(1, population);
+            query.setString(2, node);
+            try (var row = query.executeQuery()) {
+                return row.next() ? row.getLong(1) : 0;
+            }
+        }
+    }
+
+    /** Of a journal of which there are entries. */
+    void keepAgain(String node, long seq) throws SQLException {
+        try (var update = connection.prepareStatement(
+                "update demebook.federated_journal set again = ? where population_id = ? and node_id = ?")) {
+            update.setLong(1, seq);
+            update.setObject(2, population);
+            update.setString(3, node);
+            update.executeUpdate();
+        }
+    }
+
     void erase(String node, Collection<Long> seqs) throws SQLException {
         try (var update = connection.prepareStatement("update demebook.federated_entry set entry = null, salt = null"
                 + " where population_id = ? and node_id = ? and seq = any (?)")) {

@@ -15,7 +15,7 @@ final class Link {
     private static final int SMALLEST_PAGE = 1;
     private static final Duration BRISK = Duration.ofMillis(700);
     private static final Duration SLOW = Duration.ofSeconds(5);
-    private static final Duration LONG = Duration.ofDays(1);
+    private static final Duration LONG = Duration.ofMinutes(10);
 
     private final int largestPage;
     private int pageSize;

@@ -139,6 +139,31 @@ final class PostgresDisk implements Disk {
     }
 
     @Override
+    public void fill(String node, Kept kept) {
+        writing();
+        flush();
+        with(tables -> {
+            tables.fill(node, kept);
+            return null;
+        });
+    }
+
+    @Override
+    public long again(String node) {
+        return with(tables -> tables.again(node));
+    }
+
+    @Override
+    public void keepAgain(String node, long seq) {
+        writing();
+        flush();
+        with(tables -> {
+            tables.keepAgain(node, seq);
+            return null;
+        });
+    }
+
+    @Override
     public void erase(String node, Collection<Long> seqs) {
         writing();
         flush();

@@ -44,6 +44,7 @@ class SyncLoop {
     private static final Logger LOG = Logger.getLogger(SyncLoop.class);
     private static final int WORKERS = 8;
     private static final long TURN_MILLIS = 250;
+    private static final long LAST_SECONDS = 5;
 
     /** More in one answer is refused ({@link Participant#entries}). */
     static final int LARGEST_PAGE = 2_000;
@@ -79,6 +80,7 @@ class SyncLoop {
 
     private ScheduledExecutorService clock = Executors.newSingleThreadScheduledExecutor(daemon("federation-clock"));
     private ExecutorService workers = Executors.newFixedThreadPool(WORKERS, daemon("federation-peer"));
+    private volatile boolean ending;
     private ExecutorService looker = Executors.newSingleThreadExecutor(daemon("federation-regular"));
 
     private static ThreadFactory daemon(String name) {
@@ -98,9 +100,18 @@ class SyncLoop {
     }
 
     void ended(@Observes ShutdownEvent event) {
+        ending = true;
         clock.shutdownNow();
         looker.shutdown();
         workers.shutdown();
+        try { // what has begun ends before the database does
+            long until = System.nanoTime() + LAST_SECONDS * 1_000_000_000L;
+            for (var all : List.of(clock, looker, workers)) {
+                all.awaitTermination(until - System.nanoTime(), TimeUnit.NANOSECONDS);
+            }
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
     }
 
     /** That peer has something new of the population. */
@@ -216,7 +227,7 @@ class SyncLoop {
 
     /**
      * The peer's own; while fenced this node's, too; and those of nodes that cannot be asked themselves, are set aside, or have been away
-     * for a day. Not sooner: what such a node told this one alone comes from others as a digest, and is not asked for again.
+     * for a while. What such a node told this one alone comes from others as a digest, and is asked for again once it is back.
      */
     private Set<String> journalsToAskFor(UUID population, Peer peer) {
         var reachable = peersIn(population).stream().collect(Collectors.toMap(Peer::nodeId, Function.identity()));
@@ -267,6 +278,9 @@ class SyncLoop {
     }
 
     private void lookAfter(UUID population) {
+        if (ending) {
+            return;
+        }
         try {
             peersOf.put(population, findPeers(population));
             opening.open(population);

@@ -21,6 +21,9 @@ final class Copy {
     /** Entries that not every node may read, whether they had an effect or not. */
     final Set<Long> restricted = new HashSet<>();
 
+    /** From this entry on others gave digests, and the journal's own node was not asked yet; 0: nothing of the kind. */
+    long again;
+
     /** Nodes that cosigned a head of this journal, and of how many entries. */
     final Map<String, Long> witnesses = new TreeMap<>();
 

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import java.util.function.BiConsumer;
 import org.demebook.merkle.SignedCheckpoint;
 import org.demebook.protocol.Statement.TellingsWithdrawn;
 
@@ -47,6 +48,11 @@ final class Desk {
     }
 
     private void load(String node) {
+        load(node, (entry, fault) -> {});
+    }
+
+    /** @param faulty hears of entries that have no effect, and why */
+    private void load(String node, BiConsumer<Entry, Fault> faulty) {
         var copy = copies.of(node);
         List<Kept> chunk;
         do {
@@ -54,19 +60,49 @@ final class Desk {
             for (var kept : chunk) {
                 var entry = kept.entry().map(Entry::read);
                 copy.tree.append(kept.leaf(entry));
-                entry.ifPresent(read -> fold(copy, read));
+                entry.ifPresent(read -> fold(copy, read, faulty));
             }
         } while (chunk.size() == CHUNK);
         copy.head = disk.head(node).map(SignedCheckpoint::parse);
+        copy.again = disk.again(node);
     }
 
     /** An entry that was taken in before, so that its form and signature are good. */
-    private void fold(Copy copy, Entry entry) {
+    private void fold(Copy copy, Entry entry, BiConsumer<Entry, Fault> faulty) {
         note(copy, entry);
-        if (copy.ledger.fault(entry).isEmpty()) {
+        var fault = copy.ledger.fault(entry);
+        if (fault.isEmpty()) {
             copy.ledger.fold(entry);
             remember(entry);
+        } else {
+            faulty.accept(entry, fault.get());
         }
+    }
+
+    /** Folds a journal anew, of which some entries came to the disk that had been digests; these take effect where they stand. O(journal). */
+    void loadAgain(String node, List<Entry> filled) {
+        var before = copies.byNode.remove(node);
+        var faults = new HashMap<Long, Fault>();
+        load(node, (entry, fault) -> faults.put(entry.seq(), fault));
+        var copy = copies.of(node);
+        copy.laterKeys = before.laterKeys;
+        copy.witnesses.putAll(before.witnesses);
+        for (var entry : filled) {
+            var fault = faults.get(entry.seq());
+            if (fault == null) {
+                follower.follow(entry);
+            } else {
+                raise(fault, copy, entry);
+            }
+        }
+    }
+
+    void raise(Fault fault, Copy copy, Entry entry) {
+        raise(
+                fault.kind(),
+                copy.node(),
+                Optional.of(Evidence.entry(copy.keys().orElseThrow(), entry.signed())),
+                "Entry %d: %s".formatted(entry.seq(), fault.sentence()));
     }
 
     /** Who may read it follows from what it is, not from whether it had an effect. */

@@ -26,6 +26,14 @@ public interface Disk {
     /** @param kept with the sequence number after the last one */
     void append(String node, Kept kept);
 
+    /** Keeps bytes and salt of an entry of which there was the digest alone. */
+    void fill(String node, Kept kept);
+
+    /** From which entry on the journal's own node is still to be asked for what others gave as digests; 0: nowhere. */
+    long again(String node);
+
+    void keepAgain(String node, long seq);
+
     /** Forgets bytes and salt of these entries; the leaves stay. */
     void erase(String node, Collection<Long> seqs);
 

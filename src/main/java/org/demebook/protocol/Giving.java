@@ -34,7 +34,7 @@ record Giving(Desk desk, Fence fence) {
         var from = Math.min(after, size);
         var items = items(copy, asker, from, upToTheKeyInUse(copy, from, (int) Math.min(most, size - from), size));
         long end = from + items.size();
-        if (end < size && node.equals(desk.me) && isKeyStated(copy) && copy.ledger.keysStatedAt <= end) {
+        if (end < size && node.equals(desk.me) && isKeyStated(copy) && copy.ledger.keysStatedAt() <= end) {
             // whoever held a sign of more than it was given would wait for it, were it lost here before it was given to
             // anybody;
             // a key that is stated beyond the page cannot sign for it: who starts anew knows the keys from the entries
@@ -82,7 +82,7 @@ record Giving(Desk desk, Fence fence) {
 
     /** A head of the page's own length can be signed only where the key in use is stated within it. */
     private int upToTheKeyInUse(Copy copy, long from, int most, long size) {
-        long stated = Math.min(copy.ledger.keysStatedAt, size) - from;
+        long stated = Math.min(copy.ledger.keysStatedAt(), size) - from;
         return copy.node().equals(desk.me) && stated > most && stated <= MOST_ENTRIES ? (int) stated : most;
     }
 

@@ -94,7 +94,7 @@ final class Intaking {
         requireContinuation(from, copy, page, keys);
         var staged = stage(from, copy, page);
         requireSigned(copy, keys, staged);
-        apply(copy, page, keys, staged, own);
+        apply(from, copy, page, keys, staged);
         listen(from, page);
         heads.grown(copy);
         return new Intake(Intake.Outcome.TAKEN, staged.size(), copy.size() < Math.max(size, page.highest()));
@@ -280,12 +280,16 @@ final class Intaking {
 
     // ── effect ───────────────────────────────────────────────────────────────────────────────────────────────────────
 
-    private void apply(Copy copy, FeedPage page, KeyChain keys, List<Staged> staged, boolean own) {
+    private void apply(String from, Copy copy, FeedPage page, KeyChain keys, List<Staged> staged) {
+        var own = copy.node().equals(desk.me);
         desk.isDirty = true;
         for (var next : staged) {
             copy.tree.append(next.leaf());
             desk.disk.append(copy.node(), next.kept);
             next.entry.ifPresent(entry -> apply(copy, keys, entry));
+        }
+        if (!own && !from.equals(copy.node())) {
+            askAgainFor(copy, staged);
         }
         var size = page.head().checkpoint().size();
         if (copy.size() == size) {
@@ -303,6 +307,16 @@ final class Intaking {
             heads.keep(copy, page.head());
         }
         copy.laterKeys = Optional.of(keys);
+    }
+
+    /** Others do not know who may read what is restricted: the journal's own node does. */
+    private void askAgainFor(Copy copy, List<Staged> staged) {
+        if (copy.again == 0) {
+            staged.stream().filter(next -> next.entry.isEmpty()).findFirst().ifPresent(first -> {
+                copy.again = first.kept.seq();
+                desk.disk.keepAgain(copy.node(), copy.again);
+            });
+        }
     }
 
     private void apply(Copy copy, KeyChain keys, Entry entry) {

@@ -49,11 +49,10 @@ final class Ledger {
     private final String founder;
     private final Carrying carrying;
 
-    private @Nullable KeyChain keys;
-    long folded;
+    /** With which keys the journal is written from an entry on. */
+    private final TreeMap<Long, KeyChain> keys = new TreeMap<>();
 
-    /** The last entry that says with which keys the journal is written. */
-    long keysStatedAt;
+    long folded;
 
     Optional<Entry> charterEntry = Optional.empty();
     Optional<Charter> charter = Optional.empty();
@@ -88,7 +87,17 @@ final class Ledger {
     }
 
     Optional<KeyChain> keys() {
-        return Optional.ofNullable(keys);
+        return Optional.ofNullable(keys.lastEntry()).map(Map.Entry::getValue);
+    }
+
+    /** With which an entry is signed; it may state them itself. */
+    Optional<KeyChain> keysAt(long seq) {
+        return Optional.ofNullable(keys.floorEntry(seq)).map(Map.Entry::getValue);
+    }
+
+    /** The last entry that says with which keys the journal is written; 0 for none. */
+    long keysStatedAt() {
+        return keys.isEmpty() ? 0 : keys.lastKey();
     }
 
     /** The stint that goes on now. */
@@ -132,8 +141,9 @@ final class Ledger {
             return node.equals(founder) ? null : foreign("Only the founding node states the charter.");
         } else if (says instanceof KeysChanged changed) {
             return changed.keys().nodeId().equals(node)
-                            && (changed.keys().extendsChain(keys)
-                                    || changed.keys().overrules(keys))
+                            && keys().map(before -> changed.keys().extendsChain(before)
+                                            || changed.keys().overrules(before))
+                                    .orElse(false)
                     ? null
                     : foreign("These keys do not follow those before.");
         } else if (says instanceof AnimalEntered entered) {
@@ -258,11 +268,9 @@ final class Ledger {
     void fold(Entry entry) {
         new Folding(this, carrying).fold(entry);
         if (entry.says() instanceof JournalOpened opened) {
-            keys = opened.keys();
-            keysStatedAt = entry.seq();
+            keys.put(entry.seq(), opened.keys());
         } else if (entry.says() instanceof KeysChanged changed) {
-            keys = changed.keys();
-            keysStatedAt = entry.seq();
+            keys.put(entry.seq(), changed.keys());
         }
         folded = entry.seq();
     }

@@ -13,6 +13,7 @@ import java.util.function.Supplier;
 /** A disk in memory, for a look at a population that is thrown away afterwards: a change that fails is not taken back. */
 public final class MemoryDisk implements Disk {
     private final Map<String, List<Kept>> entries = new TreeMap<>();
+    private final Map<String, Long> again = new HashMap<>();
     private final Map<String, String> heads = new HashMap<>();
     private final Map<String, List<String>> unchecked = new HashMap<>();
     private final List<Alarm> alarms = new ArrayList<>();
@@ -44,6 +45,23 @@ public final class MemoryDisk implements Disk {
     public void append(String node, Kept kept) {
         version++;
         entries.computeIfAbsent(node, n -> new ArrayList<>()).add(kept);
+    }
+
+    @Override
+    public void fill(String node, Kept kept) {
+        version++;
+        entries.get(node).set((int) kept.seq() - 1, kept);
+    }
+
+    @Override
+    public long again(String node) {
+        return again.getOrDefault(node, 0L);
+    }
+
+    @Override
+    public void keepAgain(String node, long seq) {
+        version++;
+        again.put(node, seq);
     }
 
     @Override

@@ -230,8 +230,18 @@ public final class Participant {
     public Cursor cursor(String node) {
         return read(present -> {
             var copy = present.copies.of(node);
-            return new Cursor(node, copy.size(), node.equals(present.me) ? fence.round : fence.epoch(node));
+            return new Cursor(node, copy.size(), node.equals(present.me) ? fence.round : fence.epoch(node), false);
         });
+    }
+
+    /**
+     * From where to ask a journal's own node once more, for entries of which others gave the digest alone; to be asked of that node and
+     * taken in like any other. Empty: nothing of the kind is held here.
+     */
+    public Optional<Cursor> cursorAgain(String node) {
+        return read(present -> Optional.of(present.copies.of(node).again)
+                .filter(again -> again > 0)
+                .map(again -> new Cursor(node, again - 1, fence.epoch(node), true)));
     }
 
     /**
@@ -251,7 +261,9 @@ public final class Participant {
      * @param from the node that gave it
      */
     public Intake take(String from, Cursor cursor, FeedPage page) {
-        return change(present -> new Intaking(present, fence).take(from, cursor, page));
+        return change(present -> cursor.again()
+                ? new Again(present, fence).take(from, cursor, page)
+                : new Intaking(present, fence).take(from, cursor, page));
     }
 
     /** The node that was asked refused. */

@@ -47,5 +47,6 @@ enum Happening {
     REFUSED_WHILE_FENCED,
     REPEATED,
     STALE,
-    FROM_THE_FUTURE
+    FROM_THE_FUTURE,
+    FILLED
 }

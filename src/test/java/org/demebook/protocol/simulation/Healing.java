@@ -85,6 +85,9 @@ final class Healing {
 
     /** At others than the author where these are asked at all, or where the author is gone. */
     private boolean hasNews(SimNode giver, SimNode asker, SimNode journal) {
+        if (journal == giver && asker.participant().cursorAgain(journal.id).isPresent()) {
+            return true;
+        }
         return journal != asker
                 && (journal == giver || world.conditions.relays() || journal.isGone())
                 && giver.disk.journal(journal.id).size()

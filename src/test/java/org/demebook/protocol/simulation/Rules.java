@@ -122,6 +122,7 @@ final class Rules {
         journals.i5_copies_and_state_follow_from_the_journals();
         tellings.i8_what_was_withdrawn_is_nowhere();
         tellings.i9_equal_heads_and_permission_give_equal_figures();
+        tellings.i9_readers_have_what_is_told_to_them();
         custody.i12_every_transfer_has_ended();
     }
 

@@ -33,6 +33,7 @@ class SimDisk implements Disk {
         private final SortedMap<String, List<Kept>> journals = new TreeMap<>();
         private final Map<String, String> heads = new HashMap<>();
         private final Map<String, List<String>> unchecked = new HashMap<>();
+        private final Map<String, Long> again = new HashMap<>();
         private final Map<String, Alarm> alarms = new LinkedHashMap<>();
         private long version;
 
@@ -41,6 +42,7 @@ class SimDisk implements Disk {
             journals.forEach((node, entries) -> copy.journals.put(node, new ArrayList<>(entries)));
             copy.heads.putAll(heads);
             copy.unchecked.putAll(unchecked);
+            copy.again.putAll(again);
             copy.alarms.putAll(alarms);
             copy.version = version;
             return copy;
@@ -198,6 +200,27 @@ class SimDisk implements Disk {
         }
         journal.add(kept);
         written.add(new Written(this, node, Optional.of(kept), Optional.empty()));
+    }
+
+    @Override
+    public void fill(String node, Kept kept) {
+        var journal = toWrite().journals.get(node);
+        int index = (int) kept.seq() - 1;
+        if (journal.get(index).entry().isPresent()) {
+            throw new IllegalStateException("entry %d is filled twice".formatted(kept.seq()));
+        }
+        journal.set(index, kept);
+        written.add(new Written(this, node, Optional.of(kept), Optional.empty()));
+    }
+
+    @Override
+    public long again(String node) {
+        return toRead().again.getOrDefault(node, 0L);
+    }
+
+    @Override
+    public void keepAgain(String node, long seq) {
+        toWrite().again.put(node, seq);
     }
 
     @Override

@@ -3,6 +3,7 @@ package org.demebook.protocol.simulation;
 import java.time.Duration;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Optional;
 import org.demebook.protocol.Cursor;
 import org.demebook.protocol.FeedError;
 import org.demebook.protocol.FeedPage;
@@ -54,13 +55,20 @@ class SimNetwork {
 
     void ask(SimNode asker, SimNode giver, String journal) {
         int most = dice.happens(0.2) ? 1 + dice.below(3) : 100;
-        var question =
-                new Question(asker, asker.starts(), giver, asker.participant().cursor(journal), most);
+        var question = new Question(asker, asker.starts(), giver, cursor(asker, giver, journal), most);
         send(asker, giver, () -> answer(question));
         if (!calm && dice.happens(conditions.duplication())) {
             world.story.count(Happening.DUPLICATED);
             send(asker, giver, () -> answer(question));
         }
+    }
+
+    /** At the end of what is held here, or, of the giver's own journal, where others gave digests. */
+    private Cursor cursor(SimNode asker, SimNode giver, String journal) {
+        var again = giver.id.equals(journal) ? asker.participant().cursorAgain(journal) : Optional.<Cursor>empty();
+        return again.isPresent() && dice.happens(0.5)
+                ? again.get()
+                : asker.participant().cursor(journal);
     }
 
     private void send(SimNode from, SimNode to, Runnable arrival) {
@@ -163,6 +171,9 @@ class SimNetwork {
                             question.giver(),
                             cursor.after(),
                             intake.outcome()));
+        }
+        if (cursor.again() && intake.taken() > 0) {
+            world.story.count(Happening.FILLED);
         }
         if (intake.outcome() == Intake.Outcome.STALE) {
             world.story.count(Happening.STALE);

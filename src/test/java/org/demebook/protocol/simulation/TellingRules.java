@@ -148,6 +148,33 @@ final class TellingRules {
         return readable;
     }
 
+    /** Whatever ways it took, and whoever was away: an author that is there gave its readers what it still has for them. */
+    void i9_readers_have_what_is_told_to_them() {
+        for (var author : world.nodes) {
+            if (author.isGone()) {
+                continue;
+            }
+            for (var kept : author.disk.journal(author.id)) {
+                if (kept.entry().isPresent()) {
+                    world.nodes.stream()
+                            .filter(node -> node != author && !node.isGone())
+                            .filter(node -> kept.readers()
+                                    .map(readers -> readers.contains(node.id))
+                                    .orElse(true))
+                            .forEach(node -> requireReadable(node, author, kept));
+                }
+            }
+        }
+    }
+
+    private void requireReadable(SimNode node, SimNode author, Kept kept) {
+        if (node.disk.entry(author.id, kept.seq()).flatMap(Kept::entry).isEmpty()) {
+            throw world.story.broken(
+                    "I9",
+                    "%s may read entry %d of %s and has no more than its digest".formatted(node, kept.seq(), author));
+        }
+    }
+
     // ── I10 ──────────────────────────────────────────────────────────────────────────────────────────────────────────
 
     void i10_nobody_is_its_own_ancestor(SimNode node) {
