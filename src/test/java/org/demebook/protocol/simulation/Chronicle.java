@@ -43,7 +43,7 @@ final class Chronicle {
     }
 
     private void requireTheSame(SimNode where, String node, Kept known, Kept kept) {
-        if (!Arrays.equals(known.leaf(), kept.leaf())) {
+        if (!Arrays.equals(world.leaf(known), world.leaf(kept))) {
             throw world.story.broken(
                     "I4",
                     "%s has another entry %d of %s than somebody else"

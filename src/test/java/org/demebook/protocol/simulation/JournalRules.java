@@ -39,7 +39,7 @@ final class JournalRules {
         var journal = node.disk.journal(node.id);
         var its = acknowledged.computeIfAbsent(node.id, any -> new TreeMap<>());
         for (var kept : journal.subList(before, journal.size())) {
-            its.put(kept.seq(), kept.leaf());
+            its.put(kept.seq(), world.leaf(kept));
         }
     }
 
@@ -99,7 +99,7 @@ final class JournalRules {
     }
 
     void i3_what_is_lost_stays_lost(SimNode where, String journal, Kept kept) {
-        if (lost.contains(HexFormat.of().formatHex(kept.leaf()))) {
+        if (lost.contains(HexFormat.of().formatHex(world.leaf(kept)))) {
             throw world.story.broken(
                     "I3",
                     "entry %d of %s was lost by a restore, and now %s has it"
@@ -107,10 +107,10 @@ final class JournalRules {
         }
     }
 
-    private static boolean has(SimNode node, String journal, long seq, byte[] leaf) {
+    private boolean has(SimNode node, String journal, long seq, byte[] leaf) {
         return node.disk
                 .entry(journal, seq)
-                .filter(kept -> Arrays.equals(kept.leaf(), leaf))
+                .filter(kept -> Arrays.equals(world.leaf(kept), leaf))
                 .isPresent();
     }
 

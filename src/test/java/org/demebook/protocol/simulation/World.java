@@ -1,5 +1,6 @@
 package org.demebook.protocol.simulation;
 
+import java.nio.ByteBuffer;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayDeque;
@@ -60,6 +61,7 @@ final class World {
     private final PriorityQueue<Event> events =
             new PriorityQueue<>(Comparator.comparingLong(Event::at).thenComparingLong(Event::order));
     private final Map<String, Entry> entries = new HashMap<>();
+    private final Map<List<Object>, byte[]> leaves = new HashMap<>();
     private long millis;
     private long order;
 
@@ -174,6 +176,12 @@ final class World {
     /** What an entry says; empty if its bytes are not there. */
     Optional<Statement> says(Kept kept) {
         return entry(kept).map(Entry::says);
+    }
+
+    /** As {@link Kept#leaf} has it; worked out once in a world, since the keys in entries cost most of what a rule does. */
+    byte[] leaf(Kept kept) {
+        return leaves.computeIfAbsent(
+                List.of(kept.entry(), ByteBuffer.wrap(kept.digest())), any -> kept.leaf());
     }
 
     /** An entry to be put into a statement, with the keys that show who signed it. */
