@@ -90,6 +90,7 @@ final class Carrying {
         var entry = read(carried);
         if (!(entry.says() instanceof Offered offered)
                 || !offered.transfer().equals(transfer)
+                || !TransferId.isOf(transfer, entry.node())
                 || !offered.to().equals(to)
                 || entry.node().equals(to)) {
             throw new BadStatement("carries no offer of this animal to this node");

@@ -215,6 +215,9 @@ final class Ledger {
         if (outgoing.containsKey(offered.transfer()) || incoming.containsKey(offered.transfer())) {
             return replayed("This transfer was offered before.");
         }
+        if (!TransferId.isOf(offered.transfer(), node)) {
+            return foreign("This transfer carries another node's name.");
+        }
         if (offered.to().equals(node)) {
             return foreign("A node does not offer to itself.");
         }

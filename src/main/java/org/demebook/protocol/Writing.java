@@ -109,7 +109,7 @@ record Writing(Desk desk, Fence fence, Set<String> others) {
     // ── hand-over ────────────────────────────────────────────────────────────────────────────────────────────────────
 
     UUID offer(AnimalId animal, String to, Instant expiresAt, ObjectNode record) {
-        var transfer = desk.around.newId();
+        var transfer = TransferId.of(desk.around.newId(), desk.me);
         write(Saying.toAll(new Offered(transfer, animal, to, expiresAt, Digests.of(record))));
         write(Saying.to(Set.of(to), new RecordSent(transfer, record)));
         return transfer;

@@ -29,7 +29,7 @@ import org.junit.jupiter.api.Test;
 class AttacksOnAuthorityTest {
     private final Attacked world = new Attacked();
     private final Liar liar = world.liar;
-    private final UUID transfer = UUID.randomUUID();
+    private final UUID transfer = TransferId.of(UUID.randomUUID(), liar.id());
 
     private Offered offer(AnimalId animal, String to) {
         return new Offered(transfer, animal, to, Liar.NOON.plusSeconds(3_600), Digests.of(Attacked.nothing()));
@@ -40,12 +40,16 @@ class AttacksOnAuthorityTest {
     }
 
     private void says(Alarm.Kind kind, Statement says) {
+        says(kind, says, new Whereabouts.Held(world.harbour.id(), false));
+    }
+
+    private void says(Alarm.Kind kind, Statement says, Whereabouts hers) {
         liar.says(says);
         world.givesAll(world.harbour);
         world.assertDetected(world.harbour, kind);
         world.givesAll(world.upland);
         world.assertDetected(world.upland, kind);
-        assertThat(world.agreed(world.hers)).isEqualTo(new Whereabouts.Held(world.harbour.id(), false));
+        assertThat(world.agreed(world.hers)).isEqualTo(hers);
     }
 
     // ── animals of others ────────────────────────────────────────────────────────────────────────────────────────────
@@ -103,13 +107,32 @@ class AttacksOnAuthorityTest {
         says(Alarm.Kind.NOT_ITS_HOLDER, offer(world.hers, world.upland.id()));
     }
 
+    /** Else it could stand in its place: whoever accepts names the transfer alone. */
+    @Test
+    void nothing_is_offered_under_the_name_of_anothers_transfer() {
+        var hers = world.harbour.participant.offer(
+                world.hers, world.upland.id(), Liar.NOON.plusSeconds(60), Attacked.nothing());
+        world.settle();
+        says(
+                Alarm.Kind.FOREIGN_AUTHORITY,
+                new Offered(hers, world.his, world.upland.id(), Liar.NOON, Digests.of(Attacked.nothing())),
+                new Whereabouts.Held(world.harbour.id(), true));
+        world.upland.participant.accept(hers);
+        world.settle();
+        assertThat(world.agreed(world.hers)).isEqualTo(new Whereabouts.Held(world.upland.id(), false));
+    }
+
     @Test
     void an_animal_is_offered_to_one_at_a_time() {
         liar.says(offer(world.his, world.upland.id()));
         says(
                 Alarm.Kind.NOT_ITS_HOLDER,
                 new Offered(
-                        UUID.randomUUID(), world.his, world.harbour.id(), Liar.NOON, Digests.of(Attacked.nothing())));
+                        TransferId.of(UUID.randomUUID(), liar.id()),
+                        world.his,
+                        world.harbour.id(),
+                        Liar.NOON,
+                        Digests.of(Attacked.nothing())));
     }
 
     @Test
@@ -186,7 +209,7 @@ class AttacksOnAuthorityTest {
     void what_was_released_is_not_sold_again() {
         what_was_released_is_not_withdrawn();
         liar.says(new Offered(
-                UUID.randomUUID(),
+                TransferId.of(UUID.randomUUID(), liar.id()),
                 world.his,
                 world.harbour.id(),
                 Liar.NOON.plusSeconds(60),

@@ -109,7 +109,7 @@ class AttacksOnHistoryTest {
     void two_entries_with_one_number_are_found_by_the_one_that_a_taking_carries() {
         var offer = liar.forkedAfter(2)
                 .says(new Statement.Offered(
-                        UUID.randomUUID(),
+                        TransferId.of(UUID.randomUUID(), liar.id()),
                         world.his,
                         world.upland.id(),
                         Liar.NOON.plusSeconds(60),
@@ -384,7 +384,7 @@ class AttacksOnHistoryTest {
     @Test
     void who_hides_its_own_release_from_some_does_not_hide_where_the_animal_is() {
         liar.says(new Statement.Offered(
-                UUID.randomUUID(),
+                TransferId.of(UUID.randomUUID(), liar.id()),
                 world.his,
                 world.upland.id(),
                 Liar.NOON.plusSeconds(60),

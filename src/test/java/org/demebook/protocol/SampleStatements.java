@@ -15,7 +15,6 @@ import org.demebook.signing.SigningKey;
 /** One statement of each kind, with keys that everybody can make again: a sale from the harbour node to the upland node, and what is beside. */
 final class SampleStatements {
     static final UUID POPULATION = UUID.fromString("01a2b3c4-d5e6-7f80-91a2-b3c4d5e6f708");
-    static final UUID TRANSFER = UUID.fromString("01a2b3c4-0000-7000-8000-000000000103");
     static final Instant MORNING = Instant.parse("2026-08-29T10:00:00Z");
 
     final SigningKey harbourKey = key(1);
@@ -59,14 +58,15 @@ final class SampleStatements {
                 2,
                 new Statement.CharterStated(new Charter("MC", object().put("locality", "Marrowfin Cay"), seats)));
         var record = object().put("number", "MC-H-103-X");
+        var transfer = TransferId.of(UUID.fromString("01a2b3c4-0000-7000-8000-000000000000"), harbour.nodeId());
         var offer = by(
                 harbour,
                 harbourKey,
                 4,
                 new Statement.Offered(
-                        TRANSFER, neonate, upland.nodeId(), MORNING.plusSeconds(86_400), Digests.of(record)));
-        var acceptance = by(upland, uplandKey, 2, new Statement.Accepted(TRANSFER, carried(offer, harbour)));
-        var release = by(harbour, harbourKey, 6, new Statement.Released(TRANSFER, carried(acceptance, upland)));
+                        transfer, neonate, upland.nodeId(), MORNING.plusSeconds(86_400), Digests.of(record)));
+        var acceptance = by(upland, uplandKey, 2, new Statement.Accepted(transfer, carried(offer, harbour)));
+        var release = by(harbour, harbourKey, 6, new Statement.Released(transfer, carried(acceptance, upland)));
         var rotated = harbour.rotated(harbourKey, key(3), key(11).verifyingKey());
         var claim = UUID.fromString("01a2b3c4-0000-7000-8000-000000000002");
         var claimed = by(harbour, harbourKey, 9, new Statement.SameAnimalClaimed(claim, dam, sire));
@@ -76,12 +76,12 @@ final class SampleStatements {
                 charter,
                 by(harbour, harbourKey, 3, new Statement.AnimalEntered(neonate)),
                 offer,
-                by(harbour, harbourKey, 5, new Statement.RecordSent(TRANSFER, record)),
+                by(harbour, harbourKey, 5, new Statement.RecordSent(transfer, record)),
                 acceptance,
-                by(upland, uplandKey, 2, new Statement.Rejected(TRANSFER, carried(offer, harbour))),
-                by(harbour, harbourKey, 6, new Statement.Withdrawn(TRANSFER)),
+                by(upland, uplandKey, 2, new Statement.Rejected(transfer, carried(offer, harbour))),
+                by(harbour, harbourKey, 6, new Statement.Withdrawn(transfer)),
                 release,
-                by(upland, uplandKey, 3, new Statement.Taken(TRANSFER, carried(release, harbour))),
+                by(upland, uplandKey, 3, new Statement.Taken(transfer, carried(release, harbour))),
                 by(
                         harbour,
                         harbourKey,

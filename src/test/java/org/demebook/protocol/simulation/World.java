@@ -180,8 +180,7 @@ final class World {
 
     /** As {@link Kept#leaf} has it; worked out once in a world, since the keys in entries cost most of what a rule does. */
     byte[] leaf(Kept kept) {
-        return leaves.computeIfAbsent(
-                List.of(kept.entry(), ByteBuffer.wrap(kept.digest())), any -> kept.leaf());
+        return leaves.computeIfAbsent(List.of(kept.entry(), ByteBuffer.wrap(kept.digest())), any -> kept.leaf());
     }
 
     /** An entry to be put into a statement, with the keys that show who signed it. */
