@@ -80,8 +80,8 @@ class SyncLoop {
 
     private ScheduledExecutorService clock = Executors.newSingleThreadScheduledExecutor(daemon("federation-clock"));
     private ExecutorService workers = Executors.newFixedThreadPool(WORKERS, daemon("federation-peer"));
-    private volatile boolean ending;
     private ExecutorService looker = Executors.newSingleThreadExecutor(daemon("federation-regular"));
+    private volatile boolean ending;
 
     private static ThreadFactory daemon(String name) {
         var number = new AtomicInteger();
