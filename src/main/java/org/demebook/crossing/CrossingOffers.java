@@ -11,6 +11,7 @@ import java.util.UUID;
 import org.demebook.crossing.CrossingFacts.CrossingWithdrawn;
 import org.demebook.federation.Federations;
 import org.demebook.journal.Journal;
+import org.demebook.keeper.Keepers;
 import org.demebook.keeper.Standing;
 import org.demebook.problem.Refusal;
 import org.demebook.registry.Animals;
@@ -22,6 +23,9 @@ import org.demebook.wall.WholeRegister;
 class CrossingOffers implements OffersElsewhere {
     @Inject
     Journal journal;
+
+    @Inject
+    Keepers keepers;
 
     @Inject
     Animals animals;
@@ -56,6 +60,14 @@ class CrossingOffers implements OffersElsewhere {
             }
             default -> Optional.empty();
         };
+    }
+
+    @WholeRegister
+    @Override
+    public boolean isGiver(Standing by, UUID animalId) {
+        return Crossing.lastGiven(by.populationId(), animalId)
+                .filter(crossing -> keepers.collectionIds(by).contains(crossing.collectionId))
+                .isPresent();
     }
 
     /** Says nothing of the node or the crossing: others than its giver may come upon it. */

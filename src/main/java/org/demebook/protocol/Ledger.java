@@ -196,9 +196,11 @@ final class Ledger {
             var claim = carrying.read(confirmed.claimed());
             return claim.says() instanceof SameAnimalClaimed claimed
                             && claimed.claim().equals(confirmed.claim())
+                            && claimed.animal().node().equals(claim.node())
                             && claimed.other().node().equals(node)
                     ? confirmations.containsKey(confirmed.claim()) ? replayed("It was confirmed before.") : null
-                    : foreign("Only the node that registered the other animal confirms.");
+                    : foreign(
+                            "Only the node that registered the other animal confirms, and what the node of the one claimed.");
         } else if (says instanceof SameAnimalReversed reversed) {
             return claims.containsKey(reversed.claim()) || confirmations.containsKey(reversed.claim())
                     ? reversals.contains(reversed.claim()) ? replayed("It was reversed before.") : null

@@ -13,6 +13,7 @@ import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.UUID;
+import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.function.Supplier;
@@ -86,6 +87,13 @@ public final class Participant {
         return new Writing(present, fence, others(present));
     }
 
+    private void say(Consumer<Writing> words) {
+        change(present -> {
+            words.accept(writing(present));
+            return null;
+        });
+    }
+
     // ── what the node itself says ────────────────────────────────────────────────────────────────────────────────────
 
     /** Begins the journal, where there is none yet; at the founder with the charter. */
@@ -120,25 +128,39 @@ public final class Participant {
 
     /** Takes an offer back; nothing where it has ended. @throws Refused after the animal was released */
     public void withdraw(UUID transfer) {
-        change(present -> {
-            writing(present).withdraw(transfer);
-            return null;
-        });
+        say(writing -> writing.withdraw(transfer));
     }
 
     /** Takes up an offer that another node made to this one. @throws Refused if it is known to have ended */
     public void accept(UUID transfer) {
-        change(present -> {
-            writing(present).answer(transfer, true);
-            return null;
-        });
+        say(writing -> writing.answer(transfer, true));
     }
 
     public void reject(UUID transfer) {
-        change(present -> {
-            writing(present).answer(transfer, false);
-            return null;
-        });
+        say(writing -> writing.answer(transfer, false));
+    }
+
+    /**
+     * Claims that an animal that this node registered is one that another node registered.
+     *
+     * @return the claim's id
+     */
+    public UUID claimSame(AnimalId animal, AnimalId other) {
+        return change(present -> writing(present).claimSame(animal, other));
+    }
+
+    /**
+     * Agrees with another node's claim about an animal that this node registered; nothing where it has already.
+     *
+     * @throws Refused if it is known to have been taken back
+     */
+    public void confirmSame(SameAnimalClaim claim) {
+        say(writing -> writing.confirmSame(claim));
+    }
+
+    /** Takes a claim back that this node made or confirmed; nothing where it has already. */
+    public void reverseSame(UUID claim) {
+        say(writing -> writing.reverseSame(claim));
     }
 
     /**
@@ -146,10 +168,7 @@ public final class Participant {
      * has expired, says what was erased. Nothing while fenced.
      */
     public void settle() {
-        change(present -> {
-            writing(present).settle();
-            return null;
-        });
+        say(writing -> writing.settle());
     }
 
     /**
@@ -397,6 +416,11 @@ public final class Participant {
     /** Animals of which one node claims that they are others, and nobody agreed or took it back yet. */
     public SortedMap<AnimalId, AnimalId> claimedSame() {
         return read(present -> new SameAnimals(present.copies).claimed());
+    }
+
+    /** What became of every claim, in the order of the claiming nodes' ids and of their journals. O(claims). */
+    public List<SameAnimalClaim> sameAnimalClaims() {
+        return read(present -> new SameAnimals(present.copies).claims());
     }
 
     /** Of each own withdrawal, the nodes that have not said yet that they erased. */

@@ -1,7 +1,10 @@
 package org.demebook.protocol;
 
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.UUID;
@@ -35,20 +38,46 @@ record SameAnimals(Copies copies) {
     /** Animals of which one node claims that they are others, and nobody agreed or took it back yet. */
     SortedMap<AnimalId, AnimalId> claimed() {
         var open = new TreeMap<AnimalId, AnimalId>();
-        for (var copy : copies.byNode.values()) {
-            for (var claim : copy.ledger.claims.values()) {
-                if (claim.says() instanceof SameAnimalClaimed claimed && isOpen(claimed)) {
-                    open.put(claimed.animal(), claimed.other());
-                }
-            }
-        }
+        claims().stream()
+                .filter(claim -> claim.state() == SameAnimalClaim.State.CLAIMED)
+                .forEach(claim -> open.put(claim.animal(), claim.other()));
         return open;
     }
 
-    private boolean isOpen(SameAnimalClaimed claimed) {
-        return copies.byNode.values().stream()
-                .noneMatch(copy -> copy.ledger.confirmations.containsKey(claimed.claim())
-                        || reversed(copy.ledger, claimed.claim()));
+    /** Every claim, in the order of the claiming nodes' ids and of their journals. */
+    List<SameAnimalClaim> claims() {
+        var claims = new ArrayList<SameAnimalClaim>();
+        for (var copy : copies.byNode.values()) {
+            for (var entry : copy.ledger.claims.values()) {
+                var claimed = (SameAnimalClaimed) entry.says();
+                claims.add(new SameAnimalClaim(
+                        claimed.claim(),
+                        claimed.animal(),
+                        claimed.other(),
+                        entry.at(),
+                        state(copy.ledger, entry, claimed)));
+            }
+        }
+        return claims;
+    }
+
+    /** No third node has a say in it, whatever id it gives a claim of its own. */
+    private SameAnimalClaim.State state(Ledger claimant, Entry entry, SameAnimalClaimed claimed) {
+        var other = copies.ledger(claimed.other().node());
+        boolean confirmed = other.flatMap(ledger -> confirmation(ledger, claimed.claim()))
+                .filter(confirmation -> confirmation.claimed().entry().equals(entry.signed()))
+                .isPresent();
+        if (reversed(claimant, claimed.claim())
+                || confirmed
+                        && other.map(ledger -> reversed(ledger, claimed.claim()))
+                                .orElse(false)) {
+            return SameAnimalClaim.State.REVERSED;
+        }
+        return confirmed ? SameAnimalClaim.State.CONFIRMED : SameAnimalClaim.State.CLAIMED;
+    }
+
+    private static Optional<SameAnimalConfirmed> confirmation(Ledger ledger, UUID claim) {
+        return Optional.ofNullable(ledger.confirmations.get(claim)).map(entry -> (SameAnimalConfirmed) entry.says());
     }
 
     private static boolean reversed(Ledger ledger, UUID claim) {

@@ -18,6 +18,9 @@ import org.demebook.protocol.Statement.Purged;
 import org.demebook.protocol.Statement.RecordSent;
 import org.demebook.protocol.Statement.Rejected;
 import org.demebook.protocol.Statement.Released;
+import org.demebook.protocol.Statement.SameAnimalClaimed;
+import org.demebook.protocol.Statement.SameAnimalConfirmed;
+import org.demebook.protocol.Statement.SameAnimalReversed;
 import org.demebook.protocol.Statement.Taken;
 import org.demebook.protocol.Statement.Withdrawn;
 
@@ -154,6 +157,34 @@ record Writing(Desk desk, Fence fence, Set<String> others) {
 
     private static Refused noSuchTransfer(UUID transfer) {
         return new Refused(Refused.Reason.NO_SUCH_TRANSFER, "There is no transfer %s.".formatted(transfer));
+    }
+
+    // ── twice registered ─────────────────────────────────────────────────────────────────────────────────────────────
+
+    UUID claimSame(AnimalId animal, AnimalId other) {
+        var claim = desk.around.newId();
+        write(Saying.toAll(new SameAnimalClaimed(claim, animal, other)));
+        return claim;
+    }
+
+    void confirmSame(SameAnimalClaim claim) {
+        var own = desk.copies.of(desk.me).ledger;
+        if (own.confirmations.containsKey(claim.id())) {
+            return; // it was said before
+        }
+        var claimant = desk.copies.of(claim.animal().node());
+        var entry = claimant.ledger.claims.get(claim.id());
+        if (entry == null || claimant.ledger.reversals.contains(claim.id())) {
+            throw new Refused(Refused.Reason.TOO_LATE, "Its node took the claim back.");
+        }
+        write(Saying.toAll(new SameAnimalConfirmed(
+                claim.id(), new Carried(entry.signed(), claimant.keys().orElseThrow()))));
+    }
+
+    void reverseSame(UUID claim) {
+        if (!desk.copies.of(desk.me).ledger.reversals.contains(claim)) {
+            write(Saying.toAll(new SameAnimalReversed(claim)));
+        }
     }
 
     // ── what follows by itself ───────────────────────────────────────────────────────────────────────────────────────

@@ -40,6 +40,15 @@ public class AwayAnimals {
                 });
     }
 
+    /** Whether an animal is kept on another node, or on its way there, and the asker is who gave it. */
+    public boolean gaveAway(Standing by, UUID animalId) {
+        return rooms.stream()
+                .anyMatch(room -> room.isGiver(by, animalId)
+                        && room.of(by.populationId(), animalId)
+                                .filter(elsewhere -> !elsewhere.held())
+                                .isPresent());
+    }
+
     /** Takes an offer to another node back, if there is one; refuses where it is too late for that. */
     public void takeBack(Standing by, UUID animalId, String reason) {
         rooms.stream().forEach(room -> room.takeBack(by, animalId, reason));

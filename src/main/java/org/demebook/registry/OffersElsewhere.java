@@ -15,6 +15,9 @@ public interface OffersElsewhere {
     /** Empty while it is here and offered to no other node. */
     Optional<Elsewhere> of(UUID populationId, UUID animalId);
 
+    /** Whether the asker is who gives, or last gave, an animal to another node. */
+    boolean isGiver(Standing by, UUID animalId);
+
     /**
      * Takes an offer back, if there is one, since something else became of the animal. Refuses with ANIMAL_ELSEWHERE where another node
      * may hold it already, and with NODE_FENCED while this node may not write to others.

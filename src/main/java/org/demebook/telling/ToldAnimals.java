@@ -63,7 +63,7 @@ class ToldAnimals implements AnimalsElsewhere, GrantsElsewhere, Consequence {
         return rows(population).grants();
     }
 
-    private ToldRows rows(UUID population) {
+    ToldRows rows(UUID population) {
         var at = new At(population, version(population));
         var known = kept.getIfPresent(at);
         if (known == null) {

@@ -11,6 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.demebook.consent.Action;
 import org.demebook.consent.FieldGroup;
 import org.demebook.consent.Grant;
@@ -33,14 +34,21 @@ import org.demebook.registry.Sire;
 final class ToldRows {
     private final Elsewhere elsewhere;
     private final List<Grant> grants;
+    private final Map<UUID, AnimalId> names;
 
     private ToldRows(Elsewhere elsewhere, List<Grant> grants) {
         this.elsewhere = elsewhere;
         this.grants = grants;
+        this.names = Map.of();
     }
 
     static ToldRows nothing(long version) {
         return new ToldRows(new Elsewhere(version, List.of(), Map.of(), Map.of()), List.of());
+    }
+
+    /** The row of an animal that has no record here: made of its name and of nothing that others could choose freely. */
+    static UUID rowOf(AnimalId id) {
+        return UUID.nameUUIDFromBytes(("animal " + id).getBytes(StandardCharsets.UTF_8));
     }
 
     /**
@@ -64,6 +72,7 @@ final class ToldRows {
         animals.forEach(making::look);
         this.elsewhere = new Elsewhere(version, making.rows, making.arrived, making.possiblySame(claimedSame));
         this.grants = making.grants(version);
+        this.names = animals.stream().collect(Collectors.toMap(ToldRows::rowOf, id -> id));
     }
 
     Elsewhere elsewhere() {
@@ -72,6 +81,11 @@ final class ToldRows {
 
     List<Grant> grants() {
         return grants;
+    }
+
+    /** What an animal is called between nodes, by its row; empty for a record of this register. */
+    Optional<AnimalId> name(UUID row) {
+        return Optional.ofNullable(names.get(row));
     }
 
     /** What is granted to the same extent by one keeper. */
@@ -115,10 +129,10 @@ final class ToldRows {
             });
         }
 
-        /** The row of an animal: its record here, or one that is made of its name and of nothing that others could choose freely. */
+        /** Of an animal that has a record here, that. */
         private UUID row(AnimalId id) {
             var record = records.get(id);
-            return record != null ? record : UUID.nameUUIDFromBytes(("animal " + id).getBytes(StandardCharsets.UTF_8));
+            return record != null ? record : rowOf(id);
         }
 
         Set<AnimalId> parents(AncestryTold ancestry) {

@@ -26,6 +26,7 @@ final class Bodies {
             "completeCareTasks",
             "offerAnimal",
             "offerAnimalElsewhere",
+            "claimSameAnimalElsewhere",
             "giveGrant",
             "checkSharing",
             "proposeApproach",
@@ -145,6 +146,8 @@ final class Bodies {
             case "claimLocality" -> Map.of("certainty", "unknown");
             case "stateParentage" -> Map.of("sire", Map.of("kind", "unknown"));
             case "claimSameAnimal" -> Map.of("other", things.female(PIP));
+            case "claimSameAnimalElsewhere" ->
+                Map.of("animal", animal, "other", things.upland().entered().toString());
             case "determineSex" -> Map.of("sex", "unknown");
             case "withdrawBreedingSign",
                     "withdrawIntroduction",
@@ -218,8 +221,10 @@ final class Bodies {
                     "renewGrant",
                     "withdrawGrant",
                     "confirmSameAnimal",
+                    "confirmSameAnimalElsewhere",
                     "refuseCrossing",
                     "reverseSameAnimal",
+                    "reverseSameAnimalElsewhere",
                     "stopSeasonDraft",
                     "agreeToApproach",
                     "refuseApproach",

@@ -59,7 +59,7 @@ final class CanaryReads {
                     "code",
                     "secret",
                     "approach" -> and(world.ids(parameter));
-            case "claim" -> and(world.ids("same-animal-claim"));
+            case "claim" -> and(world.ids(path.contains("/federation/") ? "claim-elsewhere" : "same-animal-claim"));
             case "type" -> Set.of("no-such-animal", "no-such-type");
             case "countedOn" -> Set.of("2024-01-01");
             case "name" -> Set.of(INES);

@@ -353,6 +353,18 @@ final class CanaryStory {
             var record = Handed.json(keeper, colony.code, upland.seat(), serial++, animal);
             record.put("note", words.text("own", keeper)).put("notes", words.text("own", keeper));
             world.thing("crossing", upland.offer(animal, record).toString(), keeper);
+
+            var twice = register(keeper, "female", List.of());
+            var claim = Map.of("animal", twice, "other", upland.entered().toString());
+            world.thing(
+                    "claim-elsewhere",
+                    created(colony.post(keeper, "/federation/same-animal-claims", claim), "id"),
+                    keeper);
+            var between = upland.called(twice);
+            world.thing(
+                    "claim-elsewhere",
+                    upland.participant.claimSame(upland.animal(), between).toString(),
+                    keeper);
         }
         upland.exchange();
     }

@@ -133,7 +133,9 @@ final class CanaryWrites {
                 });
             case "id" -> values.addAll(world.ids(CanaryReads.kindOfId(path), asker));
             case "key" -> values.addAll(world.ids("task", asker));
-            case "claim" -> values.addAll(world.ids("same-animal-claim", asker));
+            case "claim" ->
+                values.addAll(
+                        world.ids(path.contains("/federation/") ? "claim-elsewhere" : "same-animal-claim", asker));
             case "photo" -> values.addAll(world.ids("photo", asker));
             case "litter" ->
                 values.addAll(world.ids(path.contains("/season-plans/") ? "season-litter" : parameter, asker));
@@ -259,6 +261,11 @@ final class CanaryWrites {
             case "/animals/{number}/parentage" ->
                 List.of(of("dam", foreign), of("sire", knownSire), of("sire", candidates));
             case "/animals/{number}/same-animal-claims" -> List.of(of("other", foreign, "evidence", said()));
+            case "/federation/same-animal-claims" ->
+                List.of(
+                        of("animal", own, "other", foreign),
+                        of("animal", own, "other", UUID.randomUUID() + "@" + NO_NODE),
+                        of("animal", foreign, "other", UUID.randomUUID() + "@" + NO_NODE));
             case "/animals/{number}/sex" -> List.of(of("sex", "male", "on", "2024-01-01"));
             case "/introductions" ->
                 List.of(

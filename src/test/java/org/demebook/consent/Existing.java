@@ -45,7 +45,7 @@ record Existing(Things things, Seekers seekers, Planned planned, String asker, S
                                     : planned.plan);
                 case "draft" -> named.put(parameter, Planned.draft(planned.colony, owner));
                 case "photo" -> photo(operation.path(), named);
-                case "claim" -> named.put(parameter, claim());
+                case "claim" -> named.put(parameter, claim(operation.id()));
                 case "transfer" -> named.put(parameter, transfer(operation.id()));
                 case "crossing" -> named.put(parameter, crossing(operation.id()));
                 case "approach" -> named.put(parameter, approach(operation.id()));
@@ -78,7 +78,7 @@ record Existing(Things things, Seekers seekers, Planned planned, String asker, S
                 }
             }
             case "completeCareTasks" -> named.put("task", things.task(owner));
-            case "offerAnimalElsewhere" -> things.upland();
+            case "offerAnimalElsewhere", "claimSameAnimalElsewhere" -> things.upland();
             // it would take the place of the plan that others are asked about: one of its own
             case "issueSeasonPlan" -> {
                 if (relation == Relation.OWN) {
@@ -170,8 +170,12 @@ record Existing(Things things, Seekers seekers, Planned planned, String asker, S
     }
 
     /** The keeper of the other record is asked. */
-    private String claim() {
-        return things.claim(third(relation == Relation.OWN ? owner : asker), owner);
+    private String claim(String operation) {
+        return switch (operation) {
+            case "confirmSameAnimalElsewhere" -> things.claimFromElsewhere(owner);
+            case "reverseSameAnimalElsewhere" -> things.claimElsewhere(owner);
+            default -> things.claim(third(relation == Relation.OWN ? owner : asker), owner);
+        };
     }
 
     private String transfer(String operation) {

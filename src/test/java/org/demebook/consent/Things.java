@@ -281,6 +281,25 @@ final class Things {
         return id;
     }
 
+    /** An animal of the keeper's is said to be one of another node. */
+    String claimElsewhere(String claimant) {
+        return claimElsewhere(claimant, female(claimant));
+    }
+
+    private String claimElsewhere(String claimant, String animal) {
+        var claim = Map.of("animal", animal, "other", upland().entered().toString());
+        return id(colony.post(claimant, "/federation/same-animal-claims", claim), "id");
+    }
+
+    /** The other way round; it was named between nodes by a claim of the keeper's. */
+    String claimFromElsewhere(String holder) {
+        var animal = female(holder);
+        claimElsewhere(holder, animal);
+        var claim = upland().participant.claimSame(upland().animal(), upland().called(animal));
+        upland().give();
+        return claim.toString();
+    }
+
     /** An animal that the seller gave and the buyer has; nobody else's word is in it. */
     String sold(String seller, String buyer) {
         var animal = female(seller);

@@ -168,6 +168,13 @@ public final class Upland {
         return animal;
     }
 
+    /** One that the server under test has heard of. */
+    public AnimalId entered() {
+        var animal = animal();
+        give();
+        return animal;
+    }
+
     public UUID offer(AnimalId animal, ObjectNode record) {
         return offer(animal, record, Duration.ofDays(14));
     }

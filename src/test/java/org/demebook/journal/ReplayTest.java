@@ -44,6 +44,7 @@ import org.demebook.planning.PlanningStory;
 import org.demebook.programme.ProgrammeStory;
 import org.demebook.registry.FindingStory;
 import org.demebook.start.TestServer;
+import org.demebook.telling.SameAnimalStory;
 import org.demebook.transfer.DisputeStory;
 import org.junit.jupiter.api.Test;
 
@@ -176,6 +177,7 @@ class ReplayTest {
         ProgrammeStory.tell(colony);
         FederationStory.tell(colony);
         CrossingStory.tell(colony);
+        SameAnimalStory.tell(colony);
         LeaverStory.tell(colony);
         colony.post(INES, "/collections", Map.of("label", "household", "sharedWith", List.of(DOV)))
                 .statusCode(201);

@@ -63,6 +63,8 @@ class WordsMarkTest {
             "NodeSetAside.node",
             "PopulationFounded.code",
             "PopulationShared.founder",
+            "SameAnimalClaimedElsewhere.other",
+            "SameAnimalConfirmedElsewhere.other",
             "SeasonPlanIssued.plan.heads",
             // words of a list, and the names of rules, fields, tasks and notices
             "AnimalRegistered.identifiers.kind",

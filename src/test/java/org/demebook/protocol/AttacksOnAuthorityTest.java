@@ -20,6 +20,7 @@ import org.demebook.protocol.Statement.Offered;
 import org.demebook.protocol.Statement.Released;
 import org.demebook.protocol.Statement.SameAnimalClaimed;
 import org.demebook.protocol.Statement.SameAnimalConfirmed;
+import org.demebook.protocol.Statement.SameAnimalReversed;
 import org.demebook.protocol.Statement.Taken;
 import org.demebook.protocol.Statement.TellingsWithdrawn;
 import org.demebook.protocol.Statement.Withdrawn;
@@ -333,6 +334,30 @@ class AttacksOnAuthorityTest {
         liar.says(new SameAnimalClaimed(claim, world.his, world.hers));
         says(Alarm.Kind.FOREIGN_AUTHORITY, new SameAnimalConfirmed(claim, liar.last()));
         assertThat(world.harbour.participant.told().sameAs()).isEmpty();
+    }
+
+    @Test
+    void nobody_confirms_what_was_claimed_for_an_animal_of_others() {
+        var claim = UUID.randomUUID();
+        var accomplice = new Liar(world.population).opened();
+        accomplice.says(new SameAnimalClaimed(claim, world.hers, world.his));
+        says(Alarm.Kind.FOREIGN_AUTHORITY, new SameAnimalConfirmed(claim, accomplice.last()));
+        assertThat(world.harbour.participant.told().sameAs()).isEmpty();
+        assertThat(world.upland.participant.told().sameAs()).isEmpty();
+    }
+
+    @Test
+    void a_claim_with_the_id_of_another_changes_nothing_of_that() {
+        var his = world.his;
+        var claim = world.harbour.participant.claimSame(world.hers, his);
+        liar.says(new SameAnimalClaimed(claim, his, world.hers));
+        liar.says(new SameAnimalReversed(claim));
+        world.givesAll(world.harbour);
+        assertThat(world.harbour.participant.sameAnimalClaims())
+                .filteredOn(one -> one.animal().equals(world.hers))
+                .extracting(SameAnimalClaim::state)
+                .containsExactly(SameAnimalClaim.State.CLAIMED);
+        assertThat(world.harbour.participant.claimedSame()).containsEntry(world.hers, his);
     }
 
     @Test

@@ -183,6 +183,64 @@ public interface CrossingMessages {
     @Message("Only you see it.")
     String onlyYouSeeIt();
 
+    // ── one animal on two nodes ──────────────────────────────────────────────────────────────────────────────────────
+
+    @Message("The same animal on two nodes")
+    String sameTitle();
+
+    @Message(
+            "An animal that was registered on this node and on another. The keeper of the one claims it, the keeper of the other confirms it on their node. Both numbers stay, figures count one animal, and either side can take it back.")
+    String sameLede();
+
+    @Message("No animal of yours is claimed to be one of another node.")
+    String noSame();
+
+    @Message("You claim it of one on node {node}; its keeper there has not confirmed it, as far as is known here.")
+    String sameClaimedHere(String node);
+
+    @Message("A keeper on node {node} claims it. If it is so, confirm it; if not, leave it, and they stay two animals.")
+    String sameClaimedThere(String node);
+
+    @Message("You and a keeper on node {node} agree: it is one animal.")
+    String sameConfirmed(String node);
+
+    @Message("Taken back here or on node {node}: they are two animals.")
+    String sameReversed(String node);
+
+    @Message("What they are called between nodes")
+    String betweenNodes();
+
+    @Message("{number} is called {name} between nodes. Whoever may not see its number on the other node names it so.")
+    String calledBetweenNodes(String number, String name);
+
+    @Message("Claim that an animal of yours is one of another node")
+    String claimSame();
+
+    @Message("Your animal")
+    String sameAnimal();
+
+    @Message("Its studbook number. It is with you, and was registered on this node.")
+    String sameAnimalHint();
+
+    @Message("The other")
+    String sameOther();
+
+    @Message(
+            "Its studbook number, where you can see it; else what it is called between nodes, as its keeper reads it there.")
+    String sameOtherHint();
+
+    @Message("Every node of the population reads what you claim, by what the two are called between nodes.")
+    String sameIsPublic();
+
+    @Message("Claim it")
+    String claimIt();
+
+    @Message("Confirm: it is one animal")
+    String confirmIt();
+
+    @Message("Take it back: two animals")
+    String reverseIt();
+
     // ── what is one of several ───────────────────────────────────────────────────────────────────────────────────────
 
     @Message

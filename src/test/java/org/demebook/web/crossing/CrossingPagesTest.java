@@ -106,6 +106,48 @@ class CrossingPagesTest {
     }
 
     @Test
+    void that_an_animal_is_one_of_another_node_is_claimed_confirmed_and_taken_back_by_forms() {
+        var claims = "/federation/same-animal-claims";
+        open(WREN, claims).body(containsString("This population is shared with no other node"));
+        var upland = Upland.besides(colony);
+        var animal = colony.female(WREN);
+        open(WREN, "/crossings").body(containsString(claims));
+        open(WREN, "/animals/" + animal + "/same-animal-claims").body(containsString(claims + "?animal=" + animal));
+        send(WREN, claims, Map.of("animal", animal, "other", ""))
+                .statusCode(422)
+                .body(allOf(containsString("value=\"" + animal), containsString("e-other")));
+        var there = upland.entered();
+        send(WREN, claims, Map.of("animal", animal, "other", there.toString()))
+                .statusCode(303)
+                .header("Location", containsString(claims));
+        open(WREN, claims)
+                .body(allOf(
+                        containsString("its keeper there has not confirmed it"),
+                        containsString(there.toString()),
+                        containsString("Take it back: two animals")));
+        open(WREN, claims + "?animal=" + animal)
+                .body(containsString(animal + " is called " + upland.called(animal) + " between nodes"));
+        open(DOV, claims).statusCode(200).body(not(containsString(there.toString())));
+
+        var theirs = upland.participant.claimSame(upland.animal(), upland.called(animal));
+        upland.give();
+        open(WREN, claims).body(containsString("A keeper on node U claims it"));
+        send(WREN, claims + "/" + theirs + "/confirmation", Map.of()).statusCode(303);
+        open(WREN, claims).body(containsString("agree: it is one animal"));
+        send(WREN, claims + "/" + theirs + "/reversal", Map.of()).statusCode(303);
+        open(WREN, claims).body(containsString("Taken back here or on node U"));
+        send(WREN, claims + "/" + theirs + "/confirmation", Map.of())
+                .statusCode(422)
+                .body(containsString("make it anew"));
+        Browsing.as(WREN)
+                .header("Accept-Language", "de")
+                .get("/populations/" + colony.code + claims)
+                .then()
+                .statusCode(200)
+                .body(containsString("Dasselbe Tier auf zwei Knoten"));
+    }
+
+    @Test
     void an_administrator_reads_this_node_s_fingerprint_and_how_it_stands_with_the_others() {
         Upland.besides(colony);
         Browsing.as(ADMINISTRATOR)
