@@ -38,7 +38,10 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
             @Tag(name = "Care records", description = "What happens to an animal in somebody's care, and what follows"),
             @Tag(name = "Care", description = "What is to be done, and when"),
             @Tag(name = "Transfers", description = "Animals that change hands"),
-            @Tag(name = "Crossings", description = "Animals that go to, or come from, keepers on other nodes"),
+            @Tag(
+                    name = "Crossings",
+                    description =
+                            "Animals that go to, or come from, keepers on other nodes, and those of a node that is gone"),
             @Tag(name = "Ancestry", description = "Where an animal comes from"),
             @Tag(name = "Pairings", description = "Which animals should breed next"),
             @Tag(
