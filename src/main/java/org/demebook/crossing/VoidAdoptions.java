@@ -2,6 +2,7 @@ package org.demebook.crossing;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.util.Objects;
 import java.util.UUID;
 import org.demebook.crossing.CrossingFacts.AdoptedAnimalLost;
 import org.demebook.federation.Federations;
@@ -60,7 +61,7 @@ class VoidAdoptions {
     }
 
     private void lose(UUID population, Custody row) {
-        var keeper = keepers.keepersOf(population, row.collectionId()).stream()
+        var keeper = keepers.keepersOf(population, Objects.requireNonNull(row.collectionId())).stream()
                 .sorted()
                 .findFirst()
                 .orElseThrow();

@@ -51,6 +51,9 @@ public interface CrossingMessages {
     @Message("Arrived at {to} on node {node} on {day}.")
     String arrivedThere(String to, String node, String day);
 
+    @Message("Node {node} was gone before it took it. Since {day} it has a keeper on this node.")
+    String nodeGone(String node, String day);
+
     @Message("{to} refused it on {day}: it is with you as before.")
     String refusedThere(String to, String day);
 
