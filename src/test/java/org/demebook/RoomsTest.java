@@ -66,7 +66,9 @@ class RoomsTest {
             Map.entry("handover", union(REGISTER, Set.of("diary", "rearing", "transfer", "ancestry", "paper"))),
             Map.entry("planning", union(REGISTER, Set.of("ancestry", "litter", "rearing"))),
             Map.entry("federation", union(REGISTER, Set.of("peering", "protocol", "signing", "merkle"))),
-            Map.entry("crossing", union(REGISTER, Set.of("transfer", "federation", "peering", "protocol", "signing"))),
+            Map.entry(
+                    "crossing",
+                    union(REGISTER, Set.of("transfer", "federation", "peering", "protocol", "signing", "telling"))),
             Map.entry("telling", union(REGISTER, Set.of("federation", "protocol"))),
             Map.entry("approach", union(REGISTER, Set.of("ancestry", "planning", "care"))),
             Map.entry("programme", union(REGISTER, Set.of("ancestry", "planning", "season", "care"))),

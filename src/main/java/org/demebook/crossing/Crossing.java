@@ -119,6 +119,11 @@ class Crossing extends PanacheEntityBase {
         this.revision = entry.seq();
     }
 
+    /** It was given, and is past, and the other node never took it: that one was gone, and this node adopted the animal. */
+    boolean arrivedNowhere() {
+        return given && state == CrossingState.ARRIVED && holderId == null;
+    }
+
     static @Nullable Crossing of(UUID populationId, UUID id) {
         return findById(new Key(populationId, id));
     }

@@ -73,6 +73,30 @@ class CrossingFacts implements FactBook {
     /** @param animalId its record in this register, from before or new */
     record AnimalCameIn(UUID crossingId, UUID animalId) implements Fact {}
 
+    // ── this node adopts ─────────────────────────────────────────────────────────────────────────────────────────────
+
+    /**
+     * By a coordinator: an animal that this node adopted has a keeper here.
+     *
+     * @param animalId its record in this register, from before or new
+     * @param from id of the node that is gone
+     * @param crossingId by which it had been on its way to that node from here; null: by none
+     */
+    record AdoptedAnimalPlaced(
+            UUID animalId,
+            String federatedId,
+            String from,
+            UUID collectionId,
+            @Nullable UUID crossingId)
+            implements Fact {}
+
+    /**
+     * Its adoption is void: another node holds it.
+     *
+     * @param holderId a collection that nobody acts for
+     */
+    record AdoptedAnimalLost(UUID animalId, UUID holderId) implements Fact {}
+
     // ── both ─────────────────────────────────────────────────────────────────────────────────────────────────────────
 
     /** By the receiver. */
@@ -96,6 +120,8 @@ class CrossingFacts implements FactBook {
                 OfferCameIn.class,
                 CrossingAccepted.class,
                 AnimalCameIn.class,
+                AdoptedAnimalPlaced.class,
+                AdoptedAnimalLost.class,
                 CrossingRefused.class,
                 CrossingWithdrawn.class,
                 CrossingExpired.class);
@@ -144,6 +170,13 @@ class CrossingFacts implements FactBook {
             crossing.animalId = came.animalId();
             var into = Objects.requireNonNull(crossing.collectionId);
             animals.move(entry, came.animalId(), into, null, into);
+        } else if (fact instanceof AdoptedAnimalPlaced placed) {
+            if (placed.crossingId() != null) {
+                end(entry, placed.crossingId(), CrossingState.ARRIVED);
+            }
+            animals.move(entry, placed.animalId(), placed.collectionId(), null, placed.collectionId());
+        } else if (fact instanceof AdoptedAnimalLost lost) {
+            animals.move(entry, lost.animalId(), lost.holderId(), null, lost.holderId());
         } else if (fact instanceof CrossingRefused refused) {
             end(entry, refused.crossingId(), CrossingState.REFUSED);
         } else if (fact instanceof CrossingWithdrawn withdrawn) {

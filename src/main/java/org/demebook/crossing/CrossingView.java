@@ -27,6 +27,8 @@ import org.jspecify.annotations.Nullable;
  * @param movedAt when it was released, or accepted
  * @param endedAt when it arrived, or came to nothing
  * @param reason why it was withdrawn; for the giver alone
+ * @param nodeGone true where the other node was gone for good before it took the animal, which has a keeper on this node since; for
+ *     the giver
  * @param reach how far the other node is known to have followed; while the crossing is open
  */
 @ShownTo(ShownTo.Whom.BOTH_SIDES)
@@ -48,6 +50,7 @@ public record CrossingView(
         @Nullable Instant endedAt,
         @Nullable String note,
         @Nullable String reason,
+        @Nullable Boolean nodeGone,
         @Nullable Reach reach,
         long revision) {
 

@@ -102,6 +102,7 @@ class CrossingViews {
                 crossing.endedAt,
                 record == null ? crossing.note : record.note(),
                 crossing.reason,
+                crossing.arrivedNowhere() ? true : null,
                 crossing.state.open() ? reaches.of(crossing) : null,
                 crossing.revision);
     }

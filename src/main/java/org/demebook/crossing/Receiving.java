@@ -38,8 +38,6 @@ import org.demebook.transfer.Days;
  */
 @ApplicationScoped
 class Receiving {
-    private static final String USUAL_LABEL = "My animals";
-
     @Inject
     Journal journal;
 
@@ -54,6 +52,9 @@ class Receiving {
 
     @Inject
     Arrivals arrivals;
+
+    @Inject
+    Records records;
 
     @Inject
     Populations populations;
@@ -155,11 +156,7 @@ class Receiving {
     /** Its keeper did so; what this register does not know of it was lost in a restore from a backup. */
     private void accept(Crossing crossing, Optional<HandedRecord> record) {
         if (crossing.state == CrossingState.OFFERED && record.isPresent()) {
-            var own = keepers.collectionIdsOf(crossing.populationId, crossing.keeperId);
-            var into = own.isEmpty()
-                    ? keepers.open(crossing.populationId, crossing.keeperId, USUAL_LABEL, List.of(crossing.keeperId))
-                            .id()
-                    : own.get(0);
+            var into = records.collectionOf(crossing.populationId, crossing.keeperId);
             record(
                     crossing,
                     new CrossingAccepted(
@@ -189,12 +186,11 @@ class Receiving {
     }
 
     private UUID register(Crossing crossing, AnimalId federatedId, HandedRecord record, UUID into) {
-        // its own id between nodes, unless somebody chose one that is in use here
-        var id = arrivals.has(crossing.populationId, federatedId.id()) ? Journal.newId() : federatedId.id();
-        arrivals.register(
+        return records.register(
                 crossing.populationId,
                 crossing.keeperId,
-                new AnimalRegistered(
+                federatedId,
+                id -> new AnimalRegistered(
                         id,
                         record.number(),
                         record.sex(),
@@ -212,7 +208,6 @@ class Receiving {
                         null,
                         false,
                         record.locality()));
-        return id;
     }
 
     private static List<IdentifierView> borne(HandedRecord record) {

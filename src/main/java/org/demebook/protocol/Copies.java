@@ -146,6 +146,30 @@ final class Copies {
         return Optional.empty();
     }
 
+    /**
+     * The animals that a node adopted and did not give away since, each with the node that it was adopted from.
+     *
+     * @param standing those that it holds by that; false: those whose adoption is void, since they are found to be elsewhere
+     */
+    SortedMap<AnimalId, String> adopted(String node, boolean standing) {
+        var adopted = new TreeMap<AnimalId, String>();
+        ledger(node).ifPresent(ledger -> ledger.adoptions.forEach(adoption -> {
+            var animal = adoption.animal();
+            boolean goesOn = ledger.present(animal)
+                    .flatMap(stint -> stint.adoption)
+                    .filter(adoption::equals)
+                    .isPresent();
+            if (goesOn && standing == isHeldBy(animal, node)) {
+                adopted.put(animal, adoption.from());
+            }
+        }));
+        return adopted;
+    }
+
+    private boolean isHeldBy(AnimalId animal, String node) {
+        return whereabouts(animal) instanceof Whereabouts.Held held && held.node().equals(node);
+    }
+
     TreeSet<AnimalId> animals() {
         var animals = new TreeSet<AnimalId>();
         byNode.values().forEach(copy -> animals.addAll(copy.ledger.stints.keySet()));
@@ -232,6 +256,14 @@ final class Copies {
                     .ifPresent(told -> holdings.put(animal, told));
         }
         return new Told(ancestry, holdings, inCircles, sameAs);
+    }
+
+    /** What a node told last of an animal that it held, whoever holds it now. */
+    Optional<Statement.HoldingTold> holding(
+            String node, AnimalId animal, Predicate<Statement.Restricted> which) {
+        return ledger(node)
+                .map(ledger -> ledger.holdings.get(animal))
+                .flatMap(tellings -> last(tellings, which));
     }
 
     private static <T extends Statement.Restricted> Optional<T> last(

@@ -353,6 +353,19 @@ public final class Participant {
         return read(present -> present.copies.whereabouts(animal));
     }
 
+    /** The animals that this node holds since it adopted them, each with the node that is gone. O(adoptions²). */
+    public SortedMap<AnimalId, String> adopted() {
+        return read(present -> present.copies.adopted(present.me, true));
+    }
+
+    /**
+     * The animals that this node adopted and does not hold: the node that is gone is found to have given them away before, or another
+     * adoption goes before this node's. Each with the node that is gone. O(adoptions²).
+     */
+    public SortedMap<AnimalId, String> adoptedInVain() {
+        return read(present -> present.copies.adopted(present.me, false));
+    }
+
     public SortedSet<AnimalId> animals() {
         return read(present -> present.copies.animals());
     }
@@ -411,6 +424,16 @@ public final class Participant {
      */
     public Told told(Predicate<Statement.Restricted> which) {
         return read(present -> present.copies.told(which));
+    }
+
+    /**
+     * What a node told last of an animal that it held, whoever holds it now; as far as it was told to this node.
+     *
+     * @param which of its tellings are looked at
+     */
+    public Optional<Statement.HoldingTold> holding(
+            String node, AnimalId animal, Predicate<Statement.Restricted> which) {
+        return read(present -> present.copies.holding(node, animal, which));
     }
 
     /** Animals of which one node claims that they are others, and nobody agreed or took it back yet. */

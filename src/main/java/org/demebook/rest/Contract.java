@@ -41,7 +41,7 @@ import org.eclipse.microprofile.openapi.annotations.tags.Tag;
             @Tag(
                     name = "Crossings",
                     description =
-                            "Animals that go to, or come from, keepers on other nodes, or were registered on two"),
+                            "Animals that go to, or come from, keepers on other nodes, those of a node that is gone, and animals registered on two"),
             @Tag(name = "Ancestry", description = "Where an animal comes from"),
             @Tag(name = "Pairings", description = "Which animals should breed next"),
             @Tag(

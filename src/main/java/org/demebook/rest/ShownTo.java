@@ -21,6 +21,8 @@ public @interface ShownTo {
         ASKER_AS_FAR_AS_GRANTED,
         /** Members of the population, or who signs in: it tells of the population or the node, of no keeper's animal. */
         MEMBERS,
+        /** Who coordinates the population: it tells of what nobody on this node keeps, no more than members may read of it. */
+        COORDINATORS,
         /** Who runs the node: it tells of the node and of other nodes, of no keeper and no animal. */
         ADMINISTRATORS,
         /** Everybody: it is published. */

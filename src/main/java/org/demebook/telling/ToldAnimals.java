@@ -81,16 +81,13 @@ class ToldAnimals implements AnimalsElsewhere, GrantsElsewhere, Consequence {
         var records = new HashMap<AnimalId, UUID>();
         federations.animalIds(at.population).forEach((record, id) -> records.put(id, record));
         return federations.reading(at.population, part -> {
-            var told = preferring(part.told(says -> !Telling.isToEverybody(says)), part.told(Telling::isToEverybody));
-            part.transfers().values().stream()
-                    .filter(transfer -> transfer.to().equals(me) && transfer.state() == Transfer.State.TAKEN)
-                    .sorted(Comparator.comparing(Transfer::id))
-                    .forEach(transfer ->
-                            part.record(transfer.id()).ifPresent(record -> Handed.addTo(told.ancestry(), record)));
+            var told = everything(part, me);
+            var adopted = part.adopted();
             var holders = new HashMap<AnimalId, String>();
             told.holdings().keySet().forEach(id -> {
                 if (part.whereabouts(id) instanceof Whereabouts.Held held) {
-                    holders.put(id, held.node());
+                    // an adopted animal is with its old keeper still, as far as figures go, until it stands in the register
+                    holders.put(id, records.containsKey(id) ? held.node() : adopted.getOrDefault(id, held.node()));
                 } else if (part.whereabouts(id) instanceof Whereabouts.InTransit transit) {
                     holders.put(id, transit.from());
                 }
@@ -99,6 +96,24 @@ class ToldAnimals implements AnimalsElsewhere, GrantsElsewhere, Consequence {
                     .map(charter -> new ToldRows(at.version, me, told, part.claimedSame(), holders, records, charter))
                     .orElseGet(() -> ToldRows.nothing(at.version));
         });
+    }
+
+    /** All that is told to this node; of an adopted animal, until this node tells of it, what the node that is gone told. */
+    static Told everything(Participant part, String me) {
+        var told = preferring(part.told(says -> !Telling.isToEverybody(says)), part.told(Telling::isToEverybody));
+        part.transfers().values().stream()
+                .filter(transfer -> transfer.to().equals(me) && transfer.state() == Transfer.State.TAKEN)
+                .sorted(Comparator.comparing(Transfer::id))
+                .forEach(transfer ->
+                        part.record(transfer.id()).ifPresent(record -> Handed.addTo(told.ancestry(), record)));
+        part.adopted().forEach((id, gone) -> {
+            if (!told.holdings().containsKey(id)) {
+                part.holding(gone, id, says -> !Telling.isToEverybody(says))
+                        .or(() -> part.holding(gone, id, Telling::isToEverybody))
+                        .ifPresent(holding -> told.holdings().put(id, holding));
+            }
+        });
+        return told;
     }
 
     /** Who may more than everybody is told so by an entry of its own, before or after the one for all. */

@@ -195,6 +195,7 @@ final class Bodies {
             case "withdrawTwins" -> Map.of("numbers", List.of(named.get("twin"), named.get("secondTwin")));
             case "admitMember" -> Map.of("name", Things.KESTREL, "role", "member");
             case "offerAnimalElsewhere" -> Map.of("animal", animal, "kind", "sale", "node", "U", "to", "mara");
+            case "placeAdoptedAnimal" -> Map.of("to", PIP, "number", things.numberOfGone());
             case "offerAnimal" -> Map.of("animal", animal, "kind", "sale", "to", Things.third(asker));
             case "admitPeer" ->
                 Map.of(

@@ -15,6 +15,7 @@ import java.util.TreeSet;
 import org.demebook.Colony;
 import org.demebook.ancestry.ToldInTests.Telling;
 import org.demebook.crossing.Handed;
+import org.demebook.federation.Gone;
 import org.demebook.federation.Upland;
 import org.demebook.keeper.RegionStory;
 import org.demebook.notation.Sex;
@@ -367,6 +368,13 @@ final class CanaryStory {
                     keeper);
         }
         upland.exchange();
+        // what a node that is gone had, and nobody told of, waits for a coordinator
+        var gone = Upland.besides(colony);
+        gone.animal();
+        gone.give();
+        for (var animal : Gone.adopt(colony, gone, upland)) {
+            world.thing("adopted-animal", animal, CanaryWorld.COORDINATOR);
+        }
     }
 
     /** An animal of two: each of them sees it, and both have to grant it. */

@@ -140,6 +140,7 @@ final class CanaryWrites {
             case "litter" ->
                 values.addAll(world.ids(path.contains("/season-plans/") ? "season-litter" : parameter, asker));
             case "draft", "plan" -> values.addAll(world.ids(parameter, asker));
+            case "animal" -> values.addAll(world.ids("adopted-animal", asker));
             case "record", "grant", "transfer", "crossing", "sheet", "dispute", "silence", "approach" ->
                 values.addAll(world.ids(parameter, asker));
             default -> fail("say here what {%s} of %s may be when it is written to", parameter, path);
@@ -339,6 +340,8 @@ final class CanaryWrites {
                         said(),
                         "withNotes",
                         true));
+            case "/adopted-animals/{animal}/placement" ->
+                List.of(of("to", KEEPERS.get(1)), of("to", KEEPERS.get(1), "number", foreign));
             case "/crossings/{crossing}/acceptance" -> List.of(of(), of("collection", foreignCollection()));
             case "/crossings/{crossing}/refusal" -> List.of(of());
             case "/transfers/{transfer}/acceptance" -> List.of(of(), of("collection", foreignCollection()));

@@ -49,6 +49,7 @@ record Existing(Things things, Seekers seekers, Planned planned, String asker, S
                 case "transfer" -> named.put(parameter, transfer(operation.id()));
                 case "crossing" -> named.put(parameter, crossing(operation.id()));
                 case "approach" -> named.put(parameter, approach(operation.id()));
+                case "animal" -> named.put(parameter, things.adopted());
                 case "name" -> leaving(named);
                 case "node" -> named.put(parameter, AdmittedPeer.nodeId());
                 case "type" -> named.put(parameter, "no-such-animal");

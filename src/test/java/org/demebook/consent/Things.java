@@ -14,6 +14,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -23,6 +24,7 @@ import java.util.UUID;
 import javax.imageio.ImageIO;
 import org.demebook.Colony;
 import org.demebook.crossing.Handed;
+import org.demebook.federation.Gone;
 import org.demebook.federation.Upland;
 import org.demebook.notation.StudbookNumber;
 import org.jspecify.annotations.Nullable;
@@ -47,6 +49,8 @@ final class Things {
     private int absent = 900_000;
     private int serials;
     private @Nullable Upland upland;
+    private @Nullable Upland gone;
+    private final List<String> adopted = new ArrayList<>();
 
     Things() {
         Colony.token(PIP);
@@ -298,6 +302,25 @@ final class Things {
         var claim = upland().participant.claimSame(upland().animal(), upland().called(animal));
         upland().give();
         return claim.toString();
+    }
+
+    /** An animal of a node that is gone, which this one adopted; of a hundred. */
+    String adopted() {
+        if (gone == null) {
+            upland();
+            gone = Upland.besides(colony);
+            for (int i = 0; i < 100; i++) {
+                gone.animal();
+            }
+            gone.give();
+            adopted.addAll(Gone.adopt(colony, gone, upland()));
+        }
+        return adopted.remove(0);
+    }
+
+    /** A fresh studbook number of that node. */
+    String numberOfGone() {
+        return new StudbookNumber(colony.code, gone == null ? Upland.CODE : gone.seat(), 1_000 + ++serials).toString();
     }
 
     /** An animal that the seller gave and the buyer has; nobody else's word is in it. */

@@ -26,6 +26,7 @@ public final class CrossingStory {
         var story = new CrossingStory(colony);
         story.give();
         story.receive();
+        AdoptedStory.tell(colony, story.upland);
     }
 
     private void give() {

@@ -66,8 +66,7 @@ class AdoptionTest {
                 .body("detail", containsString("1 of the 2"));
         assertThat(gone.whereabouts(orphan)).isEqualTo(new Whereabouts.Held(gone.id(), false));
 
-        other.participant.giveUp(gone.id(), here);
-        other.exchange();
+        other.giveUp(gone);
         as("administrator")
                 .get(colony.path("/federation"))
                 .then()
@@ -101,8 +100,7 @@ class AdoptionTest {
     void an_administrator_does_it_on_the_page() {
         var orphan = gone.animal();
         gone.exchange();
-        other.participant.giveUp(gone.id(), here);
-        other.exchange();
+        other.giveUp(gone);
         var address = "/peers/populations/" + colony.code;
         send("administrator", address + "/heirs", Map.of("gone", gone.id(), "heir", here))
                 .statusCode(303);

@@ -3,6 +3,7 @@ package org.demebook.federation;
 import static org.demebook.Backstage.ask;
 import static org.demebook.Colony.WREN;
 
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import io.quarkus.arc.Arc;
 import java.security.SecureRandom;
@@ -138,11 +139,16 @@ public final class Upland {
             fetch();
             participant.settle();
             give();
-            here.with(population, part -> {
-                part.settle();
-                return true;
-            });
+            settleHere();
         }
+    }
+
+    /** The server under test does what follows from what it heard. */
+    public void settleHere() {
+        here.with(population, part -> {
+            part.settle();
+            return true;
+        });
     }
 
     /** This node hears of what the server under test said; not the other way round. */
@@ -159,6 +165,29 @@ public final class Upland {
             var page = participant.entries(here.nodeId(), id, cursor.after(), 1000);
             return part.take(id, cursor, PageForm.read(PageForm.write(page)));
         });
+    }
+
+    /** This node hears of what another one beside the server said. */
+    public void hear(Upland other) {
+        var cursor = participant.cursor(other.id);
+        var page = other.participant.entries(id, other.id, cursor.after(), 1000);
+        participant.take(other.id, cursor, PageForm.read(PageForm.write(page)));
+    }
+
+    /** This node says that another one is gone, and that the server under test is its heir. */
+    public void giveUp(Upland gone) {
+        participant.giveUp(gone.id, here.nodeId());
+        give();
+    }
+
+    /** Tells everybody of an animal that this node registered and holds: what its detail grants to be read or computed with. */
+    public void tell(AnimalId animal, String sex, String born, ObjectNode ofItself, AnimalId dam) {
+        var custodian = animal.id().toString();
+        participant.write(List.of(
+                Saying.toAll(new Statement.AncestryTold(
+                        animal, Optional.of(born), Optional.ofNullable(dam), List.of(), false, ofItself)),
+                Saying.toAll(new Statement.HoldingTold(
+                        animal, sex, true, custodian, JsonNodeFactory.instance.objectNode().put("everybody", 1)))));
     }
 
     /** An animal that this node registered; not heard of yet. */

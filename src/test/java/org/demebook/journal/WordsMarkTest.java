@@ -53,6 +53,8 @@ class WordsMarkTest {
             "ApproachProposed.pseudonym",
             "CountsReleased.counted.number",
             "CountsReleased.population",
+            "AdoptedAnimalPlaced.federatedId",
+            "AdoptedAnimalPlaced.from",
             "AnimalNamedBetweenNodes.federatedId",
             "AnimalOfferedElsewhere.federatedId",
             "AnimalOfferedElsewhere.node",

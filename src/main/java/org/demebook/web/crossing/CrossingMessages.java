@@ -51,6 +51,9 @@ public interface CrossingMessages {
     @Message("Arrived at {to} on node {node} on {day}.")
     String arrivedThere(String to, String node, String day);
 
+    @Message("Node {node} was gone before it took it. Since {day} it has a keeper on this node.")
+    String nodeGone(String node, String day);
+
     @Message("{to} refused it on {day}: it is with you as before.")
     String refusedThere(String to, String day);
 
@@ -240,6 +243,67 @@ public interface CrossingMessages {
 
     @Message("Take it back: two animals")
     String reverseIt();
+
+    // ── animals of a node that is gone ───────────────────────────────────────────────────────────────────────────────
+
+    @Message("Waiting for a keeper")
+    String adopted();
+
+    @Message(
+            "Animals of a node that is gone for good. This node holds them now; who keeps each of them here is for a coordinator to say.")
+    String adoptedLede();
+
+    @Message(
+            "Invite the former keepers to this node. Whoever says that an animal is theirs shows it to you: the sheet that came with it, its transponder, a photograph beside it. No node can tell that; you can.")
+    String adoptedHow();
+
+    @Message("No adopted animal waits for a keeper.")
+    String nobodyWaits();
+
+    @Message("{count} of a node that is gone")
+    String adoptedCount(int count);
+
+    @Message("an animal whose number was not told")
+    String unnumbered();
+
+    @Message("node {node}")
+    String ofNode(String node);
+
+    @Message("kept on node {node} before it was gone")
+    String wasOnNode(String node);
+
+    @Message("It stood in this register before: its record comes back to life.")
+    String wasHere();
+
+    @Message("It was never here: a record is made of what was told. What is left out, its keeper adds.")
+    String wasNeverHere();
+
+    @Message("Who keeps it")
+    String whoKeepsIt();
+
+    @Message("Sign-in name of the keeper")
+    String placeTo();
+
+    @Message("A member of this population. It comes into their first collection, and is theirs.")
+    String placeToHint();
+
+    @Message("Studbook number")
+    String placeNumber();
+
+    @Message("It was not told; as it stands on what the keeper shows you.")
+    String placeNumberHint();
+
+    @Message("Give it to this keeper")
+    String place();
+
+    @Message("Called between nodes")
+    String adoptedBetweenNodes();
+
+    @Message("Dam")
+    String dam();
+
+    @Message("Sire")
+    String sire();
 
     // ── what is one of several ───────────────────────────────────────────────────────────────────────────────────────
 

@@ -45,7 +45,10 @@ class CrossingWords {
                         ? words.offeredFetched(to, crossing.node(), until)
                         : words.offeredUnfetched(to, crossing.node(), until);
             case ACCEPTED, ON_ITS_WAY -> words.onItsWay(to, crossing.node(), visit.day(crossing.movedAt()));
-            case ARRIVED -> words.arrivedThere(to, crossing.node(), visit.day(crossing.endedAt()));
+            case ARRIVED ->
+                Boolean.TRUE.equals(crossing.nodeGone())
+                        ? words.nodeGone(crossing.node(), visit.day(crossing.endedAt()))
+                        : words.arrivedThere(to, crossing.node(), visit.day(crossing.endedAt()));
             case REFUSED -> words.refusedThere(to, visit.day(crossing.endedAt()));
             case WITHDRAWN -> words.withdrawnHere(visit.day(crossing.endedAt()));
             case EXPIRED -> words.expiredHere(crossing.node(), until);

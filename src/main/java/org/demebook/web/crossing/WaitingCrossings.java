@@ -6,6 +6,7 @@ import jakarta.inject.Named;
 import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
+import org.demebook.crossing.AdoptedAnimals;
 import org.demebook.crossing.CrossingState;
 import org.demebook.crossing.Crossings;
 import org.demebook.rest.Page;
@@ -26,9 +27,13 @@ public class WaitingCrossings {
     Crossings crossings;
 
     @Inject
+    AdoptedAnimals adoptedAnimals;
+
+    @Inject
     CrossingWords told;
 
     private @Nullable List<CrossingRow> offers;
+    private @Nullable Integer adopted;
     private @Nullable Boolean shared;
 
     public List<CrossingRow> getOffers() {
@@ -43,6 +48,15 @@ public class WaitingCrossings {
                     .toList();
         }
         return offers;
+    }
+
+    /** How many animals of a node that is gone wait for a keeper here; 0 for who has no say in it. */
+    public int getAdopted() {
+        if (adopted == null) {
+            var by = visit.in(Objects.requireNonNull(visit.getPopulation(), "a page of a population"));
+            adopted = by.isCoordinator() ? adoptedAnimals.waiting(by).size() : 0;
+        }
+        return adopted;
     }
 
     /** The crossing by which the one who looks is giving an animal; null when there is none under way. */
