@@ -34,7 +34,7 @@ class CustodianRow extends PanacheEntityBase {
         return CustodianRow.<CustodianRow>findByIdOptional(new Key(populationId, collectionId))
                 .orElseGet(() -> {
                     var row = new CustodianRow(populationId, collectionId);
-                    row.persist();
+                    row.persistAndFlush(); // now: later the caller may not see what others have
                     return row;
                 })
                 .pseudonym;
