@@ -37,7 +37,7 @@ public final class Upland {
     /** Of the first one beside a colony. */
     public static final String CODE = "U";
 
-    private static final List<String> CODES = List.of(CODE, "V", "W", "X");
+    private static final List<String> CODES = List.of(CODE, "V", "W", "X", "Y", "Z");
 
     public final UUID population;
     public final Participant participant;
