@@ -38,7 +38,8 @@ class AdoptedAnimalResource {
     @GET
     @Operation(
             operationId = "listAdoptedAnimals",
-            summary = "Animals of a node that is gone, adopted by this one, that have no keeper here yet (coordinators)",
+            summary =
+                    "Animals of a node that is gone, adopted by this one, that have no keeper here yet (coordinators)",
             description = "With what was told of each, as far as members of this node may read it.")
     @APIResponse(
             responseCode = "200",
@@ -69,8 +70,7 @@ class AdoptedAnimalResource {
         INVALID_VALUES,
         ANIMAL_ELSEWHERE
     })
-    public Response place(
-            @RestPath String population, @RestPath String animal, @NotNull @Valid Placement placement) {
+    public Response place(@RestPath String population, @RestPath String animal, @NotNull @Valid Placement placement) {
         var by = signedIn.standing(population);
         return once.answer(by.keeperId(), placement, () -> Answer.ok(null, adopted.place(by, animal, placement)));
     }

@@ -120,7 +120,10 @@ public class AdoptedAnimals {
             throw wrongNumber(
                     typed,
                     "The animal was registered on the node %s, and %s is no number of that node; look again at what its keeper shows."
-                            .formatted(waiting.code(by.populationId(), found.animal().node()), number));
+                            .formatted(
+                                    waiting.code(
+                                            by.populationId(), found.animal().node()),
+                                    number));
         }
         return number;
     }

@@ -87,8 +87,7 @@ class CrossingFacts implements FactBook {
             String federatedId,
             String from,
             UUID collectionId,
-            @Nullable UUID crossingId)
-            implements Fact {}
+            @Nullable UUID crossingId) implements Fact {}
 
     /**
      * Its adoption is void: another node holds it.

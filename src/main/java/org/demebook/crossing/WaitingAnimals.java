@@ -5,7 +5,6 @@ import jakarta.inject.Inject;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.demebook.crossing.CrossingView.ToldForebear;
@@ -64,18 +63,17 @@ class WaitingAnimals {
         }
         var records = new HashMap<AnimalId, UUID>();
         federations.animalIds(population).forEach((record, id) -> records.put(id, record));
-        var same = federations.reading(population, participant -> participant.told().sameAs());
-        var here = records.keySet().stream()
-                .map(id -> same.getOrDefault(id, id))
-                .collect(Collectors.toSet());
+        var same = federations.reading(
+                population, participant -> participant.told().sameAs());
+        var here =
+                records.keySet().stream().map(id -> same.getOrDefault(id, id)).collect(Collectors.toSet());
         var told = tellings.of(population, adopted.keySet());
         var waiting = new ArrayList<Waiting>();
         adopted.forEach((animal, from) -> {
             var record = records.get(animal);
             // one that was found to be an animal of this register is with that one's keeper
-            var isHere = record == null
-                    ? here.contains(same.getOrDefault(animal, animal))
-                    : !isAway(population, record);
+            var isHere =
+                    record == null ? here.contains(same.getOrDefault(animal, animal)) : !isAway(population, record);
             if (!isHere && told.get(animal).alive()) {
                 waiting.add(waiting(population, animal, from, record, told.get(animal)));
             }
@@ -88,8 +86,7 @@ class WaitingAnimals {
                 && offers.of(population, record).filter(away -> !away.held()).isPresent();
     }
 
-    private Waiting waiting(
-            UUID population, AnimalId animal, String from, @Nullable UUID record, ToldAnimal told) {
+    private Waiting waiting(UUID population, AnimalId animal, String from, @Nullable UUID record, ToldAnimal told) {
         var number = record == null
                 ? told.number()
                 : StudbookNumber.parse(animals.custody(population, record).number());

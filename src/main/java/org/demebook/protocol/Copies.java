@@ -147,21 +147,23 @@ final class Copies {
      */
     SortedMap<AnimalId, String> adopted(String node, boolean standing) {
         var adopted = new TreeMap<AnimalId, String>();
-        ledger(node).ifPresent(ledger -> ledger.adoptions.forEach(adoption -> {
-            var animal = adoption.animal();
-            boolean goesOn = ledger.present(animal)
-                    .flatMap(stint -> stint.adoption)
-                    .filter(adoption::equals)
-                    .isPresent();
-            if (goesOn && standing == isHeldBy(animal, node)) {
-                adopted.put(animal, adoption.from());
-            }
-        }));
+        ledger(node)
+                .ifPresent(ledger -> ledger.adoptions.forEach(adoption -> {
+                    var animal = adoption.animal();
+                    boolean goesOn = ledger.present(animal)
+                            .flatMap(stint -> stint.adoption)
+                            .filter(adoption::equals)
+                            .isPresent();
+                    if (goesOn && standing == isHeldBy(animal, node)) {
+                        adopted.put(animal, adoption.from());
+                    }
+                }));
         return adopted;
     }
 
     private boolean isHeldBy(AnimalId animal, String node) {
-        return whereabouts(animal) instanceof Whereabouts.Held held && held.node().equals(node);
+        return whereabouts(animal) instanceof Whereabouts.Held held
+                && held.node().equals(node);
     }
 
     TreeSet<AnimalId> animals() {
@@ -243,11 +245,8 @@ final class Copies {
     }
 
     /** What a node told last of an animal that it held, whoever holds it now. */
-    Optional<Statement.HoldingTold> holding(
-            String node, AnimalId animal, Predicate<Statement.Restricted> which) {
-        return ledger(node)
-                .map(ledger -> ledger.holdings.get(animal))
-                .flatMap(tellings -> last(tellings, which));
+    Optional<Statement.HoldingTold> holding(String node, AnimalId animal, Predicate<Statement.Restricted> which) {
+        return ledger(node).map(ledger -> ledger.holdings.get(animal)).flatMap(tellings -> last(tellings, which));
     }
 
     private static <T extends Statement.Restricted> Optional<T> last(

@@ -28,8 +28,7 @@ public class SingleAnimals {
 
     /** Of some animals of a shared population, in their order. O(everything that was told). */
     public Map<AnimalId, ToldAnimal> of(UUID population, Collection<AnimalId> animals) {
-        var told = federations.reading(
-                population, part -> ToldAnimals.everything(part, federations.nodeId()));
+        var told = federations.reading(population, part -> ToldAnimals.everything(part, federations.nodeId()));
         var read = new LinkedHashMap<AnimalId, ToldAnimal>();
         animals.forEach(animal -> read.put(animal, read(animal, told)));
         return read;
@@ -71,9 +70,8 @@ public class SingleAnimals {
 
     private static Optional<StudbookNumber> number(@Nullable String text) {
         try {
-            return Optional.ofNullable(text)
-                    .map(StudbookNumber::parse)
-                    .filter(number -> number.toString().equals(text));
+            return Optional.ofNullable(text).map(StudbookNumber::parse).filter(number -> number.toString()
+                    .equals(text));
         } catch (IllegalArgumentException notOne) {
             return Optional.empty();
         }

@@ -86,7 +86,8 @@ class ToldAnimals implements AnimalsElsewhere, GrantsElsewhere, Consequence {
             var holders = new HashMap<AnimalId, String>();
             told.holdings().keySet().forEach(id -> {
                 if (part.whereabouts(id) instanceof Whereabouts.Held held) {
-                    // an adopted animal is with its old keeper still, as far as figures go, until it stands in the register
+                    // an adopted animal is with its old keeper still, as far as figures go, until it stands in the
+                    // register
                     holders.put(id, records.containsKey(id) ? held.node() : adopted.getOrDefault(id, held.node()));
                 } else if (part.whereabouts(id) instanceof Whereabouts.InTransit transit) {
                     holders.put(id, transit.from());

@@ -70,7 +70,9 @@ class AdoptedAnimalsTest {
                 .body("find { it.animal == '%s' }.born".formatted(animal), equalTo("2023"))
                 .body("find { it.animal == '%s' }.from".formatted(animal), equalTo(gone.seat()))
                 .body("find { it.animal == '%s' }.known".formatted(animal), equalTo(false))
-                .body("find { it.animal == '%s' }.parents.number".formatted(animal), equalTo(List.of(number(colony, gone, 7))));
+                .body(
+                        "find { it.animal == '%s' }.parents.number".formatted(animal),
+                        equalTo(List.of(number(colony, gone, 7))));
         place(INES, animal, Map.of("to", INES)).statusCode(403);
         place(WREN, animal, Map.of("to", "nobody-of-that-name")).statusCode(422);
         place(WREN, animal, Map.of("to", INES)).statusCode(200).body("number", equalTo(number(colony, gone, 8)));
@@ -119,7 +121,12 @@ class AdoptedAnimalsTest {
     void where_no_number_was_told_it_is_typed_and_has_to_be_one_of_the_node_that_registered_the_animal() {
         var untold = gone.animal();
         var skeleton = gone.animal();
-        gone.tell(skeleton, "female", "2021", JsonNodeFactory.instance.objectNode().put("everybody", 1), null);
+        gone.tell(
+                skeleton,
+                "female",
+                "2021",
+                JsonNodeFactory.instance.objectNode().put("everybody", 1),
+                null);
         adopt();
         list(WREN).body("$", hasSize(2)).body("collect { it.keySet() }.flatten()", not(hasItem("number")));
         // what may only be computed with is told to nobody
@@ -130,10 +137,13 @@ class AdoptedAnimalsTest {
         place(WREN, untold, Map.of("to", DOV, "number", own))
                 .statusCode(422)
                 .body("detail", allOf(containsString(own), containsString("node " + gone.seat())));
-        place(WREN, untold, Map.of("to", DOV, "number", number(colony, gone, 5))).statusCode(200);
+        place(WREN, untold, Map.of("to", DOV, "number", number(colony, gone, 5)))
+                .statusCode(200);
         // a number stands for one animal
-        place(WREN, skeleton, Map.of("to", INES, "number", number(colony, gone, 5))).statusCode(409);
-        place(WREN, skeleton, Map.of("to", INES, "number", number(colony, gone, 6))).statusCode(200);
+        place(WREN, skeleton, Map.of("to", INES, "number", number(colony, gone, 5)))
+                .statusCode(409);
+        place(WREN, skeleton, Map.of("to", INES, "number", number(colony, gone, 6)))
+                .statusCode(200);
         colony.get(INES, "/animals/" + number(colony, gone, 6)).body("sex", equalTo("unknown"));
     }
 
@@ -144,8 +154,11 @@ class AdoptedAnimalsTest {
         adopt();
         place(WREN, animal, Map.of("to", DOV, "number", number(colony, gone, 9)))
                 .statusCode(422)
-                .body("detail", allOf(containsString(number(colony, gone, 8)), containsString(number(colony, gone, 9))));
-        place(WREN, animal, Map.of("to", DOV, "number", number(colony, gone, 8))).statusCode(200);
+                .body(
+                        "detail",
+                        allOf(containsString(number(colony, gone, 8)), containsString(number(colony, gone, 9))));
+        place(WREN, animal, Map.of("to", DOV, "number", number(colony, gone, 8)))
+                .statusCode(200);
     }
 
     // ── one that was here before ─────────────────────────────────────────────────────────────────────────────────────
@@ -163,9 +176,7 @@ class AdoptedAnimalsTest {
         place(WREN, gone.called(sold), Map.of("to", DOV)).statusCode(200);
         assertThat(ask("select id::text from demebook.animal where number = ?", sold))
                 .isEqualTo(row);
-        colony.get(DOV, "/animals/" + sold)
-                .statusCode(200)
-                .body("held.identifiers.value", hasItem("split saddle"));
+        colony.get(DOV, "/animals/" + sold).statusCode(200).body("held.identifiers.value", hasItem("split saddle"));
         list(WREN).body("$", empty());
         colony.post(DOV, "/transfers", Map.of("animal", sold, "kind", "sale", "to", INES))
                 .statusCode(201);
@@ -180,9 +191,7 @@ class AdoptedAnimalsTest {
         colony.get(WREN, "/crossings/" + id).body("state", equalTo("on-its-way"));
         adopt();
         place(WREN, gone.called(sold), Map.of("to", WREN)).statusCode(200);
-        colony.get(WREN, "/crossings/" + id)
-                .body("state", equalTo("arrived"))
-                .body("nodeGone", equalTo(true));
+        colony.get(WREN, "/crossings/" + id).body("state", equalTo("arrived")).body("nodeGone", equalTo(true));
         open(WREN, "/crossings/" + id).body(containsString("was gone before it took it"));
         colony.get(WREN, "/animals/" + sold).statusCode(200).body("held.collection", notNullValue());
         colony.post(WREN, "/crossings", Map.of("animal", sold, "kind", "sale", "node", witness.seat(), "to", "mara"))
@@ -273,9 +282,7 @@ class AdoptedAnimalsTest {
     /** An animal of Wren's, on its way to the node that will be gone. */
     private String released(String number) {
         String id = colony.post(
-                        WREN,
-                        "/crossings",
-                        Map.of("animal", number, "kind", "sale", "node", gone.seat(), "to", "mara"))
+                        WREN, "/crossings", Map.of("animal", number, "kind", "sale", "node", gone.seat(), "to", "mara"))
                 .statusCode(201)
                 .extract()
                 .path("id");

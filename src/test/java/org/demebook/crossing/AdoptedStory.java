@@ -20,10 +20,8 @@ final class AdoptedStory {
         var gone = Upland.besides(colony);
         var given = colony.female(WREN);
         var sale = Map.of("animal", given, "kind", "sale", "node", gone.seat(), "to", "mara");
-        String crossing = colony.post(WREN, "/crossings", sale)
-                .statusCode(201)
-                .extract()
-                .path("id");
+        String crossing =
+                colony.post(WREN, "/crossings", sale).statusCode(201).extract().path("id");
         gone.fetch();
         gone.participant.accept(UUID.fromString(crossing));
         var own = gone.animal();
@@ -44,8 +42,8 @@ final class AdoptedStory {
         gone.fetch();
         receiver.fetch();
         var record = Handed.json("mara", "MC", gone.seat(), 12, animal);
-        var transfer = gone.participant.offer(
-                animal, receiver.id(), Instant.now().plusSeconds(86_400), record);
+        var transfer =
+                gone.participant.offer(animal, receiver.id(), Instant.now().plusSeconds(86_400), record);
         receiver.hear(gone);
         receiver.participant.accept(transfer);
         gone.hear(receiver);

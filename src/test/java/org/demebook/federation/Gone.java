@@ -25,7 +25,10 @@ public final class Gone {
                         gone.id(),
                         "endorsements",
                         List.of(Map.of(
-                                "word", word.word().compact(), "keys", word.keys().toJson()))))
+                                "word",
+                                word.word().compact(),
+                                "keys",
+                                word.keys().toJson()))))
                 .post(colony.path("/federation/adoptions"))
                 .then()
                 .statusCode(200)

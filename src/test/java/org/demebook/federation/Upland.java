@@ -181,7 +181,11 @@ public final class Upland {
                 Saying.toAll(new Statement.AncestryTold(
                         animal, Optional.of(born), Optional.ofNullable(dam), List.of(), false, ofItself)),
                 Saying.toAll(new Statement.HoldingTold(
-                        animal, sex, true, custodian, JsonNodeFactory.instance.objectNode().put("everybody", 1)))));
+                        animal,
+                        sex,
+                        true,
+                        custodian,
+                        JsonNodeFactory.instance.objectNode().put("everybody", 1)))));
     }
 
     /** An animal that this node registered; not heard of yet. */
