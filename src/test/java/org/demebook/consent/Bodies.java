@@ -41,6 +41,10 @@ final class Bodies {
 
     private Bodies() {}
 
+    private static String thisNode() {
+        return as("administrator").get("/api/v1/node/identity").then().extract().path("nodeId");
+    }
+
     static Question question(
             Operation operation,
             String address,
@@ -203,8 +207,7 @@ final class Bodies {
                         "fingerprint", "kPrK _qmx VWaY VA9w wBF6 Iuo3 vVzz 7TxH CTwX Bygr S4k",
                         "name", "Upland");
             case "giveSeat" -> Map.of("node", named.getOrDefault("node", NO_NODE), "code", "U");
-            case "nameHeir" ->
-                Map.of("gone", named.getOrDefault("node", NO_NODE), "heir", named.getOrDefault("node", NO_NODE));
+            case "nameHeir" -> Map.of("gone", named.getOrDefault("node", NO_NODE), "heir", thisNode());
             case "adoptAnimals" -> Map.of("gone", named.getOrDefault("node", NO_NODE));
             case "joinPopulation" -> Map.of("population", Things.none(), "founder", NO_NODE);
             case "signIn" -> Map.of("name", Things.KESTREL, "password", "a long walk on the cay");
