@@ -60,6 +60,7 @@ final class CanaryReads {
                     "secret",
                     "approach" -> and(world.ids(parameter));
             case "claim" -> and(world.ids("same-animal-claim"));
+            case "animal" -> and(world.ids("adopted-animal"));
             case "type" -> Set.of("no-such-animal", "no-such-type");
             case "countedOn" -> Set.of("2024-01-01");
             case "name" -> Set.of(INES);
