@@ -24,6 +24,7 @@ import org.demebook.registry.AnimalRegistered;
 import org.demebook.registry.Animals;
 import org.demebook.registry.Arrivals;
 import org.demebook.registry.Sire;
+import org.demebook.telling.SingleAnimals;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -49,6 +50,9 @@ public class AdoptedAnimals {
 
     @Inject
     WaitingAnimals waiting;
+
+    @Inject
+    SingleAnimals tellings;
 
     @Inject
     Records records;
@@ -84,6 +88,7 @@ public class AdoptedAnimals {
                 .orElseGet(() -> records.collectionOf(by.populationId(), to.keeperId()));
         var animalId = record.orElseGet(() -> register(by, found, number, to.keeperId(), into));
         federations.arrived(by.populationId(), to.keeperId(), animalId, found.animal());
+        tellings.standsHere(by.populationId());
         journal.record(
                 by.populationId(),
                 by.keeperId(),

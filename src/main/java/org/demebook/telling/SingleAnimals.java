@@ -26,12 +26,20 @@ public class SingleAnimals {
     @Inject
     Federations federations;
 
+    @Inject
+    ToldAnimals rows;
+
     /** Of some animals of a shared population, in their order. O(everything that was told). */
     public Map<AnimalId, ToldAnimal> of(UUID population, Collection<AnimalId> animals) {
         var told = federations.reading(population, part -> ToldAnimals.everything(part, federations.nodeId()));
         var read = new LinkedHashMap<AnimalId, ToldAnimal>();
         animals.forEach(animal -> read.put(animal, read(animal, told)));
         return read;
+    }
+
+    /** One of them has a record in this register from now on: figures are read anew when the present transaction holds. */
+    public void standsHere(UUID population) {
+        rows.moveOn(population);
     }
 
     private static ToldAnimal read(AnimalId animal, Told told) {

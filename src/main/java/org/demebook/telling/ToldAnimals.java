@@ -141,7 +141,7 @@ class ToldAnimals implements AnimalsElsewhere, GrantsElsewhere, Consequence {
     }
 
     /** When the transaction that brought it holds: before that nobody else reads it. */
-    private void moveOn(UUID population) {
+    void moveOn(UUID population) {
         transactions.registerInterposedSynchronization(new Synchronization() {
             @Override
             public void beforeCompletion() {
