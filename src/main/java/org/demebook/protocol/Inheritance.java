@@ -14,10 +14,12 @@ record Inheritance(Carrying carrying) {
 
     /** How many entries of the gone node's journal hold. */
     long size(Adopted adopted) {
-        return adopted.words().stream()
-                .mapToLong(word -> stated(word).size())
-                .max()
-                .orElse(0);
+        return adopted.words().stream().mapToLong(this::size).max().orElse(0);
+    }
+
+    /** How many of them a node knew. */
+    long size(Carried word) {
+        return stated(word).size();
     }
 
     private GoneStated stated(Carried word) {

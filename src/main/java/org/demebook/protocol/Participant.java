@@ -207,7 +207,7 @@ public final class Participant {
     /**
      * What an adoption has to carry; write it with the animals of that node.
      *
-     * @throws Refused if fewer nodes than are needed named this one, as far as is known here
+     * @throws Refused if fewer nodes than are needed named this one, as far as is known here, or one of them knows more of that node's journal
      */
     public Proof heirTo(String gone) {
         return read(present -> {
@@ -221,6 +221,16 @@ public final class Participant {
                         Refused.Reason.NOT_THE_HEIR,
                         "%d of the %d nodes that are needed have said so far that this node may adopt."
                                 .formatted(words.size(), Inheritance.needed(charter)));
+            }
+            long known = words.stream()
+                    .mapToLong(word -> new Inheritance(present.copies.carrying).size(word))
+                    .max()
+                    .orElse(0);
+            if (present.copies.of(gone).size() < known) {
+                throw new Refused(
+                        Refused.Reason.NOT_THE_HEIR,
+                        "Another node has %d entries of its journal, and here are %d of them; what it gave away in the others is not to be adopted. They are fetched there; try again in a few minutes."
+                                .formatted(known, present.copies.of(gone).size()));
             }
             return new Proof(charterEntry(present).orElseThrow(), words);
         });

@@ -311,8 +311,13 @@ class AttacksOnAuthorityTest {
         assertThatThrownBy(() -> world.upland.participant.giveUp(world.harbour.id(), liar.id()))
                 .isInstanceOfSatisfying(
                         Refused.class, refused -> assertThat(refused.reason()).isEqualTo(Refused.Reason.REPLAYED));
-        liar.says(harbourIsGone(world.upland.id()));
+        liar.says(new GoneStated(world.harbour.id(), 4, world.upland.id()));
         world.givesAll(world.upland);
+        assertThatThrownBy(() -> world.upland.participant.heirTo(world.harbour.id()))
+                .hasMessageContaining("Another node has 4 entries");
+        world.harbour.participant.write(
+                List.of(Saying.toAll(new AnimalEntered(new AnimalId(UUID.randomUUID(), world.harbour.id())))));
+        Attacked.sync(world.upland, world.harbour, world.harbour.id());
         var proof = world.upland.participant.heirTo(world.harbour.id());
         world.upland.participant.write(List.of(Saying.toAll(
                 new Adopted(world.hers, world.harbour.id(), Optional.empty(), proof.charter(), proof.words()))));
