@@ -89,13 +89,6 @@ class CrossingFacts implements FactBook {
             UUID collectionId,
             @Nullable UUID crossingId) implements Fact {}
 
-    /**
-     * Its adoption is void: another node holds it.
-     *
-     * @param holderId a collection that nobody acts for
-     */
-    record AdoptedAnimalLost(UUID animalId, UUID holderId) implements Fact {}
-
     // ── both ─────────────────────────────────────────────────────────────────────────────────────────────────────────
 
     /** By the receiver. */
@@ -120,7 +113,6 @@ class CrossingFacts implements FactBook {
                 CrossingAccepted.class,
                 AnimalCameIn.class,
                 AdoptedAnimalPlaced.class,
-                AdoptedAnimalLost.class,
                 CrossingRefused.class,
                 CrossingWithdrawn.class,
                 CrossingExpired.class);
@@ -174,8 +166,6 @@ class CrossingFacts implements FactBook {
                 end(entry, placed.crossingId(), CrossingState.ARRIVED);
             }
             animals.move(entry, placed.animalId(), placed.collectionId(), null, placed.collectionId());
-        } else if (fact instanceof AdoptedAnimalLost lost) {
-            animals.move(entry, lost.animalId(), lost.holderId(), null, lost.holderId());
         } else if (fact instanceof CrossingRefused refused) {
             end(entry, refused.crossingId(), CrossingState.REFUSED);
         } else if (fact instanceof CrossingWithdrawn withdrawn) {

@@ -36,22 +36,10 @@ class CrossingOffers implements OffersElsewhere {
     @Inject
     Spoken spoken;
 
-    @Inject
-    VoidAdoptions voidAdoptions;
-
     @WholeRegister
     @Override
     public Optional<Elsewhere> of(UUID populationId, UUID animalId) {
-        return Crossing.lastGiven(populationId, animalId)
-                .flatMap(crossing -> where(crossing, animalId))
-                .or(() -> lost(populationId, animalId));
-    }
-
-    private Optional<Elsewhere> lost(UUID populationId, UUID animalId) {
-        return voidAdoptions.isLost(populationId, animalId)
-                ? Optional.of(
-                        gone(animals.numbers(populationId, Set.of(animalId)).get(animalId)))
-                : Optional.empty();
+        return Crossing.lastGiven(populationId, animalId).flatMap(crossing -> where(crossing, animalId));
     }
 
     private Optional<Elsewhere> where(Crossing crossing, UUID animalId) {

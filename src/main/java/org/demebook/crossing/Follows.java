@@ -29,16 +29,8 @@ class Follows implements Consequence {
     @Inject
     Receiving receiving;
 
-    @Inject
-    VoidAdoptions voidAdoptions;
-
     @Override
     public void follow(UUID population, Participant participant, List<Entry> entries) {
-        followTransfers(population, participant, entries);
-        voidAdoptions.follow(population, participant);
-    }
-
-    private void followTransfers(UUID population, Participant participant, List<Entry> entries) {
         var touched = new LinkedHashSet<UUID>();
         entries.forEach(entry -> transferOf(entry.says()).ifPresent(touched::add));
         if (touched.isEmpty()) {

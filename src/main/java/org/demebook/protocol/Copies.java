@@ -146,12 +146,8 @@ final class Copies {
         return Optional.empty();
     }
 
-    /**
-     * The animals that a node adopted and did not give away since, each with the node that it was adopted from.
-     *
-     * @param standing those that it holds by that; false: those whose adoption is void, since they are found to be elsewhere
-     */
-    SortedMap<AnimalId, String> adopted(String node, boolean standing) {
+    /** The animals that a node holds since it adopted them, each with the node that it was adopted from. */
+    SortedMap<AnimalId, String> adopted(String node) {
         var adopted = new TreeMap<AnimalId, String>();
         ledger(node)
                 .ifPresent(ledger -> ledger.adoptions.forEach(adoption -> {
@@ -160,7 +156,7 @@ final class Copies {
                             .flatMap(stint -> stint.adoption)
                             .filter(adoption::equals)
                             .isPresent();
-                    if (goesOn && standing == isHeldBy(animal, node)) {
+                    if (goesOn && isHeldBy(animal, node)) {
                         adopted.put(animal, adoption.from());
                     }
                 }));

@@ -365,15 +365,7 @@ public final class Participant {
 
     /** The animals that this node holds since it adopted them, each with the node that is gone. O(adoptions²). */
     public SortedMap<AnimalId, String> adopted() {
-        return read(present -> present.copies.adopted(present.me, true));
-    }
-
-    /**
-     * The animals that this node adopted and does not hold: the node that is gone is found to have given them away before, or another
-     * adoption goes before this node's. Each with the node that is gone. O(adoptions²).
-     */
-    public SortedMap<AnimalId, String> adoptedInVain() {
-        return read(present -> present.copies.adopted(present.me, false));
+        return read(present -> present.copies.adopted(present.me));
     }
 
     public SortedSet<AnimalId> animals() {

@@ -39,7 +39,6 @@ import org.demebook.transfer.TransferFacts.TransferExpired;
 import org.demebook.transfer.TransferFacts.TransferOffered;
 import org.demebook.transfer.TransferFacts.TransferRefused;
 import org.demebook.transfer.TransferFacts.TransferWithdrawn;
-import org.demebook.wall.WholeRegister;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -319,13 +318,6 @@ public class Transfers {
                 .filter(open -> !open.due(days.now()))
                 .filter(open -> parties.gives(by, open) || by.keeperId().equals(open.toKeeperId))
                 .map(open -> views.of(by, open));
-    }
-
-    /** Whether an animal is on offer, or handed out, to whomever. */
-    @WholeRegister
-    @Transactional
-    public boolean isUnderWay(UUID populationId, UUID animalId) {
-        return Transfer.openOf(populationId, animalId).isPresent();
     }
 
     /**

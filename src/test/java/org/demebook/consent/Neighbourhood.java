@@ -36,6 +36,8 @@ final class Neighbourhood {
     final Colony colony = Colony.foundPrivate();
     private final Random random;
     private final List<String> sires = new ArrayList<>();
+    private int sireOfYoung = 1;
+    private boolean sireOfDamIsKnown = true;
     private final List<String> kept = new ArrayList<>();
     private final Map<String, Map<String, Object>> descriptions = new HashMap<>();
     private final Map<String, String> own = new HashMap<>();
@@ -206,7 +208,8 @@ final class Neighbourhood {
         if (++changes % 2 == 0) {
             colony.put(DOV, dam, "/parentage", ofDam()).statusCode(200);
         } else {
-            var sire = Map.of("kind", "known", "animal", sires.get(random.nextInt(2)));
+            sireOfYoung = 1 - sireOfYoung; // another one each time, or nothing would change
+            var sire = Map.of("kind", "known", "animal", sires.get(sireOfYoung));
             colony.put(DOV, young, "/parentage", Map.of("dam", dam, "sire", sire))
                     .statusCode(200);
         }
@@ -217,9 +220,9 @@ final class Neighbourhood {
         if (random.nextBoolean()) {
             stated.put("dam", kept.get(0));
         }
+        sireOfDamIsKnown = !sireOfDamIsKnown;
         stated.put(
-                "sire",
-                random.nextBoolean() ? Map.of("kind", "known", "animal", sires.get(0)) : Map.of("kind", "unknown"));
+                "sire", sireOfDamIsKnown ? Map.of("kind", "known", "animal", sires.get(0)) : Map.of("kind", "unknown"));
         return stated;
     }
 

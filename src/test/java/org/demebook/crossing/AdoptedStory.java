@@ -12,7 +12,7 @@ import org.demebook.federation.Upland;
 import org.demebook.notation.StudbookNumber;
 import org.demebook.protocol.AnimalId;
 
-/** A node is gone: an animal that was on its way there comes back, one of its own gets a keeper here, and one turns out to be elsewhere. */
+/** A node is gone: an animal that was on its way there comes back, one of its own gets a keeper here. */
 final class AdoptedStory {
     private AdoptedStory() {}
 
@@ -25,16 +25,12 @@ final class AdoptedStory {
         gone.fetch();
         gone.participant.accept(UUID.fromString(crossing));
         var own = gone.animal();
-        var elsewhere = gone.animal();
         gone.give();
         gone.settleHere();
-        releaseTo(witness, gone, elsewhere);
 
         Gone.adopt(colony, gone, witness);
         place(colony, gone.called(given), Map.of("to", DOV));
         place(colony, own, Map.of("to", DOV, "number", number(colony, gone, 11)));
-        place(colony, elsewhere, Map.of("to", WREN, "number", number(colony, gone, 12)));
-        gone.give();
     }
 
     /** Another node is given an animal, and the server hears nothing of it. */
