@@ -80,10 +80,16 @@ record Giving(Desk desk, Fence fence) {
         return SignedCheckpoint.sign(checkpoint, desk.me, desk.membership.key().get());
     }
 
-    /** A head of the page's own length can be signed only where the key in use is stated within it. */
+    /**
+     * A head of the page's own length can be signed only where the key in use is stated within it; as long as it is stated nowhere, the page goes to
+     * the head that there is.
+     */
     private int upToTheKeyInUse(Copy copy, long from, int most, long size) {
-        long stated = Math.min(copy.ledger.keysStatedAt(), size) - from;
-        return copy.node().equals(desk.me) && stated > most && stated <= MOST_ENTRIES ? (int) stated : most;
+        if (!copy.node().equals(desk.me)) {
+            return most;
+        }
+        long least = (isKeyStated(copy) ? Math.min(copy.ledger.keysStatedAt(), size) : size) - from;
+        return least > most && least <= MOST_ENTRIES ? (int) least : most;
     }
 
     private boolean isKeyStated(Copy own) {
