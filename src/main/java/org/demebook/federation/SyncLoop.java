@@ -3,6 +3,7 @@ package org.demebook.federation;
 import io.quarkus.arc.All;
 import io.quarkus.runtime.ShutdownEvent;
 import io.quarkus.runtime.StartupEvent;
+import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.enterprise.event.ObservesAsync;
@@ -92,7 +93,8 @@ class SyncLoop {
         };
     }
 
-    void started(@Observes StartupEvent event) {
+    /** After whoever may find that the server cannot start. */
+    void started(@Observes @Priority(8_000) StartupEvent event) {
         if (node.isFederated()) {
             clock.scheduleWithFixedDelay(this::turn, TURN_MILLIS, TURN_MILLIS, TimeUnit.MILLISECONDS);
             clock.scheduleWithFixedDelay(this::lookAfter, 1_000, 1_000, TimeUnit.MILLISECONDS);
