@@ -13,6 +13,7 @@ import java.util.TreeMap;
 import java.util.function.BiConsumer;
 import org.demebook.merkle.SignedCheckpoint;
 import org.demebook.protocol.Statement.TellingsWithdrawn;
+import org.demebook.signing.KeyChain;
 
 /**
  * What a participant works on: the disk, and everything that was folded from it. Made anew whenever the disk is not as it was left.
@@ -92,16 +93,16 @@ final class Desk {
             if (fault == null) {
                 follower.follow(entry);
             } else {
-                raise(fault, copy, entry);
+                raise(fault, copy.keys().orElseThrow(), entry);
             }
         }
     }
 
-    void raise(Fault fault, Copy copy, Entry entry) {
+    void raise(Fault fault, KeyChain keys, Entry entry) {
         raise(
                 fault.kind(),
-                copy.node(),
-                Optional.of(Evidence.entry(copy.keys().orElseThrow(), entry.signed())),
+                entry.node(),
+                Optional.of(Evidence.entry(keys, entry.signed())),
                 "Entry %d: %s".formatted(entry.seq(), fault.sentence()));
     }
 

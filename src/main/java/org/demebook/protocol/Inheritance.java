@@ -1,6 +1,6 @@
 package org.demebook.protocol;
 
-import java.util.HashSet;
+import java.util.List;
 import org.demebook.protocol.Statement.Adopted;
 import org.demebook.protocol.Statement.Carried;
 import org.demebook.protocol.Statement.GoneStated;
@@ -14,12 +14,11 @@ record Inheritance(Carrying carrying) {
 
     /** How many entries of the gone node's journal hold. */
     long size(Adopted adopted) {
-        return adopted.words().stream().mapToLong(this::size).max().orElse(0);
+        return size(adopted.words());
     }
 
-    /** How many of them a node knew. */
-    long size(Carried word) {
-        return stated(word).size();
+    long size(List<Carried> words) {
+        return words.stream().mapToLong(word -> stated(word).size()).max().orElse(0);
     }
 
     private GoneStated stated(Carried word) {
@@ -34,7 +33,6 @@ record Inheritance(Carrying carrying) {
         if (!charter.seats(by) || !charter.seats(adopted.from()) || by.equals(adopted.from())) {
             throw new BadStatement("adopts from or by a node that takes no part");
         }
-        var signers = new HashSet<String>();
         var before = "";
         for (var word : adopted.words()) {
             var stated = stated(word);
@@ -48,12 +46,11 @@ record Inheritance(Carrying carrying) {
             if (!stated.heir().equals(by)) {
                 throw new BadStatement("carries a word for another heir");
             }
-            signers.add(signer);
             before = signer;
         }
-        if (!isEnough(signers.size(), charter)) {
-            throw new BadStatement(
-                    "carries the word of %d nodes where %d are needed".formatted(signers.size(), needed(charter)));
+        if (!isEnough(adopted.words().size(), charter)) { // in ascending order: each is another node's
+            throw new BadStatement("carries the word of %d nodes where %d are needed"
+                    .formatted(adopted.words().size(), needed(charter)));
         }
     }
 

@@ -324,11 +324,7 @@ final class Intaking {
         compareHeirs(keys, entry);
         var fault = copy.ledger.fault(entry);
         if (fault.isPresent()) {
-            desk.raise(
-                    fault.get().kind(),
-                    copy.node(),
-                    Optional.of(Evidence.entry(keys, entry.signed())),
-                    "Entry %d: %s".formatted(entry.seq(), fault.get().sentence()));
+            desk.raise(fault.get(), keys, entry);
             return;
         }
         desk.takeEffect(copy, entry);

@@ -168,7 +168,7 @@ public final class Participant {
      * has expired, says what was erased. Nothing while fenced.
      */
     public void settle() {
-        say(writing -> writing.settle());
+        say(Writing::settle);
     }
 
     /**
@@ -222,10 +222,7 @@ public final class Participant {
                         "%d of the %d nodes that are needed have said so far that this node may adopt."
                                 .formatted(words.size(), Inheritance.needed(charter)));
             }
-            long known = words.stream()
-                    .mapToLong(word -> new Inheritance(present.copies.carrying).size(word))
-                    .max()
-                    .orElse(0);
+            long known = new Inheritance(present.copies.carrying).size(words);
             if (present.copies.of(gone).size() < known) {
                 throw new Refused(
                         Refused.Reason.NOT_THE_HEIR,

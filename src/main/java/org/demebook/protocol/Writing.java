@@ -80,16 +80,19 @@ record Writing(Desk desk, Fence fence, Set<String> others) {
     /** What other journals say, too: an animal that others adopted is not this node's any more. */
     private void requireOurs(Statement says) {
         if (says instanceof Offered offered) {
-            if (!desk.copies.seats(offered.to())) {
-                throw new Refused(Refused.Reason.NOT_SEATED, "That node takes no part in this population.");
-            }
+            requireSeated(offered.to());
             requireHeld(offered.animal());
         } else if (says instanceof GoneStated stated) {
-            if (!desk.copies.seats(stated.gone()) || !desk.copies.seats(stated.heir())) {
-                throw new Refused(Refused.Reason.NOT_SEATED, "That node takes no part in this population.");
-            }
+            requireSeated(stated.gone());
+            requireSeated(stated.heir());
         } else if (says instanceof HoldingTold told) {
             requireHeld(told.animal());
+        }
+    }
+
+    private void requireSeated(String node) {
+        if (!desk.copies.seats(node)) {
+            throw new Refused(Refused.Reason.NOT_SEATED, "That node takes no part in this population.");
         }
     }
 

@@ -15,6 +15,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.MultivaluedMap;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
+import java.util.UUID;
 import org.demebook.federation.Adoption;
 import org.demebook.federation.Overview;
 import org.demebook.federation.Sharing;
@@ -24,6 +25,7 @@ import org.demebook.federation.Views.NewAdoption;
 import org.demebook.federation.Views.NewHeir;
 import org.demebook.federation.Views.NewSeat;
 import org.demebook.federation.Views.SharingNode;
+import org.demebook.keeper.Asker;
 import org.demebook.problem.ProblemType;
 import org.demebook.problem.Refusal;
 import org.demebook.web.Forms;
@@ -92,72 +94,57 @@ class SharedPopulationPage {
     @POST
     @Path("seats")
     public Response seat(@RestPath String population, MultivaluedMap<String, String> form) {
-        var by = administrator(visit);
-        var typed = Typed.of(form);
-        return forms.once(
-                by.keeperId(),
-                typed,
-                () -> {
-                    var seat = forms.read(typed, NewSeat.class);
-                    sharing.seat(sharing.population(population), seat.node(), seat.code());
-                    return address(population);
-                },
-                again -> page(population, again));
+        return decide(population, form, (by, id, typed) -> {
+            var seat = forms.read(typed, NewSeat.class);
+            sharing.seat(id, seat.node(), seat.code());
+        });
     }
 
     @POST
     @Path("nodes/{node}/setting-aside")
     public Response setAside(
             @RestPath String population, @RestPath("node") String nodeId, MultivaluedMap<String, String> form) {
-        return become(population, nodeId, true, Typed.of(form));
+        return decide(population, form, (by, id, typed) -> sharing.setAside(by, id, nodeId, true));
     }
 
     @POST
     @Path("nodes/{node}/readmission")
     public Response readmit(
             @RestPath String population, @RestPath("node") String nodeId, MultivaluedMap<String, String> form) {
-        return become(population, nodeId, false, Typed.of(form));
+        return decide(population, form, (by, id, typed) -> sharing.setAside(by, id, nodeId, false));
     }
 
     @POST
     @Path("heirs")
     public Response nameHeir(@RestPath String population, MultivaluedMap<String, String> form) {
-        var by = administrator(visit);
-        var typed = Typed.of(form);
-        return forms.once(
-                by.keeperId(),
-                typed,
-                () -> {
-                    var heir = forms.read(typed, NewHeir.class);
-                    adoption.nameHeir(by, sharing.population(population), heir.gone(), heir.heir());
-                    return address(population);
-                },
-                again -> page(population, again));
+        return decide(population, form, (by, id, typed) -> {
+            var heir = forms.read(typed, NewHeir.class);
+            adoption.nameHeir(by, id, heir.gone(), heir.heir());
+        });
     }
 
     @POST
     @Path("adoptions")
     public Response adopt(@RestPath String population, MultivaluedMap<String, String> form) {
+        return decide(
+                population,
+                form,
+                (by, id, typed) -> adoption.adopt(
+                        by, id, forms.read(typed, NewAdoption.class).gone()));
+    }
+
+    private interface Decision {
+        void by(Asker by, UUID population, Typed typed);
+    }
+
+    private Response decide(String population, MultivaluedMap<String, String> form, Decision decision) {
         var by = administrator(visit);
         var typed = Typed.of(form);
         return forms.once(
                 by.keeperId(),
                 typed,
                 () -> {
-                    var gone = forms.read(typed, NewAdoption.class).gone();
-                    adoption.adopt(by, sharing.population(population), gone);
-                    return address(population);
-                },
-                again -> page(population, again));
-    }
-
-    private Response become(String population, String nodeId, boolean aside, Typed typed) {
-        var by = administrator(visit);
-        return forms.once(
-                by.keeperId(),
-                typed,
-                () -> {
-                    sharing.setAside(by, sharing.population(population), nodeId, aside);
+                    decision.by(by, sharing.population(population), typed);
                     return address(population);
                 },
                 again -> page(population, again));
