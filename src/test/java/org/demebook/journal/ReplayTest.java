@@ -16,6 +16,7 @@ import jakarta.inject.Inject;
 import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.time.Duration;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.HashMap;
@@ -77,6 +78,8 @@ class ReplayTest {
             "telling",
             "custodian");
 
+    private static final Duration QUIET = Duration.ofSeconds(3);
+
     private static final String TABLES_OF_POPULATIONS = """
         select t.relname
         from pg_class t
@@ -104,6 +107,7 @@ class ReplayTest {
         assertThat(ask("select distinct type from demebook.journal_entry where population_id = ?", populationId))
                 .as("the story tells every fact that any room knows")
                 .containsAll(knownTypes());
+        awaitQuiet(populationId);
         var before = rows(populationId);
         var entries = journal.entries(populationId, 0, 10_000);
 
@@ -117,6 +121,26 @@ class ReplayTest {
         assertThat(before.values().stream().mapToInt(List::size).sum()).isGreaterThan(60);
         // and life goes on
         colony.female(WREN);
+    }
+
+    /** What the server does by itself for other nodes, about once a second, is done. */
+    private static void awaitQuiet(UUID populationId) {
+        var head = "";
+        var present = head(populationId);
+        while (!head.equals(present)) {
+            head = present;
+            try {
+                Thread.sleep(QUIET.toMillis());
+            } catch (InterruptedException e) {
+                throw new IllegalStateException(e);
+            }
+            present = head(populationId);
+        }
+    }
+
+    private static String head(UUID populationId) {
+        return ask("select seq::text from demebook.journal_head where population_id = ?", populationId)
+                .get(0);
     }
 
     private TreeSet<String> knownTypes() {
