@@ -79,6 +79,7 @@ class ReplayTest {
             "custodian");
 
     private static final Duration QUIET = Duration.ofSeconds(3);
+    private static final Duration PATIENCE = Duration.ofMinutes(1);
 
     private static final String TABLES_OF_POPULATIONS = """
         select t.relname
@@ -125,9 +126,11 @@ class ReplayTest {
 
     /** What the server does by itself for other nodes, about once a second, is done. */
     private static void awaitQuiet(UUID populationId) {
+        long end = System.nanoTime() + PATIENCE.toNanos();
         var head = "";
         var present = head(populationId);
         while (!head.equals(present)) {
+            assertThat(System.nanoTime()).as("the server goes on by itself").isLessThan(end);
             head = present;
             try {
                 Thread.sleep(QUIET.toMillis());
